@@ -1,0 +1,266 @@
+/**
+ * What a workbook is to Setwright: something to read in one round trip and to change in one round trip.
+ *
+ * Everything here is data. Two implementations exist, `excel/` on Office.js and `embedded/` on the spreadsheet of the
+ * try-out page; the same structure suite holds both to this file. Rows and columns count from 0.
+ */
+
+/** A cell's value. `null` is a blank cell; an error value arrives as `{ error: '#N/A' }`. */
+export type Cell = string | number | boolean | null;
+export interface CellError {
+  readonly error: string;
+}
+export type Seen = Cell | CellError;
+
+/** A block of cells on one sheet. */
+export interface Block {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/* ---------------------------------------------------------------- reading */
+
+export type Query =
+  /** every sheet with its protection */
+  | { readonly read: 'sheets' }
+  /** a table by name, headers and body */
+  | { readonly read: 'table'; readonly table: string }
+  /** the values of a block, and what stands in the way of writing it */
+  | { readonly read: 'block'; readonly at: Block }
+  /** where a defined name points, and what stands there */
+  | { readonly read: 'name'; readonly name: string };
+
+export interface SheetSeen {
+  readonly name: string;
+  readonly protected: boolean;
+}
+
+export interface TableSeen {
+  readonly name: string;
+  /** Where it stands, header row included. */
+  readonly at: Block;
+  readonly headers: readonly string[];
+  /** Body rows; a table whose only body row is blank answers one row of nulls. */
+  readonly rows: readonly (readonly Seen[])[];
+  readonly protected: boolean;
+  /** Rows hidden by a filter: a write by position would land on the wrong ones. */
+  readonly filtered: boolean;
+}
+
+export interface BlockSeen {
+  readonly at: Block;
+  readonly values: readonly (readonly Seen[])[];
+  /** Formula text where a cell holds one, else null. A spilled cell holds none. */
+  readonly formulas: readonly (readonly (string | null)[])[];
+  readonly sheetExists: boolean;
+  readonly protected: boolean;
+  /** Merged areas that touch the block. */
+  readonly merged: readonly Block[];
+  /** Names of tables that touch the block. */
+  readonly tables: readonly string[];
+}
+
+export interface NameSeen {
+  readonly name: string;
+  /** null when the name does not exist or its cells were deleted. */
+  readonly at: Block | null;
+}
+
+/** The answer to one query; `null` for a table that does not exist. */
+export type Answer<Q extends Query> = Q extends { read: 'sheets' }
+  ? readonly SheetSeen[]
+  : Q extends { read: 'table' }
+    ? TableSeen | null
+    : Q extends { read: 'block' }
+      ? BlockSeen
+      : Q extends { read: 'name' }
+        ? NameSeen
+        : never;
+
+export type Answers<Qs extends readonly Query[]> = { readonly [K in keyof Qs]: Answer<Qs[K]> };
+
+/* ---------------------------------------------------------------- changing */
+
+/** Something a formula can point at. */
+export type Argument =
+  /** a whole table with its header row */
+  | { readonly table: string }
+  | { readonly block: Block }
+  /** a text or number written into the formula */
+  | { readonly literal: string | number }
+  /** an argument left out */
+  | null;
+
+/** A call of one of our worksheet functions; each port writes its own references, nobody else builds formula text. */
+export interface Call {
+  readonly call: string;
+  readonly args: readonly Argument[];
+}
+
+/** What is put into a cell: a value, a blank (`null`), a call, or `undefined` to leave the cell alone. Text is always text. */
+export type Put = Cell | Call | undefined;
+
+/** Whether a highlight applies, judged by the text or number of one column of the row. */
+export interface Highlight {
+  /** Column within the block whose cell is judged. */
+  readonly column: number;
+  readonly equals: readonly string[];
+  readonly fill: string;
+  readonly ink: string;
+  readonly bold?: boolean;
+}
+
+export interface CellFormat {
+  /** An Excel number format, `0.0` or `@`. */
+  readonly number?: string;
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  readonly fill?: string;
+  readonly ink?: string;
+  readonly size?: number;
+  readonly wrap?: boolean;
+  readonly align?: 'left' | 'center' | 'right';
+  readonly vertical?: 'top' | 'center' | 'bottom';
+  /** A thin line below. */
+  readonly rule?: string;
+}
+
+export interface PageSetup {
+  readonly landscape: boolean;
+  /** The block that is printed. */
+  readonly area: Block;
+  /** Rows repeated at the top of each page. */
+  readonly titleRows?: { readonly row: number; readonly rows: number };
+  readonly footer?: string;
+}
+
+export type Change =
+  /** make a sheet unless it is there */
+  | { readonly do: 'sheet'; readonly name: string }
+  /** put cells; the array is `at.rows` × `at.columns` */
+  | { readonly do: 'write'; readonly at: Block; readonly cells: readonly (readonly Put[])[] }
+  /** lay a table of that name over a block whose first row holds the headers */
+  | { readonly do: 'table'; readonly name: string; readonly at: Block }
+  | { readonly do: 'format'; readonly at: Block; readonly format: CellFormat }
+  /** widths in characters of the default font */
+  | { readonly do: 'widths'; readonly sheet: string; readonly column: number; readonly widths: readonly number[] }
+  | { readonly do: 'freezeRows'; readonly sheet: string; readonly rows: number }
+  /** a drop-down: fixed words, or the body of a table's column (by its header) */
+  | {
+      readonly do: 'choices';
+      readonly at: Block;
+      readonly from: readonly string[] | { readonly table: string; readonly header: string };
+      /** What the person is told; other entries are warned about, never refused. */
+      readonly hint: string;
+    }
+  | { readonly do: 'highlight'; readonly at: Block; readonly rules: readonly Highlight[] }
+  | { readonly do: 'page'; readonly sheet: string; readonly setup: PageSetup }
+  /** place a defined name, or move it */
+  | { readonly do: 'name'; readonly name: string; readonly at: Block }
+  /** show a sheet and select a block of it */
+  | { readonly do: 'show'; readonly at: Block }
+  /** keep a value in the workbook's settings */
+  | { readonly do: 'remember'; readonly key: string; readonly value: string };
+
+/** One written block: what was there and what was put. Serialisable. */
+export interface Written {
+  readonly at: Block;
+  /** Value, or formula text in `{ formula }`. */
+  readonly before: readonly (readonly (Cell | { readonly formula: string })[])[];
+  /** What was put; `skip` where the cell was left alone, `call` where a formula of ours went in. */
+  readonly put: readonly (readonly (Cell | { readonly call: string } | { readonly skip: true })[])[];
+}
+
+/** What a change did: enough to take it back. Kept in the workbook before the first cell is written. */
+export interface Receipt {
+  readonly label: string;
+  readonly written: readonly Written[];
+  readonly madeSheets: readonly string[];
+  readonly madeTables: readonly string[];
+  readonly madeNames: readonly string[];
+  /** Blocks that were blank and got formats, drop-downs or highlights: taking back clears these as well. */
+  readonly dressed: readonly Block[];
+}
+
+/** What taking back did. */
+export interface Reverted {
+  readonly label: string;
+  /** How many cells hold again what they held. */
+  readonly restored: number;
+  /** Cells changed by a person since, left as they are: `Clubs!T5`. */
+  readonly left: readonly string[];
+}
+
+/** How far a workbook can go. */
+export interface Capabilities {
+  readonly host: 'excel' | 'embedded';
+  /** Whether one formula can fill many cells. */
+  readonly spill: boolean;
+  readonly pageSetup: boolean;
+  readonly undoGroup: boolean;
+}
+
+/** Where the person is. `table` is the table that holds the whole selection, if one does. */
+export interface Selection {
+  readonly at: Block;
+  readonly table: string | null;
+}
+
+/** Why a read or a change did not happen. */
+export type PortErrorCode =
+  /** cells were to be written that nobody had looked at first */
+  | 'notLookedAt'
+  | 'protected'
+  | 'merged'
+  | 'filtered'
+  | 'tableInTheWay'
+  /** a cell is being edited */
+  | 'editing'
+  /** the host refused or failed; everything written was put back */
+  | 'putBack'
+  /** the host failed and putting back failed too: `cells` names what may have changed */
+  | 'halfWritten'
+  | 'unsupported'
+  | 'host';
+
+/** Thrown by a port. `cells` names the cells concerned (`Clubs!T5:T9`), `cause` what the host said. */
+export class PortError extends Error {
+  readonly code: PortErrorCode;
+  readonly cells: readonly string[];
+  readonly hostSaid: string;
+  constructor(code: PortErrorCode, cells: readonly string[] = [], hostSaid = '') {
+    super(`${code}${cells.length ? ` (${cells.join(', ')})` : ''}${hostSaid ? `: ${hostSaid}` : ''}`);
+    this.name = 'PortError';
+    this.code = code;
+    this.cells = cells;
+    this.hostSaid = hostSaid;
+  }
+}
+
+export interface WorkbookPort {
+  readonly capabilities: Capabilities;
+  /** Answers every query from one round trip. */
+  read<const Qs extends readonly Query[]>(queries: Qs): Promise<Answers<Qs>>;
+  /**
+   * Makes every change in one round trip, in order, and keeps the receipt under `receiptKey` ahead of the first write.
+   * Every written cell must lie in one of `looked` (the blocks and tables just read): that is where `before` comes from.
+   * A block of a sheet or table that `looked` shows not to exist counts as blank.
+   * Refuses (PortError) before anything is written when a written block is protected, merged, or (in a table) filtered, or
+   * when it crosses the edge of a table. On a failure half way, one compensating write puts everything back.
+   */
+  apply(
+    changes: readonly Change[],
+    looked: readonly (BlockSeen | TableSeen)[],
+    options: { readonly label: string; readonly receiptKey?: string },
+  ): Promise<Receipt>;
+  /** Puts back what a receipt says was there, except cells that no longer hold what was put; those are listed. */
+  revert(receipt: Receipt): Promise<Reverted>;
+  selection(): Promise<Selection>;
+  recall(key: string): Promise<string | null>;
+  remember(key: string, value: string | null): Promise<void>;
+  /** Calls back after a person changed a cell (not after our own writes); returns how to stop. */
+  watch(changed: (sheet: string) => void): () => void;
+}
