@@ -1,0 +1,260 @@
+/**
+ * What goes into a plan and what comes out: numbers and codes only, no words.
+ *
+ * Lengths, diameters and positions in inches, masses in grams, readings in points above A0, inertia in kg·cm².
+ * `undefined` is "not known".
+ */
+import type { Issue } from '../result';
+
+export type ClubKind = 'driver' | 'wood' | 'hybrid' | 'iron' | 'wedge' | 'putter' | 'junior';
+export type Profile = 'round' | 'ribbed';
+export type Hold = 'asArrived' | 'target' | 'nothing';
+export type Estimator = 'volume' | 'additive';
+
+/** One club of the set, as it arrived and as its owner wants it. */
+export interface Club {
+  /** Body row of the club in its table, from 1: messages name it. */
+  readonly row: number;
+  readonly name: string;
+  readonly kind: ClubKind | undefined;
+  readonly lengthInches: number | undefined;
+  readonly buttInches: number | undefined;
+  readonly taperPerInch: number | undefined;
+  /** Points above A0. */
+  readonly reading: number | undefined;
+  readonly massGrams: number | undefined;
+  readonly oldItem: string | undefined;
+  readonly oldGripGrams: number | undefined;
+  readonly oldGripWeighed: boolean;
+  readonly oldLayers: number;
+  readonly oldBalanceInches: number | undefined;
+  readonly oldCapInches: number | undefined;
+  readonly buttWeightGrams: number;
+  readonly buttWeightLeaves: boolean;
+  /** Points above A0, after stripping. */
+  readonly bareReading: number | undefined;
+  readonly bareGrams: number | undefined;
+  readonly newItem: string | undefined;
+  /** undefined: solve from the target diameter, else none. */
+  readonly layers: number | undefined;
+  readonly lowerLayers: number;
+  readonly targetInches: number | undefined;
+  readonly hold: Hold | undefined;
+  /** Points above A0. */
+  readonly target: number | undefined;
+  readonly tolerancePoints: number | undefined;
+  /** Name of a way of weighting; undefined: the shop's usual one. */
+  readonly way: string | undefined;
+  readonly lengthChangeInches: number;
+  /** Cells of this row that could not be read; the plan carries on without them. */
+  readonly issues: readonly Issue[];
+}
+
+/** One grip of the stock list. */
+export interface Grip {
+  readonly item: string;
+  readonly description: string | undefined;
+  readonly coreInches: number | undefined;
+  readonly profile: Profile | undefined;
+  readonly gripGrams: number | undefined;
+  readonly spreadGrams: number | undefined;
+  readonly upperInches: number | undefined;
+  readonly lowerInches: number | undefined;
+  readonly lengthInches: number | undefined;
+  readonly balanceInches: number | undefined;
+  readonly capInches: number | undefined;
+  /** undefined: not counted. */
+  readonly onHand: number | undefined;
+}
+
+/** One way of putting weight on a club. */
+export interface Way {
+  readonly name: string;
+  readonly end: 'head' | 'butt';
+  /** From that end. */
+  readonly inches: number;
+  readonly stepGrams: number;
+  readonly gripOff: boolean;
+  readonly limitGrams: number | undefined;
+}
+
+/** A tape: one strip laid lengthwise. */
+export interface Tape {
+  readonly stripInches: number;
+  readonly gsm: number;
+  readonly thicknessInches: number;
+}
+
+/** How the shop works. */
+export interface ShopSettings {
+  readonly tolerancePoints: number;
+  readonly putRight: 'outOfTolerance' | 'always';
+  readonly headWay: string;
+  readonly buttWay: string;
+  readonly headLimitGrams: number;
+  readonly leastGrams: number;
+  readonly tapedInches: number;
+  readonly buildUp: Tape;
+  readonly twoWay: Tape;
+  readonly twoWayUnderNew: boolean;
+  readonly capInches: number;
+  readonly growth: Estimator;
+  readonly lowerTapeStartInches: number;
+  readonly oldSpreadGrams: number;
+  readonly newSpreadGrams: number;
+  readonly balanceSpreadInches: number;
+  readonly readingSpreadPoints: number;
+  /** A fraction: 0.1 is ten per cent. */
+  readonly tapeSpread: number;
+  readonly competition46: boolean;
+}
+
+export interface PlanInput {
+  readonly clubs: readonly Club[];
+  readonly stock: readonly Grip[];
+  readonly ways: readonly Way[];
+  readonly settings: ShopSettings;
+}
+
+/** How the old grip is known. */
+export type Basis = 'estimate' | 'weighed' | 'bare';
+
+/**
+ * How the finished reading stands to what is held: surely within tolerance, likely within, cannot tell, or out.
+ * `notHeld` where nothing is held; `unknown` where no reading can be predicted.
+ */
+export type Verdict = 'within' | 'likely' | 'cannotTell' | 'out' | 'notHeld' | 'unknown';
+
+/** Everything that moved the reading, in points, each part on its own. */
+export interface Shift {
+  readonly grip: number;
+  readonly tape: number;
+  readonly twoWay: number;
+  readonly cap: number;
+  readonly length: number;
+  readonly buttWeight: number;
+  readonly total: number;
+}
+
+/** An outside diameter with its range between the two estimators. */
+export interface Diameter {
+  /** By the estimator the shop chose. */
+  readonly inches: number;
+  readonly lowInches: number;
+  readonly highInches: number;
+}
+
+/** What puts the reading right. */
+export interface Remedy {
+  /** Exact grams for the whole gap. */
+  readonly exactGrams: number;
+  /** What the bench adds: a multiple of the way's step; 0 when nothing is worth adding. */
+  readonly grams: number;
+  readonly way: string;
+  readonly end: 'head' | 'butt';
+  /** Position from the butt. */
+  readonly inches: number;
+  readonly gripOff: boolean;
+  /** Why nothing is added, when `grams` is 0. */
+  readonly none: 'withinTolerance' | 'belowLeast' | undefined;
+  readonly overLimit: boolean;
+}
+
+/** Something about a club that a person must know or decide; sentences in `src/words/notes.ts`. */
+export type Note =
+  | { readonly note: 'issue'; readonly issue: Issue }
+  | { readonly note: 'noGrip' }
+  | { readonly note: 'readingUnknown' }
+  | { readonly note: 'massUnknown' }
+  | { readonly note: 'oldGripUnknown' }
+  | { readonly note: 'bareMassUnknown' }
+  | { readonly note: 'targetUnknown' }
+  | { readonly note: 'looseCore'; readonly coreInches: number; readonly buttInches: number; readonly layers: number }
+  | { readonly note: 'tightCore'; readonly coreInches: number; readonly buttInches: number }
+  | { readonly note: 'overTarget'; readonly inches: number; readonly targetInches: number; readonly layers: number }
+  | { readonly note: 'tooManyLayers'; readonly targetInches: number; readonly most: number }
+  | { readonly note: 'sizeUnknown' }
+  | { readonly note: 'overLimit'; readonly grams: number; readonly limitGrams: number }
+  | { readonly note: 'offScale'; readonly points: number }
+  | { readonly note: 'mixedProfiles'; readonly group: 'woods' | 'irons'; readonly odd: Profile }
+  | { readonly note: 'stockShort'; readonly item: string; readonly needed: number; readonly onHand: number }
+  | { readonly note: 'duplicateClub'; readonly rows: readonly number[] }
+  | { readonly note: 'heldNothing' }
+  | { readonly note: 'taught'; readonly grams: number; readonly balanceInches: number }
+  | { readonly note: 'swallowed'; readonly grams: number };
+
+/** A rule that the finished club breaks; sentences in `src/words/notes.ts`. */
+export type RuleBreach =
+  | { readonly rule: 'crossSection'; readonly inches: number }
+  | { readonly rule: 'gripLength'; readonly inches: number }
+  | { readonly rule: 'clubShort'; readonly inches: number }
+  | { readonly rule: 'clubLong'; readonly inches: number }
+  | { readonly rule: 'clubLong46'; readonly inches: number }
+  | { readonly rule: 'reverseTaper'; readonly upperInches: number; readonly lowerInches: number };
+
+/** What a club will be. */
+export interface ClubPlan {
+  readonly row: number;
+  readonly name: string;
+  readonly kind: ClubKind | undefined;
+  readonly item: string | undefined;
+  readonly grip: Grip | undefined;
+  readonly basis: Basis | undefined;
+  readonly layers: number;
+  readonly layersSolved: boolean;
+  readonly lowerLayers: number;
+  readonly hold: Hold;
+  /** What the club must read, if anything. */
+  readonly heldReading: number | undefined;
+  readonly tolerancePoints: number;
+  readonly upper: Diameter | undefined;
+  readonly lower: Diameter | undefined;
+  readonly growth: Estimator;
+  /** Grip and build-up tape as fitted. */
+  readonly fittedBeforeGrams: number | undefined;
+  readonly fittedAfterGrams: number | undefined;
+  readonly fittedChangeGrams: number | undefined;
+  readonly readingBefore: number | undefined;
+  readonly shift: Shift | undefined;
+  readonly readingGripped: number | undefined;
+  /** ± of the gripped reading, points. */
+  readonly spreadPoints: number | undefined;
+  /** How the club stands with the grip alone. */
+  readonly verdict: Verdict;
+  readonly remedy: Remedy | undefined;
+  readonly readingAfter: number | undefined;
+  /** How it stands once the remedy is in. */
+  readonly verdictAfter: Verdict;
+  readonly massBeforeGrams: number | undefined;
+  readonly massAfterGrams: number | undefined;
+  readonly lengthAfterInches: number | undefined;
+  readonly inertiaChange: number | undefined;
+  /** Build-up tape used, all layers. */
+  readonly tapeInches: number;
+  /** Two-way strip used. */
+  readonly twoWayInches: number;
+  readonly breaches: readonly RuleBreach[];
+  readonly notes: readonly Note[];
+}
+
+/** What stripping one club taught about its old grip; offered for others with the same one. */
+export interface Lesson {
+  readonly row: number;
+  readonly club: string;
+  readonly oldItem: string | undefined;
+  /** Everything that came off: old grip, tape, and a butt weight that leaves is taken out. */
+  readonly removedGrams: number;
+  /** The old grip alone, build-up and two-way strip taken out. */
+  readonly gripGrams: number;
+  /** Where the old grip balanced, from its cap. */
+  readonly balanceInches: number;
+  /** Other clubs (rows) that wear the same old grip on an estimate. */
+  readonly appliesTo: readonly number[];
+}
+
+export interface SetPlan {
+  readonly clubs: readonly ClubPlan[];
+  readonly lessons: readonly Lesson[];
+  /** Grips needed by item. */
+  readonly needed: ReadonlyMap<string, number>;
+}
