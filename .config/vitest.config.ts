@@ -1,0 +1,38 @@
+import { resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = resolve(fileURLToPath(import.meta.url), '../..');
+const elsewhere = ['reference', 'contract', 'tooling', 'manifest', 'browser', 'bench'];
+
+/** One project a kind of test, so that `--project unit` is quick and the browser is started only for those that need it. */
+const project = (name: string, include: string[], more: object = {}) => ({
+  extends: true as const,
+  test: { name, include, ...more },
+});
+
+export default defineConfig({
+  root,
+  cacheDir: resolve(root, '.cache/vite'),
+  test: {
+    environment: 'node',
+    watch: false,
+    // Two cores are the least we count on; more workers than that only wait for each other.
+    maxWorkers: 2,
+    projects: [
+      project('unit', ['tests/**/*.test.{ts,tsx}'], { exclude: elsewhere.map((folder) => `tests/${folder}/**`) }),
+      project('reference', ['tests/reference/**/*.test.ts']),
+      project('contract', ['tests/contract/**/*.test.ts'], { testTimeout: 60_000, hookTimeout: 60_000 }),
+      project('tooling', ['tests/{tooling,manifest}/**/*.test.ts'], {
+        globalSetup: [resolve(root, '.config/builtSite.mjs')],
+        testTimeout: 120_000,
+      }),
+      project('browser', ['tests/browser/**/*.test.ts'], {
+        globalSetup: [resolve(root, '.config/builtSite.mjs')],
+        testTimeout: 120_000,
+        hookTimeout: 120_000,
+        fileParallelism: false,
+      }),
+    ],
+  },
+});
