@@ -180,8 +180,7 @@ export type Note =
   | { readonly note: 'stockShort'; readonly item: string; readonly needed: number; readonly onHand: number }
   | { readonly note: 'duplicateClub'; readonly rows: readonly number[] }
   | { readonly note: 'heldNothing' }
-  | { readonly note: 'taught'; readonly grams: number; readonly balanceInches: number }
-  | { readonly note: 'swallowed'; readonly grams: number };
+  | { readonly note: 'taught'; readonly grams: number; readonly balanceInches: number };
 
 /** A rule that the finished club breaks; sentences in `src/words/notes.ts`. */
 export type RuleBreach =
