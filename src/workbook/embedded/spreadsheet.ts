@@ -1,0 +1,136 @@
+/** The embedded spreadsheet without a screen: what the tests and the measurements run on, and what the page builds upon. */
+import type { ILanguagePack, Injector, Plugin, PluginCtor } from '@univerjs/core';
+import { LocaleType, LogLevel, mergeLocales, Univer } from '@univerjs/core';
+import { FUniver } from '@univerjs/core/facade';
+import { UniverDataValidationPlugin } from '@univerjs/data-validation';
+import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
+import { UniverSheetsPlugin } from '@univerjs/sheets';
+import { UniverSheetsConditionalFormattingPlugin } from '@univerjs/sheets-conditional-formatting';
+import { UniverSheetsDataValidationPlugin } from '@univerjs/sheets-data-validation';
+import { CalculationMode, FormulaCalculationSessionService, UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
+import { UniverSheetsNumfmtPlugin } from '@univerjs/sheets-numfmt';
+import { UniverSheetsTablePlugin } from '@univerjs/sheets-table';
+import type { FWorkbook } from '@univerjs/sheets/facade';
+import sheetsEnglish from '@univerjs/sheets/locale/en-US';
+import formulaEnglish from '@univerjs/sheets-formula/locale/en-US';
+import tableEnglish from '@univerjs/sheets-table/locale/en-US';
+import '@univerjs/sheets/facade';
+import '@univerjs/engine-formula/facade';
+import '@univerjs/sheets-formula/facade';
+import '@univerjs/sheets-numfmt/facade';
+import '@univerjs/sheets-table/facade';
+import '@univerjs/sheets-data-validation/facade';
+import '@univerjs/sheets-conditional-formatting/facade';
+import type { ErrorSentences, FunctionMetadata, FunctionOptions, Implementation } from './functions';
+import { registerFunctions } from './functions';
+import type { SheetSnapshot } from './snapshot';
+import { workbookData } from './snapshot';
+
+/** The worksheet functions the spreadsheet is to know, and how their blanks and errors are handled. */
+export interface WorksheetFunctions extends FunctionOptions {
+  readonly metadata: readonly FunctionMetadata[];
+  readonly implementations: Readonly<Record<string, Implementation>>;
+}
+
+export interface SpreadsheetOptions {
+  readonly sheets: readonly SheetSnapshot[];
+  readonly functions?: WorksheetFunctions;
+  readonly dark?: boolean;
+}
+
+/** A plugin with its settings. */
+export type PluginEntry = readonly [PluginCtor<Plugin>, object?];
+
+/** A running embedded spreadsheet with one workbook in it. */
+export class Spreadsheet {
+  constructor(
+    readonly univer: Univer,
+    readonly api: FUniver,
+    readonly workbook: FWorkbook,
+    /** Why cells of ours show an error. */
+    readonly errors: ErrorSentences,
+    /** Fulfilled after the first picture of the sheet; at once when there is no screen. */
+    readonly ready: Promise<void>,
+  ) {}
+
+  get injector(): Injector {
+    return this.univer.__getInjector();
+  }
+
+  /** Waits until what was last written is calculated and in the cells; at most `timeoutMs`, for it must never hang. */
+  async settled(timeoutMs = 20_000): Promise<void> {
+    const session = this.injector.get(FormulaCalculationSessionService);
+    await session.waitForLatestApplied(timeoutMs).catch(() => undefined);
+  }
+
+  /** Calculates every formula anew. */
+  recalculate(): void {
+    this.api.getFormula().executeCalculation();
+  }
+
+  setDark(dark: boolean): void {
+    this.api.toggleDarkMode(dark);
+  }
+
+  dispose(): void {
+    this.univer.dispose();
+  }
+}
+
+/** The plugins that work without a screen. */
+export const silentPlugins: readonly PluginEntry[] = [
+  [UniverFormulaEnginePlugin],
+  [UniverSheetsPlugin],
+  // Our functions become known only after the workbook is made; calculating before that would be for nothing.
+  [UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.NO_CALCULATION }],
+  [UniverSheetsNumfmtPlugin],
+  [UniverSheetsTablePlugin],
+  [UniverDataValidationPlugin],
+  [UniverSheetsDataValidationPlugin],
+  [UniverSheetsConditionalFormattingPlugin],
+];
+
+/** Makes a spreadsheet in Node, without a screen. */
+export async function createHeadless(options: SpreadsheetOptions): Promise<Spreadsheet> {
+  const english = mergeLocales(sheetsEnglish, formulaEnglish, tableEnglish);
+  return assemble(silentPlugins, english, options, () => Promise.resolve());
+}
+
+/** Makes a spreadsheet of the plugins given; `whenReady` is asked once, before the workbook is made. */
+export async function assemble(
+  plugins: readonly PluginEntry[],
+  english: ILanguagePack,
+  options: SpreadsheetOptions,
+  whenReady: (api: FUniver) => Promise<void>,
+): Promise<Spreadsheet> {
+  const univer = new Univer({
+    logLevel: LogLevel.WARN,
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: english },
+    darkMode: options.dark ?? false,
+  });
+  for (const [plugin, config] of plugins) univer.registerPlugin(plugin, config);
+  const api = FUniver.newAPI(univer);
+  const ready = whenReady(api);
+  const workbook = api.createWorkbook(workbookData(options.sheets));
+  // The function service exists only once there is a workbook.
+  const errors = options.functions ? registerFrom(univer, options.functions) : { at: () => null };
+  const spreadsheet = new Spreadsheet(univer, api, workbook, errors, ready);
+  await layTables(spreadsheet, options.sheets);
+  spreadsheet.recalculate();
+  return spreadsheet;
+}
+
+function registerFrom(univer: Univer, functions: WorksheetFunctions): ErrorSentences {
+  return registerFunctions(univer.__getInjector(), functions.metadata, functions.implementations, functions);
+}
+
+async function layTables(spreadsheet: Spreadsheet, sheets: readonly SheetSnapshot[]): Promise<void> {
+  for (const { name: sheetName, tables = [] } of sheets) {
+    const sheet = spreadsheet.workbook.getSheetByName(sheetName);
+    for (const { name, row, column, rows, columns } of tables) {
+      const range = { startRow: row, startColumn: column, endRow: row + rows - 1, endColumn: column + columns - 1 };
+      await sheet?.addTable(name, range, `table:${name}`, {});
+    }
+  }
+}
