@@ -45,6 +45,8 @@ export interface TableSeen {
   readonly headers: readonly string[];
   /** Body rows; a table whose only body row is blank answers one row of nulls. */
   readonly rows: readonly (readonly Seen[])[];
+  /** Formula text of the body's cells, else null, row by row; left out where no cell of the body holds a formula. */
+  readonly formulas?: readonly (readonly (string | null)[])[];
   readonly protected: boolean;
   /** Rows hidden by a filter: a write by position would land on the wrong ones. */
   readonly filtered: boolean;
@@ -55,6 +57,11 @@ export interface BlockSeen {
   readonly values: readonly (readonly Seen[])[];
   /** Formula text where a cell holds one, else null. A spilled cell holds none. */
   readonly formulas: readonly (readonly (string | null)[])[];
+  /**
+   * Areas that one formula fills, its own cell first. Their other cells hold nothing themselves: taking back blanks them
+   * and enters the formula again. Left out where there is none.
+   */
+  readonly spills?: readonly Block[];
   readonly sheetExists: boolean;
   readonly protected: boolean;
   /** Merged areas that touch the block. */
@@ -168,7 +175,7 @@ export type Change =
 /** One written block: what was there and what was put. Serialisable. */
 export interface Written {
   readonly at: Block;
-  /** Value, or formula text in `{ formula }`. */
+  /** Value, or formula text in `{ formula }`; an error constant is what one would type for it, `{ formula: '#N/A' }`. */
   readonly before: readonly (readonly (Cell | { readonly formula: string })[])[];
   /** What was put; `skip` where the cell was left alone, `call` where a formula of ours went in. */
   readonly put: readonly (readonly (Cell | { readonly call: string } | { readonly skip: true })[])[];

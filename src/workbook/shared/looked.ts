@@ -1,0 +1,91 @@
+import { PortError } from '../port';
+import type { Block, BlockSeen, Cell, Seen, TableSeen } from '../port';
+import { holdsCell, nameCells, overlap, sameName } from './address';
+
+/** What a port was shown before a change. */
+export type Looked = readonly (BlockSeen | TableSeen)[];
+
+/** What a cell held before: its value, or what has to be entered to have it again (a formula, an error constant). */
+export type BeforeCell = Cell | { readonly formula: string };
+
+export function isTable(seen: BlockSeen | TableSeen): seen is TableSeen {
+  return 'headers' in seen;
+}
+
+export function isError(seen: Seen): seen is { readonly error: string } {
+  return typeof seen === 'object' && seen !== null;
+}
+
+/** What to keep of a seen cell so that it can be put back. An error constant is kept as what one would type: `#N/A`. */
+export function toBefore(value: Seen, formula: string | null): BeforeCell {
+  if (formula !== null) return { formula };
+  return isError(value) ? { formula: value.error } : value;
+}
+
+/**
+ * What each cell of a block held, from what was looked at; `undefined` where nobody looked.
+ *
+ * Everything on a sheet that was seen not to exist is blank. A cell filled by a formula elsewhere holds nothing itself, so
+ * it counts as blank: putting its value back would stand in that formula's way.
+ */
+export function whatWasThere(at: Block, looked: Looked): (BeforeCell | undefined)[][] {
+  const nowhere = looked.some((seen) => !isTable(seen) && !seen.sheetExists && sameName(seen.at.sheet, at.sheet));
+  const found: (BeforeCell | undefined)[][] = Array.from({ length: at.rows }, () =>
+    Array<BeforeCell | undefined>(at.columns).fill(nowhere ? null : undefined),
+  );
+  if (nowhere) return found;
+  // Blocks last: where a table and a block both show a cell, the block knows more.
+  for (const seen of [...looked].sort((a, b) => Number(isTable(b)) - Number(isTable(a)))) copySeen(seen, at, found);
+  return found;
+}
+
+function copySeen(seen: BlockSeen | TableSeen, at: Block, found: (BeforeCell | undefined)[][]): void {
+  const shared = overlap(seen.at, at);
+  if (!shared) return;
+  for (let row = shared.row; row < shared.row + shared.rows; row += 1) {
+    const line = found[row - at.row];
+    for (let column = shared.column; line && column < shared.column + shared.columns; column += 1) {
+      line[column - at.column] = seenCell(seen, row, column);
+    }
+  }
+}
+
+function seenCell(seen: BlockSeen | TableSeen, row: number, column: number): BeforeCell {
+  const down = row - seen.at.row;
+  const across = column - seen.at.column;
+  if (isTable(seen)) {
+    if (down === 0) return seen.headers[across] ?? null;
+    return toBefore(seen.rows[down - 1]?.[across] ?? null, seen.formulas?.[down - 1]?.[across] ?? null);
+  }
+  if (filledFromElsewhere(seen, row, column)) return null;
+  return toBefore(seen.values[down]?.[across] ?? null, seen.formulas[down]?.[across] ?? null);
+}
+
+/** Whether a cell shows a value that a formula in another cell put there. */
+export function filledFromElsewhere(seen: BlockSeen, row: number, column: number): boolean {
+  return (seen.spills ?? []).some(
+    (spill) => holdsCell(spill, seen.at.sheet, row, column) && !(spill.row === row && spill.column === column),
+  );
+}
+
+/** Whether everything in a block was looked at and is blank. */
+export function isSeenBlank(at: Block, looked: Looked): boolean {
+  return whatWasThere(at, looked).every((line) => line.every((cell) => cell === null));
+}
+
+/** Throws `notLookedAt`, naming the cells of `at` that nobody looked at, among those that `concerned` picks. */
+export function demandLooked(
+  at: Block,
+  before: readonly (readonly (BeforeCell | undefined)[])[],
+  concerned: (down: number, across: number) => boolean = () => true,
+): void {
+  const unseen: { sheet: string; row: number; column: number }[] = [];
+  before.forEach((line, down) => {
+    line.forEach((cell, across) => {
+      if (cell === undefined && concerned(down, across)) {
+        unseen.push({ sheet: at.sheet, row: at.row + down, column: at.column + across });
+      }
+    });
+  });
+  if (unseen.length > 0) throw new PortError('notLookedAt', nameCells(unseen));
+}

@@ -1,0 +1,163 @@
+import type { Block, Change, Put, Receipt, Written } from '../port';
+import { overlap, sameBlock, sameName } from './address';
+import { isSeenBlank, whatWasThere } from './looked';
+import type { BeforeCell, Looked } from './looked';
+import { standsAlready, tableBlock } from './refuse';
+
+/** Names of what stood in the workbook before a change. */
+export interface Standing {
+  readonly sheets: readonly string[];
+  readonly tables: readonly string[];
+  readonly names: readonly string[];
+}
+
+type PutCell = Written['put'][number][number];
+const skip = { skip: true } as const;
+
+/** The receipt of changes that `refuseUnsafe` let pass. Where two writes overlap, the later one counts. */
+export function buildReceipt(changes: readonly Change[], looked: Looked, label: string, standing: Standing): Receipt {
+  const fresh = (names: readonly string[], name: string): boolean => !names.some((other) => sameName(other, name));
+  const unique = (names: readonly string[]): string[] => [...new Set(names)];
+  return {
+    label,
+    written: writtenBlocks(changes, looked),
+    madeSheets: unique(changes.flatMap((c) => (c.do === 'sheet' && fresh(standing.sheets, c.name) ? [c.name] : []))),
+    madeTables: unique(changes.flatMap((c) => (c.do === 'table' && fresh(standing.tables, c.name) ? [c.name] : []))),
+    madeNames: unique(changes.flatMap((c) => (c.do === 'name' && fresh(standing.names, c.name) ? [c.name] : []))),
+    dressed: dressedBlocks(changes, looked),
+  };
+}
+
+function writtenBlocks(changes: readonly Change[], looked: Looked): Written[] {
+  const written: { at: Block; before: BeforeCell[][]; put: PutCell[][] }[] = [];
+  for (const change of changes) {
+    if (change.do !== 'write' || !change.cells.some((line) => line.some((cell) => cell !== undefined))) continue;
+    for (const earlier of written) forget(earlier, change.at, change.cells);
+    written.push({
+      at: change.at,
+      before: whatWasThere(change.at, looked).map((line) => line.map((cell) => cell ?? null)),
+      put: change.cells.map((line) => line.map(toPut)),
+    });
+  }
+  return written;
+}
+
+function toPut(cell: Put): PutCell {
+  if (cell === undefined) return skip;
+  return typeof cell === 'object' && cell !== null ? { call: cell.call } : cell;
+}
+
+/** Marks as skipped what a later write puts anew. */
+function forget(earlier: { at: Block; put: PutCell[][] }, at: Block, cells: readonly (readonly Put[])[]): void {
+  const shared = overlap(earlier.at, at);
+  if (!shared) return;
+  for (let row = shared.row; row < shared.row + shared.rows; row += 1) {
+    for (let column = shared.column; column < shared.column + shared.columns; column += 1) {
+      if (cells[row - at.row]?.[column - at.column] === undefined) continue;
+      const line = earlier.put[row - earlier.at.row];
+      if (line) line[column - earlier.at.column] = skip;
+    }
+  }
+}
+
+function dressedBlocks(changes: readonly Change[], looked: Looked): Block[] {
+  const blocks: Block[] = [];
+  for (const change of changes) {
+    const at = dressedBy(change, looked);
+    if (at && !blocks.some((other) => sameBlock(other, at)) && isSeenBlank(at, looked)) blocks.push(at);
+  }
+  return blocks;
+}
+
+function dressedBy(change: Change, looked: Looked): Block | null {
+  if (change.do === 'table') return standsAlready(change, looked) ? null : tableBlock(change.at);
+  return change.do === 'format' || change.do === 'choices' || change.do === 'highlight' ? change.at : null;
+}
+
+/* ------------------------------------------------------------ keeping it */
+
+const packedMark = 'receipt-packed-1:';
+
+interface PackedBlock {
+  readonly at: Block;
+  readonly before: readonly unknown[];
+  readonly put: readonly unknown[];
+}
+
+/**
+ * The receipt as short text: equal cells in a row are counted, and each text stands once. A plan of 5,000 clubs written over
+ * blank cells would otherwise fill half of what one request may carry.
+ */
+export function packReceipt(receipt: Receipt): string {
+  const texts = new Map<string, number>();
+  const written: PackedBlock[] = receipt.written.map(({ at, before, put }) => ({
+    at,
+    before: pack(before.flat(), texts),
+    put: pack(put.flat(), texts),
+  }));
+  return packedMark + JSON.stringify({ ...receipt, written, texts: [...texts.keys()] });
+}
+
+/** Whether a kept text is a packed receipt. */
+export function isPacked(text: string): boolean {
+  return text.startsWith(packedMark);
+}
+
+/** The receipt from `packReceipt`. Throws a SyntaxError when the text is none. */
+export function unpackReceipt(text: string): Receipt {
+  if (!isPacked(text)) throw new SyntaxError('This text is no packed receipt.');
+  const { texts, ...packed } = JSON.parse(text.slice(packedMark.length)) as Omit<Receipt, 'written'> & {
+    readonly written: readonly PackedBlock[];
+    readonly texts: readonly string[];
+  };
+  const written = packed.written.map(({ at, before, put }) => ({
+    at,
+    before: inRows(unpack(before, texts) as BeforeCell[], at.columns),
+    put: inRows(unpack(put, texts) as PutCell[], at.columns),
+  }));
+  return { ...packed, written };
+}
+
+/* A run is [cell, how often]; a lone cell stands for itself. A text is ['its number in the list'] so that no cell can be
+   taken for it: numbers, truth values and null stand as they are, objects as objects. */
+function pack(cells: readonly unknown[], texts: Map<string, number>): unknown[] {
+  const runs: unknown[] = [];
+  for (let from = 0; from < cells.length;) {
+    let to = from + 1;
+    while (to < cells.length && sameCell(cells[to], cells[from])) to += 1;
+    const cell = typeof cells[from] === 'string' ? [textNumber(cells[from] as string, texts)] : cells[from];
+    runs.push(to - from === 1 ? cell : [cell, to - from]);
+    from = to;
+  }
+  return runs;
+}
+
+function unpack(runs: readonly unknown[], texts: readonly string[]): unknown[] {
+  const cells: unknown[] = [];
+  for (const run of runs) {
+    const repeated = Array.isArray(run) && run.length === 2;
+    const packed: unknown = repeated ? run[0] : run;
+    const cell: unknown = Array.isArray(packed) ? texts[packed[0] as number] : packed;
+    const times = repeated ? (run[1] as number) : 1;
+    for (let i = 0; i < times; i += 1) cells.push(cell);
+  }
+  return cells;
+}
+
+function sameCell(one: unknown, other: unknown): boolean {
+  if (typeof one !== 'object' || one === null || typeof other !== 'object' || other === null) return one === other;
+  return JSON.stringify(one) === JSON.stringify(other);
+}
+
+function textNumber(text: string, texts: Map<string, number>): number {
+  const known = texts.get(text);
+  if (known !== undefined) return known;
+  texts.set(text, texts.size);
+  return texts.size - 1;
+}
+
+function inRows<T>(cells: readonly T[], columns: number): T[][] {
+  const rows: T[][] = [];
+  for (let from = 0; from < cells.length; from += columns) rows.push(cells.slice(from, from + columns));
+  return rows;
+}

@@ -1,0 +1,148 @@
+import { PortError } from '../port';
+import type { Block, Change, Put, TableSeen } from '../port';
+import { contains, named, overlap, sameBlock, sameName } from './address';
+import { demandLooked, isTable, whatWasThere } from './looked';
+import type { Looked } from './looked';
+
+type Write = Extract<Change, { do: 'write' }>;
+type MakeTable = Extract<Change, { do: 'table' }>;
+
+/**
+ * Throws a PortError when a change may not be made, judged by what was looked at alone; both ports call it first.
+ *
+ * Refused: cells nobody looked at, protected sheets, merged cells, filtered tables, and whatever crosses the edge of a
+ * table. Whoever writes on a block that a table touches must have looked at that table too: only then is its edge known.
+ */
+export function refuseUnsafe(changes: readonly Change[], looked: Looked): void {
+  for (const change of changes) {
+    if (change.do === 'write') refuseWrite(change, looked);
+    else if (change.do === 'table') refuseTable(change, looked, changes);
+    else refuseProtected(sheetOf(change), looked);
+  }
+}
+
+/** The block a table takes: a table always has at least one body row, a blank one if need be. */
+export function tableBlock(at: Block): Block {
+  return at.rows < 2 ? { ...at, rows: 2 } : at;
+}
+
+/** Whether a table that is asked for stands there already, just so. */
+export function standsAlready(change: MakeTable, looked: Looked): boolean {
+  return looked.some(
+    (seen) => isTable(seen) && sameName(seen.name, change.name) && sameBlock(seen.at, tableBlock(change.at)),
+  );
+}
+
+function sheetOf(change: Exclude<Change, Write | MakeTable>): string | null {
+  switch (change.do) {
+    case 'format':
+    case 'choices':
+    case 'highlight':
+      return change.at.sheet;
+    case 'widths':
+    case 'freezeRows':
+    case 'page':
+      return change.sheet;
+    default:
+      return null;
+  }
+}
+
+function refuseProtected(sheet: string | null, looked: Looked): void {
+  if (sheet !== null && looked.some((seen) => seen.protected && sameName(seen.at.sheet, sheet))) {
+    throw new PortError('protected', [sheet]);
+  }
+}
+
+function refuseWrite(write: Write, looked: Looked): void {
+  const { at, cells } = write;
+  if (cells.length !== at.rows || cells.some((line) => line.length !== at.columns)) {
+    throw new RangeError(`The cells for ${named(at)} are not ${at.rows} × ${at.columns}.`);
+  }
+  refuseOddNumbers(write);
+  const put = (down: number, across: number): boolean => cells[down]?.[across] !== undefined;
+  demandLooked(at, whatWasThere(at, looked), put);
+  if (!cells.some((line) => line.some((cell) => cell !== undefined))) return;
+  refuseProtected(at.sheet, looked);
+  const putWithin = (area: Block): boolean => anyPut(write, area);
+  refuseMerged(at, looked, putWithin);
+  refuseTableEdge(write, looked);
+}
+
+function refuseOddNumbers({ at, cells }: Write): void {
+  for (const [down, line] of cells.entries()) {
+    const across = line.findIndex((cell) => typeof cell === 'number' && !Number.isFinite(cell));
+    if (across < 0) continue;
+    const cell = named({ sheet: at.sheet, row: at.row + down, column: at.column + across, rows: 1, columns: 1 });
+    throw new RangeError(`${cell} would get ${String(line[across])}, which no cell can hold.`);
+  }
+}
+
+function anyPut(write: Write, area: Block): boolean {
+  const shared = overlap(write.at, area);
+  if (!shared) return false;
+  const { at, cells } = write;
+  return cells
+    .slice(shared.row - at.row, shared.row - at.row + shared.rows)
+    .some((line) => someDefined(line, shared.column - at.column, shared.columns));
+}
+
+function someDefined(line: readonly Put[], from: number, count: number): boolean {
+  return line.slice(from, from + count).some((cell) => cell !== undefined);
+}
+
+function refuseMerged(at: Block, looked: Looked, concerned: (area: Block) => boolean): void {
+  const merged = looked
+    .flatMap((seen) => (isTable(seen) ? [] : seen.merged))
+    .filter((area) => overlap(area, at) !== null && concerned(area));
+  if (merged.length > 0) throw new PortError('merged', [...new Set(merged.map(named))]);
+}
+
+function refuseTableEdge(write: Write, looked: Looked): void {
+  const tables = looked.filter(isTable);
+  for (const table of tables) {
+    if (!anyPut(write, table.at)) continue;
+    if (!contains(table.at, tight(write))) throw new PortError('tableInTheWay', [table.name]);
+    if (table.filtered) throw new PortError('filtered', [table.name]);
+  }
+  refuseUnseenTables(write.at, looked, tables);
+}
+
+/** The smallest block that holds every cell that is put. */
+function tight({ at, cells }: Write): Block {
+  const rows = cells.flatMap((line, down) => (line.some((cell) => cell !== undefined) ? [down] : []));
+  const columns = cells.flatMap((line) => line.flatMap((cell, across) => (cell !== undefined ? [across] : [])));
+  // Not Math.min(...columns): a long write has more cells than a call may have arguments.
+  const first = columns.reduce((least, column) => Math.min(least, column), at.columns);
+  const last = columns.reduce((most, column) => Math.max(most, column), 0);
+  const top = rows[0] ?? 0;
+  const bottom = rows.at(-1) ?? 0;
+  const { sheet } = at;
+  return { sheet, row: at.row + top, column: at.column + first, rows: bottom - top + 1, columns: last - first + 1 };
+}
+
+function refuseUnseenTables(at: Block, looked: Looked, known: readonly TableSeen[]): void {
+  for (const seen of looked) {
+    if (isTable(seen) || !overlap(seen.at, at)) continue;
+    const unknown = seen.tables.filter((name) => !known.some((table) => sameName(table.name, name)));
+    if (unknown.length > 0) throw new PortError('tableInTheWay', unknown);
+  }
+}
+
+function refuseTable(change: MakeTable, looked: Looked, changes: readonly Change[]): void {
+  if (standsAlready(change, looked)) return;
+  const at = tableBlock(change.at);
+  demandLooked(at, whatWasThere(at, looked));
+  refuseProtected(at.sheet, looked);
+  refuseMerged(at, looked, () => true);
+  const tables = looked.filter(isTable);
+  const inTheWay = tables.filter((table) => sameName(table.name, change.name) || overlap(table.at, at));
+  if (inTheWay.length > 0)
+    throw new PortError(
+      'tableInTheWay',
+      inTheWay.map((table) => table.name),
+    );
+  refuseUnseenTables(at, looked, tables);
+  const twin = changes.find((other) => other.do === 'table' && other !== change && overlap(tableBlock(other.at), at));
+  if (twin?.do === 'table') throw new PortError('tableInTheWay', [twin.name]);
+}

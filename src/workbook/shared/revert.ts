@@ -1,0 +1,199 @@
+import type { Block, BlockSeen, Cell, Receipt, Reverted, Seen, Written } from '../port';
+import { holdsCell, nameCells, named, overlap, sameName } from './address';
+import { filledFromElsewhere, isError } from './looked';
+import type { BeforeCell } from './looked';
+
+/** What stands in the workbook when a change is to be taken back. */
+export interface Now {
+  /** Each written block of the receipt, in its order. */
+  readonly blocks: readonly BlockSeen[];
+  /** Names of all sheets. */
+  readonly allSheets: readonly string[];
+  /** The receipt's made tables that are still there, with the cells they hold now, header row first. */
+  readonly tables: readonly { readonly name: string; readonly seen: BlockSeen }[];
+  /** The receipt's made sheets that are still there. */
+  readonly sheets: readonly SheetNow[];
+  /** The receipt's made names that are still there. */
+  readonly names: readonly string[];
+}
+
+export interface SheetNow {
+  readonly name: string;
+  /** All cells in use, `null` when none is. */
+  readonly used: BlockSeen | null;
+  /** Names of all tables on it. */
+  readonly tables: readonly string[];
+  /** Anything else that would be lost with it, or that keeps it from going: a chart, a picture, its being the last sheet. */
+  readonly keep: boolean;
+}
+
+/** What to do to take a change back; the order of the fields is the order of doing. */
+export interface RevertPlan extends Omit<Reverted, 'label'> {
+  /** Turned back into plain cells. */
+  readonly removeTables: readonly string[];
+  readonly removeNames: readonly string[];
+  /** Cells to put; `undefined` leaves a cell alone. */
+  readonly puts: readonly { readonly at: Block; readonly cells: readonly (readonly (BeforeCell | undefined)[])[] }[];
+  /** Blocks whose formats, drop-downs and highlights go. */
+  readonly undress: readonly Block[];
+  readonly deleteSheets: readonly string[];
+}
+
+type PutCell = Written['put'][number][number];
+interface Place {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+/**
+ * Plans taking back: every cell that still holds what was put gets what it held; a cell that a person changed since is left
+ * and named. A table of ours in which a person wrote stays, with its headers; a sheet of ours goes only when nothing else is on it.
+ */
+export function planRevert(receipt: Receipt, now: Now): RevertPlan {
+  const left = changedCells(receipt, now);
+  const kept = now.tables.filter(({ seen }) => isUsed(seen, receipt, left));
+  const stays = (sheet: string, row: number, column: number): boolean =>
+    kept.some(({ seen }) => holdsCell({ ...seen.at, rows: 1 }, sheet, row, column));
+  const removeTables = now.tables.filter((table) => !kept.includes(table)).map(({ name }) => name);
+  const deleteSheets = now.sheets.filter((sheet) => canGo(sheet, receipt, left, removeTables)).map(({ name }) => name);
+  const gone = (sheet: string): boolean => deleteSheets.some((name) => sameName(name, sheet));
+  const { puts, restored } = planPuts(receipt, now, stays);
+  const missing = receipt.written.flatMap(({ at }, i) => (now.blocks[i]?.sheetExists ? [] : [named(at)]));
+  return {
+    removeTables,
+    removeNames: now.names,
+    puts: puts.filter(({ at }) => !gone(at.sheet)),
+    undress: receipt.dressed.filter((at) => !gone(at.sheet) && isFree(at, left, kept, now)),
+    deleteSheets,
+    restored,
+    left: [...nameCells(left), ...missing],
+  };
+}
+
+function changedCells(receipt: Receipt, now: Now): Place[] {
+  const left: Place[] = [];
+  eachPut(receipt, now, (place, was, put, seen) => {
+    if (!holds(seen, put, place) && !isBack(seen, was, place)) left.push(place);
+  });
+  return left;
+}
+
+function planPuts(
+  receipt: Receipt,
+  now: Now,
+  stays: (sheet: string, row: number, column: number) => boolean,
+): Pick<RevertPlan, 'puts' | 'restored'> {
+  let restored = 0;
+  const puts = receipt.written.map(({ at }) => ({
+    at,
+    cells: Array.from({ length: at.rows }, () => Array<BeforeCell | undefined>(at.columns).fill(undefined)),
+  }));
+  eachPut(receipt, now, (place, was, put, seen, block) => {
+    if (stays(place.sheet, place.row, place.column)) return;
+    const back = isBack(seen, was, place);
+    if (!back && !holds(seen, put, place)) return;
+    restored += 1;
+    const target = puts[block];
+    const line = target?.cells[place.row - target.at.row];
+    if (!back && target && line) line[place.column - target.at.column] = was;
+  });
+  return { puts: puts.filter(({ cells }) => cells.some((line) => line.some((cell) => cell !== undefined))), restored };
+}
+
+function eachPut(
+  receipt: Receipt,
+  now: Now,
+  visit: (place: Place, was: BeforeCell, put: PutCell, seen: BlockSeen, block: number) => void,
+): void {
+  receipt.written.forEach(({ at, before, put }, block) => {
+    const seen = now.blocks[block];
+    if (!seen?.sheetExists) return;
+    put.forEach((line, down) => {
+      line.forEach((cell, across) => {
+        if (typeof cell === 'object' && cell !== null && 'skip' in cell) return;
+        const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
+        visit(place, before[down]?.[across] ?? null, cell, seen, block);
+      });
+    });
+  });
+}
+
+function cellNow(seen: BlockSeen, place: Place): { value: Seen; formula: string | null } {
+  const down = place.row - seen.at.row;
+  const across = place.column - seen.at.column;
+  if (filledFromElsewhere(seen, place.row, place.column)) return { value: null, formula: null };
+  return { value: seen.values[down]?.[across] ?? null, formula: seen.formulas[down]?.[across] ?? null };
+}
+
+/** Whether a cell still holds what was put. */
+function holds(seen: BlockSeen, put: PutCell, place: Place): boolean {
+  const { value, formula } = cellNow(seen, place);
+  if (typeof put === 'object' && put !== null) return 'call' in put && formula !== null && calls(formula, put.call);
+  return formula === null && sameValue(value, put);
+}
+
+/** Whether a cell holds already what it held before. */
+function isBack(seen: BlockSeen, was: BeforeCell, place: Place): boolean {
+  const { value, formula } = cellNow(seen, place);
+  if (typeof was !== 'object' || was === null) return formula === null && sameValue(value, was);
+  return formula === null ? isError(value) && value.error === was.formula : formula === was.formula;
+}
+
+/** Whether a formula begins by calling a function of ours; a file opened without the add-in may show its name altered. */
+export function calls(formula: string, name: string): boolean {
+  return new RegExp(`^=\\s*@?(?:\\w+[._])?${name}\\s*\\(`, 'i').test(formula);
+}
+
+function sameValue(value: Seen, put: Cell): boolean {
+  if (typeof value === 'number' && typeof put === 'number') {
+    // Fifteen digits are what a spreadsheet promises to keep.
+    return Math.abs(value - put) <= 1e-14 * Math.max(Math.abs(value), Math.abs(put));
+  }
+  return value === put || (value === null && put === '') || (value === '' && put === null);
+}
+
+/** Whether a person has made a table of ours their own: a cell of it changed, or filled where we had put nothing. */
+function isUsed(seen: BlockSeen, receipt: Receipt, left: readonly Place[]): boolean {
+  if (left.some(({ sheet, row, column }) => holdsCell(seen.at, sheet, row, column))) return true;
+  const oursOnTop = receipt.written.some(({ at: block }) => overlap(block, { ...seen.at, rows: 1 }));
+  return oursOnTop && foreignCells(seen, receipt);
+}
+
+/** Whether a seen block holds anything that is not ours. */
+function foreignCells(seen: BlockSeen, receipt: Receipt): boolean {
+  return seen.values.some((line, down) =>
+    line.some((_, across) => {
+      const place = { sheet: seen.at.sheet, row: seen.at.row + down, column: seen.at.column + across };
+      const own = cellNow(seen, place);
+      return (
+        (own.formula !== null || (own.value !== null && own.value !== '')) && value !== null && !isOurs(place, receipt)
+      );
+    }),
+  );
+}
+
+function isBlank({ value, formula }: { value: Seen; formula: string | null }): boolean {
+  return formula === null && (value === null || value === '');
+}
+
+function isOurs({ sheet, row, column }: Place, receipt: Receipt): boolean {
+  return receipt.written.some(({ at: block, put }) => {
+    if (!holdsCell(block, sheet, row, column)) return false;
+    const cell = put[row - block.row]?.[column - block.column];
+    return !(typeof cell === 'object' && cell !== null && 'skip' in cell);
+  });
+}
+
+function canGo(sheet: SheetNow, receipt: Receipt, left: readonly Place[], going: readonly string[]): boolean {
+  if (sheet.keep || left.some((place) => sameName(place.sheet, sheet.name))) return false;
+  if (sheet.tables.some((name) => !going.some((other) => sameName(other, name)))) return false;
+  return sheet.used === null || !foreignCells(sheet.used, receipt);
+}
+
+/** Whether a dressed block can be undressed: nothing of a person's is left in it. */
+function isFree(at: Block, left: readonly Place[], kept: Now['tables'], now: Now): boolean {
+  if (!now.allSheets.some((name) => sameName(name, at.sheet))) return false;
+  if (left.some(({ sheet, row, column }) => holdsCell(at, sheet, row, column))) return false;
+  return !kept.some(({ seen }) => overlap(seen.at, at));
+}
