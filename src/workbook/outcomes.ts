@@ -1,0 +1,116 @@
+/**
+ * What is asked of the jobs done on a workbook, and every way in which they can end. Data only: `src/words/outcomes.ts`
+ * says it in sentences.
+ */
+import type { Issue } from '../core/result';
+import type { Choices } from './choices';
+import type { Block, PortError, Reverted } from './port';
+
+/** The clubs concerned: a whole job, or body rows of Clubs counted from 1. */
+export type Scope = { readonly job: string } | { readonly rows: readonly number[] };
+
+/** A plan to be written. */
+export interface FillRequest {
+  readonly scope: Scope;
+  readonly choices: Choices;
+  /** A sheet of its own, or the sheet and cell the person has open. */
+  readonly where: 'planSheet' | 'openSheet';
+  /** Where the person is, if the caller knows; asked of the port if `where` needs it. */
+  readonly at?: Block;
+  /** The person agreed that the cells named by `occupied` may be overwritten. */
+  readonly agreed?: boolean;
+  /** A formula that follows the tables, or values that stay as they are. */
+  readonly as: 'live' | 'values';
+}
+
+/** Why a live plan was asked for and values were written. */
+export type WhyValues = 'asked' | 'selection' | 'large' | 'noSpill';
+
+/** Ends in which nothing was written; shared by all jobs. */
+export type NotDone =
+  /** the port refused or failed; its code says what state the workbook is in */
+  | { readonly done: false; readonly reason: 'port'; readonly error: PortError }
+  | { readonly done: false; readonly reason: 'tableMissing'; readonly table: string }
+  | { readonly done: false; readonly reason: 'columnMissing'; readonly table: string; readonly headers: readonly string[] };
+
+/** Cells hold what a person put there; `cells` names them (`Plan 1042!B7`, at most 200). */
+export interface Occupied {
+  readonly done: false;
+  readonly reason: 'occupied';
+  readonly cells: readonly string[];
+}
+
+/** Clubs no longer stand where they stood when they were chosen. */
+export interface ClubsMoved {
+  readonly done: false;
+  readonly reason: 'clubsMoved';
+}
+
+export interface Filled {
+  readonly done: true;
+  readonly sheet: string;
+  readonly block: Block;
+  readonly clubs: number;
+  /** Cells of Clubs that got another value. */
+  readonly choicesWritten: number;
+  readonly as: 'live' | 'values';
+  readonly whyValues: WhyValues | null;
+}
+
+export type FillDone =
+  | Filled
+  | NotDone
+  | Occupied
+  | ClubsMoved
+  /** the scope holds no club */
+  | { readonly done: false; readonly reason: 'noClubs' }
+  /** the tables cannot be planned from */
+  | { readonly done: false; readonly reason: 'notPlanned'; readonly issue: Issue }
+  /** the plan would run over the edge of the sheet */
+  | { readonly done: false; readonly reason: 'noRoom' };
+
+export type FreezeDone =
+  | { readonly done: true; readonly sheet: string; readonly block: Block; readonly cells: number }
+  | NotDone
+  /** the place holds no plan any more */
+  | { readonly done: false; readonly reason: 'planGone' }
+  /** it holds values already */
+  | { readonly done: false; readonly reason: 'alreadyValues' }
+  /** the formula shows an error (`#SPILL!`, `#NAME?`) instead of a plan */
+  | { readonly done: false; readonly reason: 'notCalculated'; readonly cell: string; readonly error: string };
+
+export type UndoDone =
+  | { readonly done: true; readonly reverted: Reverted }
+  | NotDone
+  | { readonly done: false; readonly reason: 'nothingToUndo' };
+
+export type LessonDone =
+  | {
+      readonly done: true;
+      /** Rows of Clubs that got the lesson. */
+      readonly rows: readonly number[];
+      /** Rows left alone, since their old grip was weighed already. */
+      readonly weighedAlready: readonly number[];
+      readonly cells: number;
+    }
+  | NotDone
+  | Occupied
+  | ClubsMoved;
+
+/** Why a table was not made. */
+export type Blocked =
+  /** a table of that name has other headings; `headers` are the ones it lacks */
+  | { readonly table: string; readonly why: 'otherTable'; readonly headers: readonly string[] }
+  /** a sheet of that name holds something else */
+  | { readonly table: string; readonly why: 'sheetInUse'; readonly cells: readonly string[] }
+  /** a sheet of that name is protected */
+  | { readonly table: string; readonly why: 'protected' };
+
+export type SetUpDone =
+  | {
+      readonly done: true;
+      readonly made: readonly string[];
+      readonly kept: readonly string[];
+      readonly blocked: readonly Blocked[];
+    }
+  | { readonly done: false; readonly reason: 'port'; readonly error: PortError };
