@@ -46,6 +46,8 @@ export interface Club {
   /** Name of a way of weighting; undefined: the shop's usual one. */
   readonly way: string | undefined;
   readonly lengthChangeInches: number;
+  /** Mass that an extension adds at the butt; negative: the piece cut off. */
+  readonly plugGrams: number;
   /** Cells of this row that could not be read; the plan carries on without them. */
   readonly issues: readonly Issue[];
 }
@@ -125,7 +127,10 @@ export type Basis = 'estimate' | 'weighed' | 'bare';
  */
 export type Verdict = 'within' | 'likely' | 'cannotTell' | 'out' | 'notHeld' | 'unknown';
 
-/** Everything that moved the reading, in points, each part on its own. */
+/**
+ * Everything that moves the reading from as arrived to gripped, in points, each part on its own; the parts add up to `total`.
+ * From a bare club `grip` is what is left of the measured change when the other parts are taken out.
+ */
 export interface Shift {
   readonly grip: number;
   readonly tape: number;
@@ -168,6 +173,8 @@ export type Note =
   | { readonly note: 'massUnknown' }
   | { readonly note: 'oldGripUnknown' }
   | { readonly note: 'bareMassUnknown' }
+  | { readonly note: 'lengthUnknown' }
+  | { readonly note: 'bareContradicts' }
   | { readonly note: 'targetUnknown' }
   | { readonly note: 'looseCore'; readonly coreInches: number; readonly buttInches: number; readonly layers: number }
   | { readonly note: 'tightCore'; readonly coreInches: number; readonly buttInches: number }
@@ -216,7 +223,9 @@ export interface ClubPlan {
   readonly readingBefore: number | undefined;
   readonly shift: Shift | undefined;
   readonly readingGripped: number | undefined;
-  /** ± of the gripped reading, points. */
+  /** Points still missing to what is held (negative: too many), with the grip alone. */
+  readonly gapPoints: number | undefined;
+  /** ± of the gap, points. */
   readonly spreadPoints: number | undefined;
   /** How the club stands with the grip alone. */
   readonly verdict: Verdict;

@@ -1,0 +1,87 @@
+/** The outside diameter a grip will measure on a butt with tape under it. */
+import { CALLIPER_DIVISION_INCHES, TAPE_THICKNESS } from '../constants';
+import { fail, ok, type Result } from '../result';
+
+/** How build-up shows outside: rubber keeps its volume (the low estimate), or every thousandth shows (the high one). */
+export type Growth = 'volume' | 'additive';
+
+/** A grip on its seat; inches throughout. */
+export interface Seating {
+  /** Outside diameter of the grip on a butt of its own core size. */
+  readonly gripInches: number;
+  readonly coreInches: number;
+  /** Bare butt and build-up at the gauge point. */
+  readonly seatInches: number;
+  /** Length of the grip as fitted over its own length. */
+  readonly stretch?: number;
+}
+
+/**
+ * Diameter of the seat at the gauge point: `butt + 2 × thickness × layers`. The two-way strip is part of the stated size (*practice*).
+ *
+ * Source: build-up tape is 0.005 in thick, D. Eagar, "Grip Sizing", 2009.
+ *
+ * @example seatInches(0.58, 4) //=> 0.62
+ */
+export function seatInches(buttInches: number, layers: number, thicknessInches = TAPE_THICKNESS.value): number {
+  return buttInches + 2 * thicknessInches * layers;
+}
+
+/**
+ * Outside diameter where rubber keeps its volume: `√((D² − d²)/λ + s²)`: the low estimate of build-up.
+ *
+ * Source: volume of a tube, incompressible rubber.
+ *
+ * @example volumeDiameter({ gripInches: 0.9, coreInches: 0.58, seatInches: 0.6 }) //=> 0.9130
+ */
+export function volumeDiameter({ gripInches, coreInches, seatInches: seat, stretch = 1 }: Seating): number {
+  return Math.sqrt((gripInches * gripInches - coreInches * coreInches) / stretch + seat * seat);
+}
+
+/**
+ * Outside diameter where every thousandth under the grip shows outside: `√((D² − d²)/λ + d²) + (s − d)`: the high estimate.
+ *
+ * Source: the shop rule of D. Eagar, "Grip Sizing", 2009 (.900 on +.020 gives .920).
+ *
+ * @example additiveDiameter({ gripInches: 0.9, coreInches: 0.58, seatInches: 0.6 }) //=> 0.92
+ */
+export function additiveDiameter({ gripInches, coreInches, seatInches: seat, stretch = 1 }: Seating): number {
+  return volumeDiameter({ gripInches, coreInches, seatInches: coreInches, stretch }) + (seat - coreInches);
+}
+
+/** Outside diameter by the estimator named, unchecked. */
+export function diameterBy(growth: Growth, seating: Seating): number {
+  return growth === 'additive' ? additiveDiameter(seating) : volumeDiameter(seating);
+}
+
+/**
+ * Fewest layers that fill a grip's core on a butt.
+ *
+ * @example fillingLayers(0.62, 0.58) //=> 4
+ */
+export function fillingLayers(coreInches: number, buttInches: number, thicknessInches = TAPE_THICKNESS.value): number {
+  const missing = coreInches - CALLIPER_DIVISION_INCHES - buttInches;
+  return missing <= 0 ? 0 : Math.ceil(missing / (2 * thicknessInches) - 1e-9);
+}
+
+/**
+ * Outside diameter of a grip on its seat, refused where the seat is smaller than the core and the grip would turn.
+ *
+ * Formula: {@link volumeDiameter} or {@link additiveDiameter}.
+ *
+ * @param growth which estimator
+ * @param layers the layers already counted in the seat, so that a refusal can say how many fill the core
+ * @returns inches at the gauge point; `looseCore` with the layers needed as detail
+ */
+export function outsideDiameter(
+  growth: Growth,
+  seating: Seating,
+  layers = 0,
+  thicknessInches = TAPE_THICKNESS.value,
+): Result<number> {
+  const missing = fillingLayers(seating.coreInches, seating.seatInches, thicknessInches);
+  if (missing > 0) {
+    return fail({ code: 'looseCore', field: 'coreInches', got: seating.coreInches, detail: layers + missing });
+  }
+  return ok(diameterBy(growth, seating));
+}

@@ -1,0 +1,52 @@
+/** How many layers of build-up tape bring a grip to a diameter. */
+import { MOST_LAYERS, TAPE_THICKNESS } from '../constants';
+import { fail, ok, type Result } from '../result';
+import { diameterBy, fillingLayers, seatInches, type Growth } from './diameter';
+
+/** What is to be reached, and with what; inches throughout. */
+export interface Wanted {
+  readonly gripInches: number;
+  readonly coreInches: number;
+  readonly buttInches: number;
+  readonly targetInches: number;
+  readonly growth?: Growth;
+  readonly stretch?: number;
+  readonly thicknessInches?: number;
+}
+
+/** Layers found, with what they measure; `over` where even the fewest that fill the core measure more than the target. */
+export interface Found {
+  readonly layers: number;
+  readonly inches: number;
+  readonly over: boolean;
+}
+
+/**
+ * Whole layers that come nearest to a target diameter, never fewer than fill the core; between two equally near, the larger
+ * (*practice*: err larger).
+ *
+ * Formula: the nearest of {@link diameterBy} over 0 to 12 layers. Source: *practice* for the limits.
+ *
+ * @returns the layers found, or `tooManyLayers` where twelve still fall short
+ * @example nearestLayers({ gripInches: 0.9, coreInches: 0.6, buttInches: 0.6, targetInches: 0.92, growth: 'additive' })
+ *   //=> { ok: true, value: { layers: 2, inches: 0.92, over: false } }
+ */
+export function nearestLayers(wanted: Wanted): Result<Found> {
+  const { growth = 'volume', thicknessInches = TAPE_THICKNESS.value, targetInches } = wanted;
+  const at = (layers: number): number =>
+    diameterBy(growth, { ...wanted, seatInches: seatInches(wanted.buttInches, layers, thicknessInches) });
+  const fewest = fillingLayers(wanted.coreInches, wanted.buttInches, thicknessInches);
+  let layers = fewest;
+  while (
+    layers < MOST_LAYERS &&
+    Math.abs(at(layers + 1) - targetInches) <= Math.abs(at(layers) - targetInches) + 1e-12
+  ) {
+    layers += 1;
+  }
+  const inches = at(layers);
+  const half = thicknessInches;
+  if (layers > MOST_LAYERS || (layers === MOST_LAYERS && targetInches - inches > half)) {
+    return fail({ code: 'tooManyLayers', field: 'targetInches', got: targetInches, detail: MOST_LAYERS });
+  }
+  return ok({ layers, inches, over: layers === fewest && inches - targetInches > half });
+}

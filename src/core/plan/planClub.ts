@@ -1,0 +1,301 @@
+/** The plan of one club. */
+import { BUTT_WEIGHT_INCHES, SCALE_LETTERS } from '../constants';
+import { readingMoment } from '../balance/moment';
+import { massInertia, shiftInertia } from '../balance/inertia';
+import { FULCRUM_INCHES } from '../constants';
+import { fittedGrams } from '../grip/mass';
+import { ruleBreaches } from '../rules/check';
+import { newFitted, oldFitted, type Fitted } from './oldGrip';
+import { remedyFor, remedyPoints } from './remedy';
+import {
+  bodyOf,
+  leavingGrams,
+  lowerTape,
+  pointsFromBare,
+  shiftFromOld,
+  shiftMeasured,
+  type Body,
+  type LowerTape,
+} from './shift';
+import { sizing, type Sizing } from './size';
+import { spreadPoints, verdictOf } from './spread';
+import type { Basis, Club, ClubPlan, Grip, Hold, Note, Shift, ShopSettings, Verdict, Way } from './types';
+
+/** What a club is planned with. */
+export interface Bench {
+  readonly grip: Grip | undefined;
+  readonly stock: ReadonlyMap<string, Grip>;
+  readonly ways: ReadonlyMap<string, Way>;
+  readonly settings: ShopSettings;
+}
+
+/** What is held when the owner does not say: a target where one is given, nothing for putters and juniors, else as it was (*practice*). */
+export function holdOf(club: Club): Hold {
+  if (club.hold) return club.hold;
+  if (club.target !== undefined) return 'target';
+  return club.kind === 'putter' || club.kind === 'junior' ? 'nothing' : 'asArrived';
+}
+
+/** Plans one club; `shared` are notes that came from looking at the whole set. */
+export function planClub(club: Club, bench: Bench, shared: readonly Note[] = []): ClubPlan {
+  const notes: Note[] = [...club.issues.map((issue): Note => ({ note: 'issue', issue })), ...shared];
+  const { grip, settings } = bench;
+  const old = oldFitted(club, bench.stock, settings);
+  if (!grip || grip.gripGrams === undefined) {
+    notes.push(missingGrip(club, grip));
+    return unplanned(club, old, settings, notes);
+  }
+  const size = sizing(club, grip, settings);
+  notes.push(...size.notes);
+  const fresh = newFitted(grip, size.layers, settings);
+  const lower = lowerTape(club, fresh, settings);
+  const body = bodyOf(club, old);
+  const moved = move(club, old, fresh, lower, body, notes);
+  const held = holding(club, moved, notes);
+  const tolerance = club.tolerancePoints ?? settings.tolerancePoints;
+  const basis = moved.basis;
+  const movedInches = club.lengthChangeInches + (basis === 'bare' ? fresh.capInches : fresh.capInches - old.capInches);
+  const spread =
+    basis === undefined ? undefined : spreadPoints({ basis, hold: held.hold, old, fresh, body, movedInches }, settings);
+  const lengthAfter =
+    club.lengthInches === undefined
+      ? undefined
+      : club.lengthInches + club.lengthChangeInches + fresh.capInches - old.capInches;
+  const remedy =
+    held.gap === undefined
+      ? undefined
+      : remedyFor(
+          { points: held.gap, tolerancePoints: tolerance, lengthInches: lengthAfter },
+          club,
+          bench.ways,
+          settings,
+          notes,
+        );
+  const added = remedyPoints(remedy);
+  const after = moved.gripped === undefined ? undefined : moved.gripped + added;
+  noteOffScale(moved.before, after, notes);
+  const verdict = (gap: number | undefined): Verdict =>
+    held.hold === 'nothing' ? 'notHeld' : verdictOf(gap, spread, tolerance);
+  return {
+    row: club.row,
+    name: club.name,
+    kind: club.kind,
+    item: grip.item,
+    grip,
+    basis,
+    layers: size.layers,
+    layersSolved: size.solved,
+    lowerLayers: club.lowerLayers,
+    hold: held.hold,
+    heldReading: held.reading,
+    tolerancePoints: tolerance,
+    upper: size.upper,
+    lower: size.lower,
+    growth: settings.growth,
+    ...masses(club, old, fresh, lower, remedy?.grams ?? 0),
+    readingBefore: moved.before,
+    shift: moved.shift,
+    readingGripped: moved.gripped,
+    gapPoints: held.gap,
+    spreadPoints: spread,
+    verdict: verdict(held.gap),
+    remedy,
+    readingAfter: after,
+    verdictAfter: verdict(held.gap === undefined ? undefined : held.gap - added),
+    massBeforeGrams: club.massGrams,
+    lengthAfterInches: lengthAfter,
+    inertiaChange: inertiaOf(club, old, fresh, lower, body, remedy),
+    tapeInches: size.layers * fresh.tapedInches + lower.inches,
+    twoWayInches: settings.twoWayUnderNew ? fresh.tapedInches : 0,
+    breaches: breachesOf(club, grip, size, lengthAfter, settings),
+    notes,
+  };
+}
+
+function missingGrip(club: Club, grip: Grip | undefined): Note {
+  if (club.newItem === undefined) return { note: 'noGrip' };
+  if (!grip) return { note: 'issue', issue: { code: 'unknownItem', field: 'New grip', got: club.newItem } };
+  return { note: 'issue', issue: { code: 'blank', field: `Mass of ${grip.item} in Stock`, expected: '15 to 220 g' } };
+}
+
+interface Moved {
+  readonly basis: Basis | undefined;
+  readonly before: number | undefined;
+  readonly shift: Shift | undefined;
+  readonly gripped: number | undefined;
+}
+
+/** From as arrived, or from bare where the bare reading is there, to gripped. */
+function move(club: Club, old: Fitted, fresh: Fitted, lower: LowerTape, body: Body, notes: Note[]): Moved {
+  const before = club.reading;
+  const added = old.gripGrams === undefined ? undefined : shiftFromOld(club, old, fresh, lower, body);
+  if (club.bareReading !== undefined) {
+    if (club.bareGrams === undefined) notes.push({ note: 'bareMassUnknown' });
+    const gripped = club.bareReading + pointsFromBare(club, fresh, lower, body);
+    const shift =
+      before === undefined
+        ? undefined
+        : shiftMeasured(gripped - before, added ?? shiftFromOld(club, old, fresh, lower, body));
+    return { basis: 'bare', before, shift, gripped };
+  }
+  if (before === undefined) notes.push({ note: 'readingUnknown' });
+  if (!added) {
+    notes.push({ note: 'oldGripUnknown' });
+    return { basis: undefined, before, shift: undefined, gripped: undefined };
+  }
+  const moves = club.lengthChangeInches !== 0 || Math.abs(fresh.capInches - old.capInches) > 1e-9;
+  if (body.guessed && moves) notes.push({ note: 'massUnknown' });
+  const basis = club.oldGripWeighed && club.oldGripGrams !== undefined ? 'weighed' : 'estimate';
+  return { basis, before, shift: added, gripped: before === undefined ? undefined : before + added.total };
+}
+
+interface Held {
+  readonly hold: Hold;
+  readonly reading: number | undefined;
+  readonly gap: number | undefined;
+}
+
+/** What is held, and how many points are missing to it. A club held as it was needs no reading: only the change counts. */
+function holding(club: Club, moved: Moved, notes: Note[]): Held {
+  const hold = holdOf(club);
+  if (hold === 'nothing') return { hold, reading: undefined, gap: undefined };
+  if (hold === 'target') {
+    if (club.target === undefined) notes.push({ note: 'targetUnknown' });
+    const gap = club.target === undefined || moved.gripped === undefined ? undefined : club.target - moved.gripped;
+    return { hold, reading: club.target, gap };
+  }
+  if (moved.basis === 'bare' && club.reading === undefined) notes.push({ note: 'readingUnknown' });
+  const gap = moved.shift && 0 - moved.shift.total;
+  return { hold, reading: club.reading, gap };
+}
+
+function noteOffScale(before: number | undefined, after: number | undefined, notes: Note[]): void {
+  const off = [after, before].find(
+    (points) => points !== undefined && (points < -0.05 || points >= SCALE_LETTERS.length * 10 - 0.05),
+  );
+  if (off !== undefined) notes.push({ note: 'offScale', points: off });
+}
+
+type Masses = Pick<ClubPlan, 'fittedBeforeGrams' | 'fittedAfterGrams' | 'fittedChangeGrams' | 'massAfterGrams'>;
+
+function masses(club: Club, old: Fitted, fresh: Fitted, lower: LowerTape, remedyGrams: number): Masses {
+  const measured =
+    club.massGrams !== undefined && club.bareGrams !== undefined
+      ? club.massGrams - club.bareGrams - old.twoWayGrams - leavingGrams(club)
+      : undefined;
+  const before =
+    measured ?? (old.gripGrams === undefined ? undefined : fittedGrams(old.gripGrams, old.layers, old.layerGrams));
+  const after = fittedGrams(fresh.gripGrams ?? 0, fresh.layers, fresh.layerGrams) + lower.grams;
+  const fromBare = club.bareGrams === undefined ? undefined : club.bareGrams + after + fresh.twoWayGrams;
+  const fromArrived =
+    club.massGrams === undefined || before === undefined
+      ? undefined
+      : club.massGrams - before - old.twoWayGrams - leavingGrams(club) + after + fresh.twoWayGrams;
+  const whole = fromBare ?? fromArrived;
+  return {
+    fittedBeforeGrams: before,
+    fittedAfterGrams: after,
+    fittedChangeGrams: before === undefined ? undefined : after - before,
+    massAfterGrams: whole === undefined ? undefined : whole + club.plugGrams + remedyGrams,
+  };
+}
+
+/** Change of inertia about the butt, remedy included; unknown where the body moves and nobody knows where it balances. */
+function inertiaOf(
+  club: Club,
+  old: Fitted,
+  fresh: Fitted,
+  lower: LowerTape,
+  body: Body,
+  remedy: ClubPlan['remedy'],
+): number | undefined {
+  if (old.gripGrams === undefined) return undefined;
+  const moved = club.lengthChangeInches + fresh.capInches - old.capInches;
+  const shifted = Math.abs(moved) < 1e-9 ? 0 : bodyShift(club, old, body, moved);
+  if (shifted === undefined) return undefined;
+  return (
+    fittedInertia(fresh) -
+    fittedInertia(old) +
+    massInertia(lower.grams, lower.balanceInches) +
+    massInertia(club.plugGrams - leavingGrams(club), BUTT_WEIGHT_INCHES) +
+    massInertia(remedy?.grams ?? 0, remedy?.inches ?? 0) +
+    shifted
+  );
+}
+
+function fittedInertia(fitted: Fitted): number {
+  return (
+    massInertia(fitted.gripGrams ?? 0, fitted.balanceInches) +
+    massInertia(fitted.layers * fitted.layerGrams + fitted.twoWayGrams, fitted.tapedInches / 2)
+  );
+}
+
+/** The body's balance point follows from the reading: its moment is the club's less what sat on it. */
+function bodyShift(club: Club, old: Fitted, body: Body, movedInches: number): number | undefined {
+  if (body.guessed) return undefined;
+  if (club.bareReading !== undefined) {
+    const balance = FULCRUM_INCHES + readingMoment(club.bareReading) / body.grams;
+    return shiftInertia(body.grams, balance + old.capInches, movedInches);
+  }
+  if (club.reading === undefined) return undefined;
+  const tape = old.layers * old.layerGrams + old.twoWayGrams;
+  const sat =
+    (old.gripGrams ?? 0) * (old.balanceInches - FULCRUM_INCHES) +
+    tape * (old.tapedInches / 2 - FULCRUM_INCHES) +
+    leavingGrams(club) * (BUTT_WEIGHT_INCHES - FULCRUM_INCHES);
+  const balance = FULCRUM_INCHES + (readingMoment(club.reading) - sat) / body.grams;
+  return shiftInertia(body.grams, balance, movedInches);
+}
+
+function breachesOf(club: Club, grip: Grip, size: Sizing, lengthAfter: number | undefined, settings: ShopSettings) {
+  return ruleBreaches({
+    upperInches: size.upper?.inches,
+    lowerInches: size.lower?.inches,
+    gripLengthInches: grip.lengthInches,
+    clubInches: lengthAfter,
+    putter: club.kind === 'putter',
+    competition46: settings.competition46,
+  });
+}
+
+/** A club without a grip to fit: what is known of it, and nothing made up. */
+function unplanned(club: Club, old: Fitted, settings: ShopSettings, notes: readonly Note[]): ClubPlan {
+  const hold = holdOf(club);
+  return {
+    row: club.row,
+    name: club.name,
+    kind: club.kind,
+    item: club.newItem,
+    grip: undefined,
+    basis: undefined,
+    layers: club.layers ?? 0,
+    layersSolved: false,
+    lowerLayers: club.lowerLayers,
+    hold,
+    heldReading: hold === 'nothing' ? undefined : hold === 'target' ? club.target : club.reading,
+    tolerancePoints: club.tolerancePoints ?? settings.tolerancePoints,
+    upper: undefined,
+    lower: undefined,
+    growth: settings.growth,
+    fittedBeforeGrams: old.gripGrams === undefined ? undefined : fittedGrams(old.gripGrams, old.layers, old.layerGrams),
+    fittedAfterGrams: undefined,
+    fittedChangeGrams: undefined,
+    readingBefore: club.reading,
+    shift: undefined,
+    readingGripped: undefined,
+    gapPoints: undefined,
+    spreadPoints: undefined,
+    verdict: 'unknown',
+    remedy: undefined,
+    readingAfter: undefined,
+    verdictAfter: 'unknown',
+    massBeforeGrams: club.massGrams,
+    massAfterGrams: undefined,
+    lengthAfterInches: club.lengthInches,
+    inertiaChange: undefined,
+    tapeInches: 0,
+    twoWayInches: 0,
+    breaches: [],
+    notes,
+  };
+}

@@ -1,0 +1,60 @@
+/** The plan of a whole set: each club on its own, then what shows only when they are looked at together. */
+import { planClub } from './planClub';
+import { lessonOf, learners } from './lesson';
+import { oldFitted } from './oldGrip';
+import { countNeeded, notesTogether } from './together';
+import type { Grip, Lesson, Note, PlanInput, SetPlan, Way } from './types';
+
+/**
+ * Plans the regrip of a set.
+ *
+ * Each club's reading with the new grip is what it arrived with plus `Σ m (x − 14) / P` over all that comes and goes, or, from a
+ * bare club, the bare reading plus what goes on. Nothing here fails: a club that cannot be planned carries notes saying why, and
+ * the rest of the set is planned.
+ *
+ * @param input clubs, stock, ways of weighting and the shop's settings; inches, grams, points
+ * @returns a plan for each club in the order given, what stripped clubs taught, and grips needed by item
+ */
+export function planSet(input: PlanInput): SetPlan {
+  const stock = keyed(input.stock, (grip) => grip.item);
+  const ways = keyed(input.ways, (way) => way.name);
+  const grips = input.clubs.map((club) =>
+    club.newItem === undefined ? undefined : stock.get(club.newItem.toLowerCase()),
+  );
+  const shared = notesTogether(input.clubs, grips);
+  const { lessons, notes: taught } = learn(input, stock);
+  const clubs = input.clubs.map((club, at) =>
+    planClub(club, { grip: grips[at], stock, ways, settings: input.settings }, [
+      ...(taught.get(at) ?? []),
+      ...(shared.get(at) ?? []),
+    ]),
+  );
+  return { clubs, lessons, needed: countNeeded(grips) };
+}
+
+/** First of each name wins: a list with an item twice is noted where the list is read. */
+function keyed<T extends Grip | Way>(list: readonly T[], key: (each: T) => string): Map<string, T> {
+  const map = new Map<string, T>();
+  for (const each of list) {
+    const name = key(each).toLowerCase();
+    if (!map.has(name)) map.set(name, each);
+  }
+  return map;
+}
+
+function learn(input: PlanInput, stock: ReadonlyMap<string, Grip>): { lessons: Lesson[]; notes: Map<number, Note[]> } {
+  const lessons: Lesson[] = [];
+  const notes = new Map<number, Note[]>();
+  input.clubs.forEach((club, at) => {
+    const learned = lessonOf(club, oldFitted(club, stock, input.settings));
+    if (!learned) return;
+    if ('contradicts' in learned) {
+      notes.set(at, [{ note: 'bareContradicts' }]);
+      return;
+    }
+    const { gripGrams, balanceInches } = learned.taught;
+    notes.set(at, [{ note: 'taught', grams: gripGrams, balanceInches }]);
+    lessons.push({ ...learned.taught, appliesTo: learners(club, input.clubs) });
+  });
+  return { lessons, notes };
+}

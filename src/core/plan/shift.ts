@@ -1,0 +1,98 @@
+/** What moves the reading, part by part. */
+import { BUTT_WEIGHT_INCHES, TYPICAL_BODY_GRAMS } from '../constants';
+import { lengthPoints } from '../balance/change';
+import { massPoints } from '../balance/moment';
+import { fittedGrams, tapeGrams } from '../grip/mass';
+import type { Fitted } from './oldGrip';
+import type { Club, Shift, ShopSettings } from './types';
+
+/** Mass of a lower-hand layer and where it balances. */
+export interface LowerTape {
+  readonly grams: number;
+  readonly inches: number;
+  readonly balanceInches: number;
+}
+
+/** Lower-hand build-up runs from where it starts to the end of the taped length; all its layers together. */
+export function lowerTape(club: Club, fitted: Fitted, settings: ShopSettings): LowerTape {
+  const start = settings.lowerTapeStartInches;
+  const run = Math.max(0, fitted.tapedInches - start);
+  const { stripInches, gsm } = settings.buildUp;
+  return {
+    grams: club.lowerLayers * tapeGrams(run, stripInches, gsm),
+    inches: club.lowerLayers * run,
+    balanceInches: start + run / 2,
+  };
+}
+
+/** The club without grip and tape: measured bare, else what is left of the whole club, else a typical one. */
+export interface Body {
+  readonly grams: number;
+  readonly guessed: boolean;
+}
+
+export function bodyOf(club: Club, old: Fitted): Body {
+  if (club.bareGrams !== undefined) return { grams: club.bareGrams, guessed: false };
+  if (club.massGrams === undefined || old.gripGrams === undefined) return { grams: TYPICAL_BODY_GRAMS, guessed: true };
+  const onIt = fittedGrams(old.gripGrams, old.layers, old.layerGrams) + old.twoWayGrams + leavingGrams(club);
+  return { grams: club.massGrams - onIt, guessed: false };
+}
+
+/** A butt weight that goes with the old grip. */
+export function leavingGrams(club: Club): number {
+  return club.buttWeightLeaves ? club.buttWeightGrams : 0;
+}
+
+/** Points of a grip alone, of its tape and of its two-way strip, as it sits on a club. */
+function parts(fitted: Fitted): { grip: number; tape: number; twoWay: number } {
+  return {
+    grip: massPoints(fitted.gripGrams ?? 0, fitted.balanceInches),
+    tape: massPoints(fitted.layers * fitted.layerGrams, fitted.tapedInches / 2),
+    twoWay: massPoints(fitted.twoWayGrams, fitted.tapedInches / 2),
+  };
+}
+
+/**
+ * Points by which the reading moves from as arrived to gripped, the old grip being known.
+ *
+ * Formula: `Σ m (x − 14) / P` over what comes and goes, and `body × Δ / P` for a cap or length that changed. Source: moments.
+ */
+export function shiftFromOld(club: Club, old: Fitted, fresh: Fitted, lower: LowerTape, body: Body): Shift {
+  const was = parts(old);
+  const will = parts(fresh);
+  const shift = {
+    grip: will.grip - was.grip,
+    tape: will.tape - was.tape + massPoints(lower.grams, lower.balanceInches),
+    twoWay: will.twoWay - was.twoWay,
+    cap: lengthPoints(body.grams, fresh.capInches - old.capInches),
+    length: lengthPoints(body.grams, club.lengthChangeInches, club.plugGrams),
+    buttWeight: -massPoints(leavingGrams(club), BUTT_WEIGHT_INCHES),
+  };
+  return { ...shift, total: sum(shift) };
+}
+
+/**
+ * Points by which the reading moves from bare to gripped; nothing about the old grip is needed.
+ *
+ * Formula: `Σ m (x − 14) / P + body × (cap + Δ) / P`: the whole new cap moves the body out. Source: moments.
+ */
+export function pointsFromBare(club: Club, fresh: Fitted, lower: LowerTape, body: Body): number {
+  const will = parts(fresh);
+  return (
+    will.grip +
+    will.tape +
+    will.twoWay +
+    massPoints(lower.grams, lower.balanceInches) +
+    lengthPoints(body.grams, fresh.capInches + club.lengthChangeInches, club.plugGrams)
+  );
+}
+
+/** The parts of a change that was measured rather than added up: the grip takes what the other parts leave. */
+export function shiftMeasured(total: number, added: Shift): Shift {
+  const { tape, twoWay, cap, length, buttWeight } = added;
+  return { ...added, grip: total - tape - twoWay - cap - length - buttWeight, total };
+}
+
+function sum(shift: Omit<Shift, 'total'>): number {
+  return shift.grip + shift.tape + shift.twoWay + shift.cap + shift.length + shift.buttWeight;
+}
