@@ -1,0 +1,80 @@
+// The functions' help page, made from the same doc comments as their metadata, so that it cannot fall behind them.
+import ts from 'typescript';
+import { namespace } from './paths.mjs';
+
+const entities = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+const escaped = (text) => text.replace(/[&<>"]/g, (sign) => entities[sign]);
+const commentText = (comment) => ts.getTextOfJSDocComment(comment)?.trim() ?? '';
+
+/** What a function's doc comment says beyond its metadata: paragraphs, what it returns, examples. */
+function readComment(declaration) {
+  const tags = ts.getJSDocTags(declaration);
+  const named = (name) => tags.filter((tag) => tag.tagName.text === name).map((tag) => commentText(tag.comment));
+  const comment = ts.getJSDocCommentsAndTags(declaration).find(ts.isJSDoc)?.comment;
+  return {
+    paragraphs: commentText(comment).split(/\n\s*\n/),
+    returns: [...named('returns'), ...named('return')].join(' '),
+    examples: named('example'),
+  };
+}
+
+/** By function name, the doc comments of a source's exported functions. */
+export function readComments(sourceText) {
+  const source = ts.createSourceFile('functions.ts', sourceText, ts.ScriptTarget.Latest, true);
+  const declarations = source.statements.filter(ts.isFunctionDeclaration);
+  const tagged = declarations.filter((each) =>
+    ts.getJSDocTags(each).some((tag) => /^customfunction$/i.test(tag.tagName.text)),
+  );
+  return tagged.map((each) => {
+    const tag = ts.getJSDocTags(each).find(({ tagName }) => /^customfunction$/i.test(tagName.text));
+    return [commentText(tag.comment).split(/\s+/)[0] || each.name.text.toUpperCase(), readComment(each)];
+  });
+}
+
+function parameterRow({ name, description = '', optional }) {
+  return `<tr><th scope="row">${escaped(name)}</th><td>${optional ? 'may be blank' : 'needed'}</td><td>${escaped(description)}</td></tr>`;
+}
+
+function section({ id, name, parameters }, { paragraphs, returns, examples }) {
+  const usage = `=${namespace}.${name}(${parameters.map((each) => (each.optional ? `[${each.name}]` : each.name)).join(', ')})`;
+  const head = '<tr><th scope="col">Argument</th><th scope="col"></th><th scope="col">What it is</th></tr>';
+  return [
+    `<section id="${escaped(id)}">`,
+    `<h2>${escaped(name)}</h2>`,
+    ...paragraphs.map((text) => `<p>${escaped(text)}</p>`),
+    `<pre><code>${escaped(usage)}</code></pre>`,
+    parameters.length > 0
+      ? `<table><thead>${head}</thead><tbody>${parameters.map(parameterRow).join('')}</tbody></table>`
+      : '',
+    returns ? `<p>Returns: ${escaped(returns)}</p>` : '',
+    ...examples.map((text) => `<p>Example:</p><pre><code>${escaped(text)}</code></pre>`),
+    '</section>',
+  ].join('\n');
+}
+
+/** The whole page, for a browser without scripts. */
+export function helpHtml(metadata, sourceText) {
+  const comments = new Map(readComments(sourceText));
+  const links = metadata.functions.map(({ id, name }) => `<li><a href="#${escaped(id)}">${escaped(name)}</a></li>`);
+  const sections = metadata.functions.map((each) => section(each, comments.get(each.id)));
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; img-src 'self'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>Setwright's worksheet functions</title>
+<link rel="icon" href="icons/icon-32.png">
+<link rel="stylesheet" href="help.css">
+</head>
+<body>
+<main>
+<h1>Setwright's worksheet functions</h1>
+<p>Type =${namespace}. in a cell to see them. Lengths are in inches and masses in grams; a metric sheet puts CONVERT round an argument.</p>
+<nav aria-label="Functions"><ul>${links.join('')}</ul></nav>
+${sections.join('\n')}
+</main>
+</body>
+</html>
+`;
+}

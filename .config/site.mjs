@@ -1,0 +1,105 @@
+// Builds the static site in dist/: the tryout page, the page Excel shows, the functions' metadata and help, the manifest, the icons.
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { cacheFolder, defaultBase, distFolder, functionsSource, helpPage, root } from './paths.mjs';
+import { hashOf } from './sources.mjs';
+
+const stampPath = join(cacheFolder, 'site.json');
+const sources = [
+  'src',
+  'manifest',
+  '.config',
+  'webpack.config.js',
+  'tsconfig.json',
+  'package.json',
+  'package-lock.json',
+];
+
+/** The site's address as given by a person, without a slash at its end. Excel takes nothing but https. */
+export function checkedBase(text) {
+  let url;
+  try {
+    url = new URL(text);
+  } catch {
+    throw new Error(`base is "${text}", which is no address: give one such as https://example.org/setwright.`);
+  }
+  if (url.protocol !== 'https:') throw new Error(`base is "${text}": Excel only loads add-ins from an https address.`);
+  if (url.search || url.hash) throw new Error(`base is "${text}": leave out everything from the ? or # on.`);
+  return url.href.replace(/\/+$/, '');
+}
+
+/** Everything of the site that webpack does not make, into `folder`, with addresses under `base`. */
+export async function writePlainFiles(folder, base) {
+  const [{ readSource, metadataText }, { helpHtml }, { manifestXml }] = await Promise.all([
+    import('./metadata.mjs'),
+    import('./help.mjs'),
+    import('./manifest.mjs'),
+  ]);
+  const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  const template = readFileSync(join(root, 'manifest/manifest.xml'), 'utf8');
+  const { metadata } = readSource();
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, 'functions.json'), metadataText(metadata, base));
+  writeFileSync(join(folder, helpPage), helpHtml(metadata, readFileSync(functionsSource, 'utf8')));
+  writeFileSync(join(folder, 'manifest.xml'), manifestXml(template, { base, version }));
+  cpSync(join(root, '.config/help.css'), join(folder, 'help.css'));
+  cpSync(join(root, 'manifest/icons'), join(folder, 'icons'), { recursive: true });
+}
+
+async function runWebpack(onProgress) {
+  const [{ default: webpack }, { default: configurations }] = await Promise.all([
+    import('webpack'),
+    import('../webpack.config.js'),
+  ]);
+  const parts = configurations({}, { mode: 'production' });
+  const done = parts.map(() => 0);
+  parts.forEach((part, index) => {
+    const report = (fraction) => {
+      done[index] = Math.max(done[index], fraction);
+      onProgress(done.reduce((sum, each) => sum + each, 0) / parts.length);
+    };
+    (part.plugins ??= []).push(new webpack.ProgressPlugin(report));
+  });
+  const compiler = webpack(parts);
+  const stats = await new Promise((resolve, reject) =>
+    compiler.run((error, result) => (error ? reject(error) : resolve(result))),
+  );
+  await new Promise((resolve) => compiler.close(resolve));
+  if (stats.hasErrors() || stats.hasWarnings()) console.error(stats.toString('errors-warnings'));
+  if (stats.hasErrors()) throw new Error('The site could not be built: see above.');
+}
+
+/** One line that says how far the build is: redrawn on a terminal, said once elsewhere. */
+function progressLine() {
+  const { stderr } = process;
+  let shown = '';
+  if (!stderr.isTTY) console.error('Building the site ...');
+  return {
+    show(fraction) {
+      const line = `Building the site ... ${Math.floor(fraction * 100)} %`;
+      if (!stderr.isTTY || line === shown) return;
+      shown = line;
+      stderr.write(`\r${line}`);
+    },
+    end: () => shown && stderr.write(`\r${' '.repeat(shown.length)}\r`),
+  };
+}
+
+/** Builds dist/ unless it already holds these sources with this base. Answers whether it had to. */
+export async function buildSite({ base = defaultBase, force = false } = {}) {
+  const wanted = JSON.stringify({ base, sources: hashOf(sources) });
+  const present = existsSync(join(distFolder, 'index.html')) && existsSync(stampPath);
+  if (!force && present && readFileSync(stampPath, 'utf8') === wanted) return false;
+  rmSync(stampPath, { force: true });
+  rmSync(distFolder, { recursive: true, force: true });
+  const progress = progressLine();
+  try {
+    await runWebpack(progress.show);
+  } finally {
+    progress.end();
+  }
+  await writePlainFiles(distFolder, base);
+  mkdirSync(cacheFolder, { recursive: true });
+  writeFileSync(stampPath, wanted);
+  return true;
+}
