@@ -1,0 +1,20 @@
+import { CLUBS, JOBS, RATES, SETTINGS, STOCK, TAPE, WEIGHTS } from '../../workbook/schema';
+import { demoClubs } from './clubs';
+import { demoJobs } from './jobs';
+import { demoRates, demoSettings, demoTape, demoWeights } from './shop';
+import { demoStock } from './stock';
+import { asTable, type DemoTable } from './table';
+
+/** The workbook that the try-out page opens with: each table by name, header row first, `''` where a cell is blank. */
+export const demoTables: Readonly<Record<string, DemoTable>> = {
+  Jobs: asTable(JOBS, demoJobs),
+  Clubs: asTable(CLUBS, demoClubs),
+  Stock: asTable(STOCK, demoStock),
+  Weights: asTable(WEIGHTS, demoWeights),
+  Tape: asTable(TAPE, demoTape),
+  Rates: asTable(RATES, demoRates),
+  Settings: asTable(SETTINGS, demoSettings),
+};
+
+/** The job that the page shows first. */
+export const firstDemoJob = 'R-201';

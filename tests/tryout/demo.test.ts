@@ -1,0 +1,201 @@
+import { describe, expect, it } from 'vitest';
+import { readingMoment } from '../../src/core/balance/moment';
+import { parseReading } from '../../src/core/balance/reading';
+import { FULCRUM_INCHES, POINT_GRAM_INCHES } from '../../src/core/constants';
+import { demoClubs } from '../../src/tryout/demo/clubs';
+import { demoTables, firstDemoJob } from '../../src/tryout/demo/demoTables';
+import { demoJobs } from '../../src/tryout/demo/jobs';
+import { demoWeights } from '../../src/tryout/demo/shop';
+import { demoStock } from '../../src/tryout/demo/stock';
+import { SETTING_ROWS, TABLES, type Column, type TableSchema } from '../../src/workbook/schema';
+import { shopRanges, usualRanges } from '../reference/ranges';
+
+type Club = (typeof demoClubs)[number];
+
+const numberIn = (row: object, key: string): number => {
+  const value = (row as Record<string, unknown>)[key];
+  if (typeof value !== 'number') throw new Error(`${key} is no number: ${String(value)}`);
+  return value;
+};
+const nameOf = (club: Club): string => `${club.job} ${club.club}`;
+const grip = (item: unknown): (typeof demoStock)[number] | undefined => demoStock.find((each) => each.item === item);
+
+function points(cell: unknown): number | undefined {
+  if (cell === undefined || cell === '') return undefined;
+  if (typeof cell === 'number') return cell;
+  const parsed = parseReading(String(cell));
+  if (!parsed.ok) throw new Error(`${String(cell)} is no reading`);
+  return parsed.value;
+}
+
+describe('the demo workbook', () => {
+  it('has every table of the schema, in its columns', () => {
+    expect(Object.keys(demoTables)).toEqual(TABLES.map((table) => table.name));
+    for (const table of TABLES) {
+      const rows = demoTables[table.name] ?? [];
+      expect(rows[0]).toEqual(table.columns.map((column) => column.header));
+      expect(rows.length).toBeGreaterThan(1);
+      for (const row of rows) expect(row).toHaveLength(table.columns.length);
+    }
+  });
+
+  it.each(TABLES.map((table): [string, TableSchema] => [table.name, table]))(
+    '%s: every cell is of its column’s kind',
+    (_name, table) => {
+      (demoTables[table.name] ?? []).slice(1).forEach((row, index) => {
+        table.columns.forEach((column: Column, at) => {
+          const cell = row[at];
+          const where = `${table.name} row ${index + 1}, ${column.header}: ${cell}`;
+          if (cell === '') {
+            expect(column.needed ?? false, where).toBe(false);
+            return;
+          }
+          if (column.choices) expect(column.choices, where).toContain(cell);
+          if (column.kind === 'reading') expect(() => points(cell), where).not.toThrow();
+          if (['number', 'count', 'money', 'date'].includes(column.kind)) expect(cell, where).toBeTypeOf('number');
+          if (column.kind === 'count' || column.kind === 'date') expect(Number.isInteger(cell), where).toBe(true);
+          if (column.low !== undefined) expect(cell, where).toBeGreaterThanOrEqual(column.low);
+          if (column.high !== undefined) expect(cell, where).toBeLessThanOrEqual(column.high);
+        });
+      });
+    },
+  );
+
+  it('opens with the full bag, and every job has clubs', () => {
+    expect(demoJobs[0]?.job).toBe(firstDemoJob);
+    for (const { job } of demoJobs)
+      expect(
+        demoClubs.some((club) => club.job === job),
+        `${job}`,
+      ).toBe(true);
+  });
+
+  it('names only items, ways and jobs that exist, and no club of a job twice', () => {
+    const ways = demoWeights.map((row) => row.way);
+    const jobs = demoJobs.map((row) => row.job);
+    for (const club of demoClubs) {
+      expect(grip(club.newItem), `${nameOf(club)}: ${club.newItem}`).toBeDefined();
+      expect(jobs).toContain(club.job);
+      if (club.weighting !== undefined) expect(ways).toContain(club.weighting);
+    }
+    expect(new Set(demoClubs.map(nameOf)).size).toBe(demoClubs.length);
+    expect(new Set(demoStock.map((row) => row.item)).size).toBe(demoStock.length);
+  });
+
+  it('knows every setting by its name', () => {
+    expect(demoTables.Settings?.slice(1).map((row) => row[0])).toEqual(SETTING_ROWS.map((row) => row.name));
+  });
+});
+
+describe('the stock of the demo', () => {
+  it('holds 20 items or more over all sizes, cores and profiles', () => {
+    expect(demoStock.length).toBeGreaterThanOrEqual(20);
+    const all = (key: 'size' | 'core' | 'profile') => new Set(demoStock.map((row) => row[key]));
+    expect(all('size')).toEqual(new Set(['Undersize', 'Standard', 'Midsize', 'Jumbo']));
+    expect(all('core')).toEqual(new Set([0.58, 0.6, 0.62]));
+    expect(all('profile')).toEqual(new Set(['Round', 'Ribbed']));
+    const masses = demoStock.map((row) => numberIn(row, 'mass'));
+    expect(Math.min(...masses)).toBe(20);
+    expect(Math.max(...masses)).toBe(110);
+  });
+
+  /** Size classes: undersize −1/64, midsize +1/16, jumbo +1/8 on the .900 of a standard grip (practice; .900: Eagar 2009). */
+  const classInches = { Undisclosed: 0, Undersize: 0.884, Standard: 0.9, Midsize: 0.9625, Jumbo: 1.025 } as const;
+
+  it.each(demoStock.map((row): [string, (typeof demoStock)[number]] => [String(row.item), row]))(
+    '%s is a grip one could hold',
+    (_item, row) => {
+      const upper = numberIn(row, 'upperDiameter');
+      const lower = numberIn(row, 'lowerDiameter');
+      const ratio = numberIn(row, 'balance') / numberIn(row, 'length');
+      expect(ratio).toBeGreaterThan(0.389);
+      expect(ratio).toBeLessThan(0.411);
+      expect(lower).toBeLessThanOrEqual(upper);
+      expect(numberIn(row, 'price')).toBeGreaterThan(numberIn(row, 'cost'));
+      expect(upper).toBeGreaterThan(numberIn(row, 'core') + 0.15);
+      const special = /^(Junior|Putter)/.test(String(row.description));
+      if (!special)
+        expect(Math.abs(upper - classInches[row.size as keyof typeof classInches])).toBeLessThanOrEqual(0.006);
+    },
+  );
+});
+
+/** What the club's mass and reading say of it. The old grip is taken off; head at the play length, shaft balancing at 0.47 of it. */
+function implied(club: Club): { balanceRatio: number; headGrams: number; shaftGrams: number } | undefined {
+  const reading = points(club.reading);
+  if (reading === undefined) return undefined;
+  const length = numberIn(club, 'length');
+  const mass = numberIn(club, 'mass');
+  const old = grip(club.oldItem);
+  const oldGrams = Number(club.oldMass ?? old?.mass);
+  const oldBalance = Number(club.oldBalance ?? old?.balance);
+  const buttGrams = Number(club.buttWeight ?? 0);
+  const strip = { grams: 1.8, inches: 5.25 };
+  const handleMoment =
+    oldGrams * (oldBalance - FULCRUM_INCHES) +
+    strip.grams * (strip.inches - FULCRUM_INCHES) +
+    buttGrams * (1 - FULCRUM_INCHES);
+  const rest = mass - oldGrams - strip.grams - buttGrams;
+  const restMoment = readingMoment(reading) - handleMoment;
+  const headLever = length - FULCRUM_INCHES;
+  const shaftLever = 0.47 * length - FULCRUM_INCHES;
+  const headGrams = (restMoment - rest * shaftLever) / (headLever - shaftLever);
+  return {
+    balanceRatio: (FULCRUM_INCHES + readingMoment(reading) / mass) / length,
+    headGrams,
+    shaftGrams: rest - headGrams,
+  };
+}
+
+describe('the clubs of the demo', () => {
+  /** Where a club balances, as part of its length: practice; a light grip and a short shaft put it further out. */
+  const balanceRange: Record<string, readonly [number, number]> = {
+    Driver: [0.73, 0.77],
+    Wood: [0.73, 0.78],
+    Hybrid: [0.74, 0.78],
+    Iron: [0.75, 0.79],
+    Wedge: [0.76, 0.79],
+    Putter: [0.74, 0.8],
+    Junior: [0.74, 0.81],
+  };
+
+  it.each(demoClubs.map((club): [string, Club] => [nameOf(club), club]))(
+    '%s could stand on the counter',
+    (_name, club) => {
+      const seen = implied(club);
+      if (!seen) return expect(nameOf(club)).toBe('R-205 6 iron');
+      const [low, high] = balanceRange[String(club.kind)] ?? [0, 0];
+      expect(seen.balanceRatio).toBeGreaterThan(low);
+      expect(seen.balanceRatio).toBeLessThan(high);
+      expect(seen.headGrams).toBeGreaterThan(shopRanges.headGrams.low);
+      expect(seen.headGrams).toBeLessThan(shopRanges.headGrams.high);
+      expect(seen.shaftGrams).toBeGreaterThan(usualRanges.shaftGrams.low);
+      expect(seen.shaftGrams).toBeLessThan(usualRanges.shaftGrams.high);
+    },
+  );
+
+  it('has driver heads of a usual mass', () => {
+    const drivers = demoClubs.filter((club) => club.kind === 'Driver').map((club) => implied(club)?.headGrams ?? 0);
+    expect(drivers).toHaveLength(2);
+    for (const grams of drivers) {
+      expect(grams).toBeGreaterThan(usualRanges.driverHeadGrams.low);
+      expect(grams).toBeLessThan(usualRanges.driverHeadGrams.high + 3);
+    }
+  });
+
+  it('one club read bare agrees with the same club as it arrived: an old grip of 52.2 g, balancing 4.3 in from a .130 cap', () => {
+    const stripped = demoClubs.filter((club) => club.bareReading !== undefined);
+    expect(stripped).toHaveLength(1);
+    const club = stripped[0] as Club;
+    const strip = 1.802; // 10.5 in × 2 in × 133 g/m²
+    const bareGrams = numberIn(club, 'bareMass');
+    const offGrams = numberIn(club, 'mass') - bareGrams - strip;
+    expect(offGrams).toBeCloseTo(52.2, 1);
+    // bare → arrived: the cap pushes the club out by its thickness, then grip and strip hang on the short side
+    const cap = 0.13;
+    const predicted =
+      (points(club.bareReading) ?? NaN) +
+      (bareGrams * cap + offGrams * (4.3 - FULCRUM_INCHES) + strip * (5.25 - FULCRUM_INCHES)) / POINT_GRAM_INCHES;
+    expect(predicted).toBeCloseTo(points(club.reading) ?? NaN, 1);
+  });
+});
