@@ -13,12 +13,29 @@ function readComment(declaration) {
   const comment = ts.getJSDocCommentsAndTags(declaration).find(ts.isJSDoc)?.comment;
   return {
     paragraphs: commentText(comment).split(/\n\s*\n/),
-    returns: [...named('returns'), ...named('return')].join(' '),
+    remarks: named('remarks'),
+    returns: named('returns').join(' '),
+    errors: named('throws'),
     examples: named('example'),
   };
 }
 
-/** By function name, the doc comments of a source's exported functions. */
+/** A value of an example as it is typed in a cell. */
+function asCellText(value) {
+  if (!Array.isArray(value)) return JSON.stringify(value).replaceAll('\\"', '""');
+  return `{${value.map((row) => row.map(asCellText).join(',')).join(';')}}`;
+}
+
+/** An example of the doc comment, `gripMass(50, 2) //=> 53.5`, as a cell's formula and what it shows. */
+export function exampleInCell(name, text) {
+  const [, words, result] = /^\w+\((.*)\)(?:\s*\/\/=>\s*(.*))?$/s.exec(text) ?? [];
+  if (words === undefined) return text;
+  const values = JSON.parse(`[${words.replaceAll("'", '"')}]`);
+  const formula = `=${namespace}.${name}(${values.map(asCellText).join(', ')})`;
+  return result === undefined ? formula : `${formula}   gives ${result.replace(/^'(.*)'$/, '$1')}`;
+}
+
+/** By function ID, the doc comments of a source's exported functions. */
 export function readComments(sourceText) {
   const source = ts.createSourceFile('functions.ts', sourceText, ts.ScriptTarget.Latest, true);
   const declarations = source.statements.filter(ts.isFunctionDeclaration);
@@ -35,19 +52,21 @@ function parameterRow({ name, description = '', optional }) {
   return `<tr><th scope="row">${escaped(name)}</th><td>${optional ? 'may be blank' : 'needed'}</td><td>${escaped(description)}</td></tr>`;
 }
 
-function section({ id, name, parameters }, { paragraphs, returns, examples }) {
+function section({ id, name, parameters }, comment) {
   const usage = `=${namespace}.${name}(${parameters.map((each) => (each.optional ? `[${each.name}]` : each.name)).join(', ')})`;
   const head = '<tr><th scope="col">Argument</th><th scope="col"></th><th scope="col">What it is</th></tr>';
   return [
     `<section id="${escaped(id)}">`,
     `<h2>${escaped(name)}</h2>`,
-    ...paragraphs.map((text) => `<p>${escaped(text)}</p>`),
+    ...comment.paragraphs.map((text) => `<p>${escaped(text)}</p>`),
     `<pre><code>${escaped(usage)}</code></pre>`,
     parameters.length > 0
       ? `<table><thead>${head}</thead><tbody>${parameters.map(parameterRow).join('')}</tbody></table>`
       : '',
-    returns ? `<p>Returns: ${escaped(returns)}</p>` : '',
-    ...examples.map((text) => `<p>Example:</p><pre><code>${escaped(text)}</code></pre>`),
+    comment.returns ? `<p>Returns: ${escaped(comment.returns)}</p>` : '',
+    ...comment.remarks.map((text) => `<p>${escaped(text)}</p>`),
+    ...comment.errors.map((text) => `<p>Errors: ${escaped(text)}</p>`),
+    ...comment.examples.map((text) => `<p>Example:</p><pre><code>${escaped(exampleInCell(name, text))}</code></pre>`),
     '</section>',
   ].join('\n');
 }

@@ -8,7 +8,11 @@ import { functionsJson, functionsSource, helpPage } from './paths.mjs';
 
 const { parseTree } = createRequire(import.meta.url)('custom-functions-metadata');
 
-const firstParagraph = (text) => text.split(/\n\s*\n/)[0].replace(/\s+/g, ' ').trim();
+const firstParagraph = (text) =>
+  text
+    .split(/\n\s*\n/)[0]
+    .replace(/\s+/g, ' ')
+    .trim();
 
 /**
  * What Excel is told about the functions in a source text, and which function answers to which ID.
