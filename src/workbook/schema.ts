@@ -10,7 +10,7 @@ export interface Column {
   readonly key: string;
   /** What stands in the header row, with its unit. */
   readonly header: string;
-  readonly unit?: 'in' | 'g' | 'pt' | 'in/in' | 'g/m²' | '%' | 'min';
+  readonly unit?: string;
   readonly kind: ColumnKind;
   /** The words of a choice, as written in the sheet. */
   readonly choices?: readonly string[];
@@ -124,7 +124,7 @@ export const STOCK = {
       header: 'Mass ± (g)',
       unit: 'g',
       kind: 'number',
-      low: 0,
+      low: 0.1,
       high: 20,
       width: 10,
       format: '0.0',
@@ -184,7 +184,7 @@ export const STOCK = {
       header: 'Cap (in)',
       unit: 'in',
       kind: 'number',
-      low: 0,
+      low: 0.01,
       high: 1,
       width: 9,
       format: '.000',
@@ -403,7 +403,7 @@ export const CLUBS = {
       width: 8,
       format: '0',
       synonyms: ['tape layers', 'wraps', 'build-up', 'layers of tape'],
-      help: 'Build-up layers under the new grip; blank: found from the target diameter, else none.',
+      help: 'Build-up layers under the new grip; blank, or 0 beside a target diameter: found from that diameter; else none.',
     },
     {
       key: 'lowerLayers',
@@ -594,7 +594,7 @@ export const CLUBS = {
       header: 'Old cap (in)',
       unit: 'in',
       kind: 'number',
-      low: 0,
+      low: 0.01,
       high: 1,
       width: 9,
       format: '.000',

@@ -63,8 +63,8 @@ function noteDuplicates(clubs: readonly Club[], add: Add): void {
   for (const club of clubs) {
     const name = club.name.toLowerCase();
     const known = rows.get(name);
-    if (known) known.push(club.row);
-    else rows.set(name, [club.row]);
+    if (known) known.push(club.sheetRow);
+    else rows.set(name, [club.sheetRow]);
   }
   clubs.forEach((club, at) => {
     const same = rows.get(club.name.toLowerCase()) ?? [];

@@ -13,8 +13,10 @@ export type Estimator = 'volume' | 'additive';
 
 /** One club of the set, as it arrived and as its owner wants it. */
 export interface Club {
-  /** Body row of the club in its table, from 1: messages name it. */
+  /** Body row of the club in its table, from 1. */
   readonly row: number;
+  /** Row of the sheet, for messages. */
+  readonly sheetRow: number;
   readonly name: string;
   readonly kind: ClubKind | undefined;
   readonly lengthInches: number | undefined;

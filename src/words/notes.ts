@@ -1,0 +1,104 @@
+/** Words of a plan: verdicts, what is known, notes and rules. */
+import type { Basis, Estimator, Hold, Note, Profile, RuleBreach, Verdict } from '../core/index';
+import { sayIssue } from './issues';
+import { countOf, gramsText, readingText, thousandths } from './readings';
+
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  within: 'Within',
+  likely: 'Likely',
+  cannotTell: 'Cannot tell',
+  out: 'Out',
+  notHeld: 'Not held',
+  unknown: 'Unknown',
+};
+
+export const VERDICT_MEANING: Readonly<Record<Verdict, string>> = {
+  within: 'within tolerance, even if every ± goes against it',
+  likely: 'predicted within tolerance; the ± reaches outside',
+  cannotTell: 'predicted outside; the ± reaches inside',
+  out: 'outside tolerance, even if every ± goes for it',
+  notHeld: 'nothing is held for this club',
+  unknown: 'too little is known',
+};
+
+export const BASIS_WORDS: Readonly<Record<Basis, string>> = {
+  estimate: 'Estimate',
+  weighed: 'Weighed',
+  bare: 'Bare',
+};
+
+export const HOLD_WORDS: Readonly<Record<Hold, string>> = {
+  asArrived: 'As it was',
+  target: 'Target',
+  nothing: 'Nothing',
+};
+
+export const ESTIMATOR_WORDS: Readonly<Record<Estimator, string>> = { volume: 'By volume', additive: 'Additive' };
+
+const PROFILE_WORDS: Readonly<Record<Profile, string>> = { round: 'round', ribbed: 'ribbed' };
+
+/** One or two sentences for a note. */
+export function sayNote(note: Note): string {
+  switch (note.note) {
+    case 'issue':
+      return sayIssue(note.issue);
+    case 'noGrip':
+      return 'No new grip chosen. Choose one in New grip.';
+    case 'readingUnknown':
+      return 'Reading as it arrived is not known: put the club on the scale. Points and grams of the change still hold.';
+    case 'massUnknown':
+      return 'Club mass is not known, so its change of length or cap is counted with a typical club. Weigh it.';
+    case 'oldGripUnknown':
+      return 'Old grip’s mass is not known. Give Old grip mass, or strip the club and read it bare.';
+    case 'bareMassUnknown':
+      return 'Bare mass is not known, so the cap is counted with an estimate. Weigh the stripped club.';
+    case 'lengthUnknown':
+      return 'Length is not known, so there is no lever for head weight. Give Length.';
+    case 'bareContradicts':
+      return 'Reading and mass, as arrived and bare, do not fit one old grip. Read and weigh again.';
+    case 'targetUnknown':
+      return 'Hold is Target, but Target reading is blank. Give a reading.';
+    case 'looseCore':
+      return `Core ${thousandths(note.coreInches)} is loose on a ${thousandths(note.buttInches)} butt and would turn: fit ${countOf(note.layers, 'layer')} or another core.`;
+    case 'tightCore':
+      return `Core ${thousandths(note.coreInches)} on a ${thousandths(note.buttInches)} butt is a tight stretch. Check that it goes on.`;
+    case 'overTarget':
+      return `Measures ${thousandths(note.inches)} with ${countOf(note.layers, 'layer')}, over the target ${thousandths(note.targetInches)}: choose a smaller grip.`;
+    case 'tooManyLayers':
+      return `Target ${thousandths(note.targetInches)} needs more than ${countOf(note.most, 'layer')}: choose a larger grip.`;
+    case 'sizeUnknown':
+      return 'Size not checked: the butt, or the grip’s core or diameter, is not known.';
+    case 'overLimit':
+      return `${gramsText(note.grams)} at the head is more than your limit of ${gramsText(note.limitGrams)}. Decide: another grip, another target, or accept.`;
+    case 'offScale':
+      return `${readingText(note.points)}: off the scale (A0 to G9.9). Watch the change in points and the mass.`;
+    case 'mixedProfiles':
+      return `${PROFILE_WORDS[note.odd] === 'round' ? 'Round' : 'Ribbed'} grip, while most of the ${note.group} have the other profile.`;
+    case 'stockShort':
+      return `Stock short: ${note.item} is needed ${countOf(note.needed, 'time')}, ${note.onHand} on hand.`;
+    case 'duplicateClub':
+      return `The same club stands in rows ${note.rows.join(' and ')} of the list.`;
+    case 'heldNothing':
+      return 'Nothing is held for this club.';
+    case 'taught':
+      return `Stripped: its old grip weighed ${gramsText(note.grams)} and balanced at ${note.balanceInches.toFixed(1)} in.`;
+  }
+}
+
+/** What a breach of the rules is, for the Rules column: short, with the limit. */
+export function sayBreach(breach: RuleBreach): string {
+  switch (breach.rule) {
+    case 'crossSection':
+      return `Grip ${breach.inches.toFixed(3)} in thick, over 1.75 in`;
+    case 'gripLength':
+      return `Grip ${breach.inches.toFixed(2)} in long, under 7 in`;
+    case 'clubShort':
+      return `Club ${breach.inches.toFixed(2)} in, under 18 in`;
+    case 'clubLong':
+      return `Club ${breach.inches.toFixed(2)} in, over 48 in`;
+    case 'clubLong46':
+      return `Club ${breach.inches.toFixed(2)} in, over 46 in (local rule)`;
+    case 'reverseTaper':
+      return `Lower hand ${thousandths(breach.lowerInches)} thicker than upper ${thousandths(breach.upperInches)}: a bulge is not allowed`;
+  }
+}

@@ -1,0 +1,212 @@
+/** From tables to a plan: reads Clubs, Stock, Settings, Weights and Tape, and hands the core typed records. */
+import {
+  DEFAULT_WAYS,
+  fail,
+  ok,
+  planSet,
+  type Club,
+  type ClubKind,
+  type Grip,
+  type Hold,
+  type Issue,
+  type PlanInput,
+  type Profile,
+  type Result,
+  type SetPlan,
+  type ShopSettings,
+  type Way,
+} from '../core/index';
+import { readTable, type Matrix, type Row } from './records';
+import { CLUBS, STOCK, WEIGHTS } from './schema';
+import { readSettings } from './readSettings';
+
+/** The tables a plan is made from, each with its header row; all but Clubs may be left out. */
+export interface TablesIn {
+  readonly clubs: Matrix;
+  readonly stock?: Matrix | null | undefined;
+  readonly settings?: Matrix | null | undefined;
+  readonly weights?: Matrix | null | undefined;
+  readonly tape?: Matrix | null | undefined;
+  /** Only the clubs of this job. */
+  readonly job?: string | null | undefined;
+  /** Only these body rows, from 1. */
+  readonly rows?: readonly number[] | undefined;
+  /** Row of the sheet that holds the header of Clubs, from 1. */
+  readonly headerRow?: number | undefined;
+}
+
+export interface Planned {
+  readonly plan: SetPlan;
+  readonly input: PlanInput;
+  /** What is wrong outside the clubs: settings, ways, tapes. */
+  readonly problems: readonly Issue[];
+}
+
+/**
+ * Plans the clubs of a table.
+ *
+ * @returns the plan, or why nothing at all can be planned (a column missing, no clubs)
+ */
+export function planTables(tables: TablesIn): Result<Planned> {
+  const clubs = readTable(CLUBS, tables.clubs, tables.headerRow);
+  if (!clubs.ok) return clubs;
+  const wanted = clubs.value.rows.filter((row) => isWanted(row, tables));
+  if (!wanted.length) {
+    const job = jobText(tables.job);
+    return fail({ code: 'noRows', field: 'Clubs', expected: job ? `clubs of job ${job}` : 'clubs' });
+  }
+  const stock = readStock(tables.stock);
+  if (!stock.ok) return stock;
+  const ways = readWays(tables.weights);
+  if (!ways.ok) return ways;
+  const settings = readSettings(tables.settings, tables.tape);
+  if (!settings.ok) return settings;
+  const input: PlanInput = {
+    clubs: wanted.map((row) => clubFrom(row, stock.value)),
+    stock: stock.value.grips,
+    ways: ways.value.ways,
+    settings: settings.value.settings satisfies ShopSettings,
+  };
+  return ok({ plan: planSet(input), input, problems: [...settings.value.problems, ...ways.value.problems] });
+}
+
+function isWanted(row: Row, { job, rows }: TablesIn): boolean {
+  if (rows && !rows.includes(row.row)) return false;
+  const wanted = jobText(job);
+  return !wanted || jobText(row.values.get('job')) === wanted;
+}
+
+function jobText(job: unknown): string {
+  return job === null || job === undefined ? '' : String(job).trim().toLowerCase();
+}
+
+interface StockRead {
+  readonly grips: readonly Grip[];
+  /** What is wrong with an item, by its lower-case code: told to every club that would get it. */
+  readonly issues: ReadonlyMap<string, readonly Issue[]>;
+  /** False where no stock list was given: then New grip may be a mass. */
+  readonly given: boolean;
+}
+
+function readStock(matrix: Matrix | null | undefined): Result<StockRead> {
+  if (!matrix) return ok({ grips: [], issues: new Map(), given: false });
+  const read = readTable(STOCK, matrix);
+  if (!read.ok) return read;
+  const grips: Grip[] = [];
+  const issues = new Map<string, Issue[]>();
+  for (const row of read.value.rows) {
+    const grip = gripFrom(row);
+    const key = grip.item.toLowerCase();
+    const known = issues.get(key);
+    if (known) known.push({ code: 'duplicate', field: `Stock row ${row.sheetRow}, Item`, got: grip.item });
+    else issues.set(key, [...row.issues]);
+    grips.push(grip);
+  }
+  return ok({ grips, issues, given: true });
+}
+
+function gripFrom(row: Row): Grip {
+  const { text, number } = reader(row);
+  const profile = text('profile');
+  return {
+    item: text('item') ?? '',
+    description: text('description'),
+    coreInches: number('core'),
+    profile: profile === undefined ? undefined : (profile.toLowerCase() as Profile),
+    gripGrams: number('mass'),
+    spreadGrams: number('massSpread'),
+    upperInches: number('upperDiameter'),
+    lowerInches: number('lowerDiameter'),
+    lengthInches: number('length'),
+    balanceInches: number('balance'),
+    capInches: number('cap'),
+    onHand: number('onHand'),
+  };
+}
+
+const HOLD_CODES: Readonly<Record<string, Hold>> = { 'As it was': 'asArrived', Target: 'target', Nothing: 'nothing' };
+
+function clubFrom(row: Row, stock: StockRead): Club {
+  const { text, number, yes } = reader(row);
+  const issues = [...row.issues];
+  const newItem = text('newItem');
+  if (newItem !== undefined) issues.push(...(stock.issues.get(newItem.toLowerCase()) ?? []));
+  const weighed = text('oldMassKnown') === 'Weighed';
+  if (weighed && number('oldMass') === undefined) {
+    issues.push({ code: 'blank', field: `Clubs row ${row.sheetRow}, Old grip mass (g)`, expected: 'the mass that was weighed' });
+  }
+  const targetInches = number('targetDiameter');
+  const layers = number('layers');
+  return {
+    row: row.row,
+    sheetRow: row.sheetRow,
+    name: text('club') ?? `Row ${row.sheetRow}`,
+    kind: text('kind')?.toLowerCase() as ClubKind | undefined,
+    lengthInches: number('length'),
+    buttInches: number('butt'),
+    taperPerInch: number('taper'),
+    reading: number('reading'),
+    massGrams: number('mass'),
+    oldItem: text('oldItem'),
+    oldGripGrams: number('oldMass'),
+    oldGripWeighed: weighed,
+    oldLayers: number('oldLayers') ?? 0,
+    oldBalanceInches: number('oldBalance'),
+    oldCapInches: number('oldCap'),
+    buttWeightGrams: number('buttWeight') ?? 0,
+    buttWeightLeaves: yes('buttWeightLeaves') ?? false,
+    bareReading: number('bareReading'),
+    bareGrams: number('bareMass'),
+    newItem,
+    // a blank may arrive as 0: beside a target diameter, no layers means "find them"
+    layers: targetInches !== undefined && layers === 0 ? undefined : layers,
+    lowerLayers: number('lowerLayers') ?? 0,
+    targetInches,
+    hold: HOLD_CODES[text('hold') ?? ''],
+    target: number('target'),
+    tolerancePoints: number('tolerance'),
+    way: text('weighting'),
+    lengthChangeInches: number('lengthChange') ?? 0,
+    plugGrams: number('plug') ?? 0,
+    issues,
+  };
+}
+
+function readWays(matrix: Matrix | null | undefined): Result<{ ways: readonly Way[]; problems: Issue[] }> {
+  if (!matrix) return ok({ ways: DEFAULT_WAYS, problems: [] });
+  const read = readTable(WEIGHTS, matrix);
+  if (!read.ok) return read;
+  const problems = read.value.rows.flatMap((row) => row.issues);
+  const ways: Way[] = [];
+  for (const row of read.value.rows) {
+    const { text, number, yes } = reader(row);
+    const name = text('way');
+    const end = text('end');
+    const inches = number('position');
+    if (name === undefined || end === undefined || inches === undefined) continue;
+    ways.push({
+      name,
+      end: end === 'Head' ? 'head' : 'butt',
+      inches,
+      stepGrams: number('step') ?? 1,
+      gripOff: yes('gripOff') ?? false,
+      limitGrams: number('limit') || undefined,
+    });
+  }
+  return ok({ ways, problems });
+}
+
+interface Reader {
+  text(key: string): string | undefined;
+  number(key: string): number | undefined;
+  yes(key: string): boolean | undefined;
+}
+
+function reader(row: Row): Reader {
+  const get = (key: string): unknown => row.values.get(key);
+  return {
+    text: (key) => (typeof get(key) === 'string' ? (get(key) as string) : undefined),
+    number: (key) => (typeof get(key) === 'number' ? (get(key) as number) : undefined),
+    yes: (key) => (typeof get(key) === 'boolean' ? (get(key) as boolean) : undefined),
+  };
+}

@@ -1,0 +1,96 @@
+/** Reads the Settings and Tape tables into what the core works with; a bad or blank value falls back to the default and is told. */
+import { DEFAULT_SETTINGS, ok, type Issue, type Result, type ShopSettings, type Tape } from '../core/index';
+import { readCell, readTable, type FieldValue, type Matrix } from './records';
+import { SETTING_ROWS, SETTINGS, TAPE, type SettingKey, type SettingRow } from './schema';
+
+interface SettingsRead {
+  readonly settings: ShopSettings;
+  readonly problems: readonly Issue[];
+}
+
+/** Values by key; a key that stands nowhere keeps its initial value. */
+type Values = Map<SettingKey, FieldValue>;
+
+export function readSettings(settings: Matrix | null | undefined, tape: Matrix | null | undefined): Result<SettingsRead> {
+  const problems: Issue[] = [];
+  const values: Values = new Map();
+  if (settings) {
+    const read = readTable(SETTINGS, settings);
+    if (!read.ok) return read;
+    for (const row of read.value.rows) {
+      const name = String(row.values.get('setting') ?? '');
+      const setting = SETTING_ROWS.find((each) => each.name.toLowerCase() === name.toLowerCase());
+      const value = row.values.get('value');
+      if (!setting || value === undefined) continue; // rows a shop keeps for itself are its own
+      readOne(setting, value, `Settings row ${row.sheetRow}, ${setting.name}`, values, problems);
+    }
+  }
+  const tapes = readTapes(tape, problems);
+  if (!tapes.ok) return tapes;
+  return ok({ settings: settingsFrom(values, tapes.value, problems), problems });
+}
+
+function readOne(setting: SettingRow & { key: SettingKey }, value: FieldValue, field: string, values: Values, problems: Issue[]): void {
+  const read = readCell({ ...setting, header: setting.name, width: 0, synonyms: [], help: '' }, value, field);
+  if (!read.ok) problems.push(read.issue);
+  else if (read.value !== undefined) values.set(setting.key, read.value);
+}
+
+function readTapes(matrix: Matrix | null | undefined, problems: Issue[]): Result<ReadonlyMap<string, Tape> | undefined> {
+  if (!matrix) return ok(undefined);
+  const read = readTable(TAPE, matrix);
+  if (!read.ok) return read;
+  const tapes = new Map<string, Tape>();
+  for (const row of read.value.rows) {
+    problems.push(...row.issues);
+    const name = row.values.get('tape');
+    if (typeof name !== 'string' || tapes.has(name.toLowerCase())) continue;
+    const fallback = row.values.get('use') === 'Two-way' ? DEFAULT_SETTINGS.twoWay : DEFAULT_SETTINGS.buildUp;
+    tapes.set(name.toLowerCase(), {
+      stripInches: numberOr(row.values.get('strip'), fallback.stripInches),
+      gsm: numberOr(row.values.get('gsm'), fallback.gsm),
+      thicknessInches: numberOr(row.values.get('thickness'), fallback.thicknessInches),
+    });
+  }
+  return ok(tapes);
+}
+
+function settingsFrom(values: Values, tapes: ReadonlyMap<string, Tape> | undefined, problems: Issue[]): ShopSettings {
+  const number = (key: SettingKey, fallback: number): number => numberOr(values.get(key), fallback);
+  const text = (key: SettingKey, fallback: string): string => (typeof values.get(key) === 'string' ? String(values.get(key)) : fallback);
+  const yes = (key: SettingKey, fallback: boolean): boolean =>
+    typeof values.get(key) === 'boolean' ? values.get(key) === true : fallback;
+  const tape = (key: 'buildUpTape' | 'twoWayTape', field: string, fallback: Tape): Tape => {
+    if (!tapes) return fallback;
+    const name = text(key, field);
+    const found = tapes.get(name.toLowerCase());
+    if (!found) problems.push({ code: 'unknownChoice', field: `Settings, ${field}`, got: name, expected: 'a tape that Tape lists' });
+    return found ?? fallback;
+  };
+  const usual = DEFAULT_SETTINGS;
+  return {
+    tolerancePoints: number('tolerance', usual.tolerancePoints),
+    putRight: text('putRight', '') === 'Whenever a step helps' ? 'always' : 'outOfTolerance',
+    headWay: text('headWay', usual.headWay),
+    buttWay: text('buttWay', usual.buttWay),
+    headLimitGrams: number('headLimit', usual.headLimitGrams),
+    leastGrams: number('leastWeight', usual.leastGrams),
+    tapedInches: number('tapedLength', usual.tapedInches),
+    buildUp: tape('buildUpTape', 'Build-up tape', usual.buildUp),
+    twoWay: tape('twoWayTape', 'Two-way tape', usual.twoWay),
+    twoWayUnderNew: yes('twoWayUnderNew', usual.twoWayUnderNew),
+    capInches: number('cap', usual.capInches),
+    growth: text('growth', '') === 'Additive' ? 'additive' : 'volume',
+    lowerTapeStartInches: number('lowerTapeStart', usual.lowerTapeStartInches),
+    oldSpreadGrams: number('oldSpread', usual.oldSpreadGrams),
+    newSpreadGrams: number('newSpread', usual.newSpreadGrams),
+    balanceSpreadInches: number('balanceSpread', usual.balanceSpreadInches),
+    readingSpreadPoints: number('readingSpread', usual.readingSpreadPoints),
+    tapeSpread: number('tapeSpread', usual.tapeSpread * 100) / 100,
+    competition46: yes('competition46', usual.competition46),
+  };
+}
+
+function numberOr(value: FieldValue | undefined, fallback: number): number {
+  return typeof value === 'number' ? value : fallback;
+}

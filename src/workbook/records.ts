@@ -1,0 +1,197 @@
+/**
+ * Reads a table, header row first, by its schema: finds the columns under any of their headings, checks every cell, and says of
+ * each bad cell where it is and what was expected. A bad cell is left out; the rest of its row is kept.
+ */
+import { fail, ok, parseReading, RANGES, type Issue, type Result } from '../core/index';
+import type { Column, TableSchema } from './schema';
+
+/** Rows of cells, header row first, as a worksheet function or a port hands them over. */
+export type Matrix = readonly (readonly unknown[])[];
+
+export type FieldValue = string | number | boolean;
+
+/** One row of a table. */
+export interface Row {
+  /** Body row, from 1. */
+  readonly row: number;
+  readonly sheetRow: number;
+  readonly values: ReadonlyMap<string, FieldValue>;
+  readonly issues: readonly Issue[];
+}
+
+export interface TableRead {
+  readonly rows: readonly Row[];
+  /** Position of each column that was found, by key. */
+  readonly found: ReadonlyMap<string, number>;
+}
+
+/**
+ * Reads a table.
+ *
+ * @param schema what the table should hold
+ * @param matrix header row first; wholly blank rows are skipped
+ * @param headerRow row of the sheet that holds the header, from 1, so that messages name real rows
+ * @returns its rows, or `missingColumn` naming the first needed column that no heading matches
+ */
+export function readTable(schema: TableSchema, matrix: Matrix, headerRow = 1): Result<TableRead> {
+  const found = matchHeaders(schema, matrix[0] ?? []);
+  const missing = schema.columns.find((column) => column.needed && !found.has(column.key));
+  if (missing) return fail({ code: 'missingColumn', field: schema.name, expected: missing.header });
+  const rows: Row[] = [];
+  for (let at = 1; at < matrix.length; at += 1) {
+    const cells = matrix[at] ?? [];
+    if (!cells.every(isBlank)) rows.push(readRow(schema, found, cells, at, headerRow));
+  }
+  return ok({ rows, found });
+}
+
+/** Where each column of a schema stands in a header row; the first heading that matches wins. */
+export function matchHeaders(schema: TableSchema, headers: readonly unknown[]): Map<string, number> {
+  const exact = new Map<string, number>();
+  const loose = new Map<string, number>();
+  headers.forEach((header, at) => {
+    const name = plain(String(header ?? ''));
+    const bare = withoutUnit(name);
+    if (name && !exact.has(name)) exact.set(name, at);
+    if (bare && !loose.has(bare)) loose.set(bare, at);
+  });
+  const found = new Map<string, number>();
+  const taken = new Set<number>();
+  const take = (column: Column, at: number | undefined): void => {
+    if (at === undefined || taken.has(at) || found.has(column.key)) return;
+    found.set(column.key, at);
+    taken.add(at);
+  };
+  for (const column of schema.columns) take(column, exact.get(plain(column.header)));
+  for (const column of schema.columns) take(column, loose.get(withoutUnit(plain(column.header))));
+  for (const column of schema.columns) for (const name of column.synonyms) take(column, loose.get(name));
+  return found;
+}
+
+/** A cell nothing was put into; blanks of a range arrive as null, undefined or empty text. */
+export function isBlank(cell: unknown): boolean {
+  return cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '');
+}
+
+function readRow(schema: TableSchema, found: ReadonlyMap<string, number>, cells: readonly unknown[], at: number, headerRow: number): Row {
+  const values = new Map<string, FieldValue>();
+  const issues: Issue[] = [];
+  const sheetRow = headerRow + at;
+  for (const column of schema.columns) {
+    const position = found.get(column.key);
+    if (position === undefined) continue;
+    const cell = cells[position];
+    const field = `${schema.name} row ${sheetRow}, ${column.header}`;
+    if (isBlank(cell)) {
+      if (column.needed) issues.push({ code: 'blank', field, expected: expectation(column) });
+      continue;
+    }
+    const read = readCell(column, cell, field);
+    if (!read.ok) issues.push(read.issue);
+    else if (read.value !== undefined) values.set(column.key, read.value);
+  }
+  return { row: at, sheetRow, values, issues };
+}
+
+/** What one cell says under a column; `undefined` where it says nothing (a 0 that can only be a blank). */
+export function readCell(column: Column, cell: unknown, field: string): Result<FieldValue | undefined> {
+  const error = errorText(cell);
+  if (error !== undefined) return fail({ code: 'cellError', field, got: error });
+  switch (column.kind) {
+    case 'text':
+      return ok(String(cell).trim());
+    case 'choice':
+      return readChoice(column.choices ?? [], cell, field);
+    case 'yesNo':
+      return readYesNo(cell, field);
+    case 'reading':
+      return readReading(cell, field);
+    case 'date':
+      return ok(typeof cell === 'number' ? cell : String(cell).trim());
+    default:
+      return readNumber(column, cell, field);
+  }
+}
+
+/** Text of a spreadsheet error, in whichever form the host hands it over. */
+export function errorText(cell: unknown): string | undefined {
+  if (typeof cell === 'string') return /^#(N\/A|VALUE!|REF!|DIV\/0!|NUM!|NAME\?|NULL!|SPILL!|CALC!|BUSY!)$/.test(cell) ? cell : undefined;
+  if (typeof cell === 'object' && cell !== null) {
+    const { error, code } = cell as { error?: unknown; code?: unknown };
+    return String(error ?? code ?? 'error');
+  }
+  return undefined;
+}
+
+/** A number, or text that is plainly one (with a decimal comma or point); undefined otherwise. */
+export function plainNumber(cell: unknown): number | undefined {
+  if (typeof cell === 'number') return Number.isFinite(cell) ? cell : undefined;
+  if (typeof cell !== 'string') return undefined;
+  const text = cell.trim().replace('−', '-').replace(',', '.');
+  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : undefined;
+}
+
+function readNumber(column: Column, cell: unknown, field: string): Result<FieldValue | undefined> {
+  const value = plainNumber(cell);
+  const expected = expectation(column);
+  if (value === undefined) return fail({ code: 'notNumber', field, got: given(cell), expected });
+  const { low = -Infinity, high = Infinity } = column;
+  // Some platforms hand a blank of a range over as 0; where 0 cannot be meant, it is a blank.
+  if (value === 0 && low > 0) return ok(undefined);
+  if (value < low || value > high) return fail({ code: 'outOfRange', field, got: given(cell), expected });
+  if (column.kind === 'count' && !Number.isInteger(value)) return fail({ code: 'notWhole', field, got: given(cell), expected });
+  return ok(value);
+}
+
+function readReading(cell: unknown, field: string): Result<FieldValue | undefined> {
+  const points = plainNumber(cell);
+  if (points === undefined) return parseReading(String(cell), field);
+  if (points === 0) return ok(undefined);
+  const { low, high } = RANGES.points;
+  if (points < low || points > high) {
+    return fail({ code: 'outOfRange', field, got: given(cell), expected: `a reading such as D2.5, or ${low} to ${high} points above A0`.replace('-', '−') });
+  }
+  return ok(points);
+}
+
+function readChoice(choices: readonly string[], cell: unknown, field: string): Result<FieldValue | undefined> {
+  if (cell === 0) return ok(undefined);
+  const text = plain(String(cell));
+  const choice = choices.find((each) => plain(each) === text);
+  return choice ? ok(choice) : fail({ code: 'unknownChoice', field, got: given(cell), expected: listed(choices) });
+}
+
+function readYesNo(cell: unknown, field: string): Result<FieldValue | undefined> {
+  if (typeof cell === 'boolean') return ok(cell);
+  if (cell === 0) return ok(undefined);
+  const text = plain(String(cell));
+  if (text === 'yes' || text === 'y') return ok(true);
+  if (text === 'no' || text === 'n') return ok(false);
+  return fail({ code: 'unknownChoice', field, got: given(cell), expected: 'Yes or No' });
+}
+
+/** What a column accepts, for a message: `18 to 52 in`. */
+export function expectation(column: Pick<Column, 'kind' | 'choices' | 'low' | 'high' | 'unit' | 'header'>): string {
+  if (column.kind === 'choice') return listed(column.choices ?? []);
+  if (column.kind === 'text') return `the ${withoutUnit(column.header.toLowerCase())}`;
+  const unit = column.unit && column.unit !== 'pt' ? ` ${column.unit}` : column.unit === 'pt' ? ' points' : '';
+  const { low, high } = column;
+  if (low !== undefined && high !== undefined) return `${low} to ${high}${unit}`.replaceAll('-', '−');
+  return low === undefined ? `a number${unit}` : `${low} or more${unit}`;
+}
+
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words[words.length - 1] ?? ''}`;
+}
+
+function given(cell: unknown): string | number | boolean {
+  return typeof cell === 'number' || typeof cell === 'boolean' ? cell : String(cell).trim();
+}
+
+function plain(text: string): string {
+  return text.trim().toLowerCase().replace(/\s+/g, ' ');
+}
+
+function withoutUnit(text: string): string {
+  return text.replace(/\s*[([][^)\]]*[)\]]\s*$/, '').trim();
+}
