@@ -37,9 +37,10 @@ export function readCells(spreadsheet: Spreadsheet, worksheet: Worksheet, block:
     for (let column = block.column; column < block.column + block.columns; column++) {
       const entered = matrix.getValue(row, column);
       const holdsFormula = Boolean(entered?.f ?? entered?.si);
-      lineOfFormulas.push(holdsFormula ? (model.getFormulaStringByCell(row, column, sheetId, workbookId) ?? null) : null);
-      const kept = hasContent(entered) ? entered : spilled[row]?.[column];
-      lineOfValues.push(seen(kept, holdsFormula || kept !== entered));
+      lineOfFormulas.push(
+        holdsFormula ? (model.getFormulaStringByCell(row, column, sheetId, workbookId) ?? null) : null,
+      );
+      lineOfValues.push(seen(holdsFormula || hasContent(entered) ? entered : spilled[row]?.[column]));
     }
     values.push(lineOfValues);
     formulas.push(lineOfFormulas);
@@ -51,13 +52,12 @@ function hasContent(cell: Nullable<ICellData>): cell is ICellData {
   return Boolean(cell && ((cell.v !== null && cell.v !== undefined && cell.v !== '') || cell.p));
 }
 
-function seen(cell: Nullable<ICellData>, computed: boolean): Seen {
+function seen(cell: Nullable<ICellData>): Seen {
   if (!cell) return null;
   if (cell.p) return richText(cell);
   const { v: value } = cell;
-  if (value === null || value === undefined) return null;
-  // A computed empty text shows nothing, yet it is a text; an entered one is a blank cell.
-  if (value === '') return computed ? '' : null;
+  // A computed empty text shows nothing, and to Excel's own reading it is as good as a blank.
+  if (value === null || value === undefined || value === '') return null;
   if (typeof value === 'string' && cell.t !== CellValueType.FORCE_STRING && ERROR_TYPE_SET.has(value as ErrorType)) {
     return { error: value };
   }

@@ -171,7 +171,10 @@ class ExcelLikeFunction extends BaseFunction {
     const matrix = value as ArrayValueObject;
     const [rows, columns] = [matrix.getRowCount(), matrix.getColumnCount()];
     if (rows > 1 || columns > 1) {
-      throw new CallError('#VALUE!', `${parameterName}: give one cell; a range of ${rows} × ${columns} cells was given.`);
+      throw new CallError(
+        '#VALUE!',
+        `${parameterName}: give one cell; a range of ${rows} × ${columns} cells was given.`,
+      );
     }
     return plain(matrix.getArrayValue()[0]?.[0], this.options.blanks === 'zero' ? 0 : null);
   }
@@ -217,7 +220,10 @@ function plain(value: Nullable<BaseValueObject>, blank: null | 0 | ''): unknown 
 }
 
 function errorParts(thrown: unknown): { code: ErrorType; message: string } {
-  const { code, message } = (typeof thrown === 'object' && thrown ? thrown : {}) as { code?: unknown; message?: unknown };
+  const { code, message } = (typeof thrown === 'object' && thrown ? thrown : {}) as {
+    code?: unknown;
+    message?: unknown;
+  };
   return {
     code: typeof code === 'string' && knownErrors.has(code) ? (code as ErrorType) : ErrorType.VALUE,
     message: typeof message === 'string' ? message : String(thrown),

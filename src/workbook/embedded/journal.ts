@@ -5,42 +5,41 @@
  * were made, which fails as soon as one made the sheet another wrote to. So we run the steps below the commands and keep
  * one undo entry ourselves, in reverse: one press of Ctrl+Z takes back one change of ours.
  */
-import type { Injector } from '@univerjs/core';
+import type { IMutationInfo, Injector } from '@univerjs/core';
 import { ICommandService, IUndoRedoService } from '@univerjs/core';
 import { workbookId } from './snapshot';
 
-/** One step of the spreadsheet's own: its name and what it needs. */
-export interface Step {
-  readonly id: string;
-  readonly params: object;
-}
+/** A step of the spreadsheet's own: its name and what it needs. */
+export type Step = IMutationInfo<object>;
 
-/** A step and the steps that take it back. */
-interface Entry {
-  readonly step: Step;
+/** Steps that belong together, and those that take them back. `back` has to be made before the steps run. */
+export interface Deed {
+  readonly steps: readonly Step[];
   readonly back: readonly Step[];
 }
 
 export class Journal {
-  private readonly entries: Entry[] = [];
-  private unfinished: Entry | null = null;
+  private readonly deeds: Deed[] = [];
+  private unfinished: Deed | null = null;
 
   constructor(private readonly injector: Injector) {}
 
-  /** Runs a step; throws when the spreadsheet refuses it. `back` must be made before the step runs. */
-  run(step: Step, back: readonly Step[]): void {
-    this.unfinished = { step, back };
-    this.execute(step);
-    this.entries.push(this.unfinished);
+  /** Runs the steps of a deed; throws when the spreadsheet refuses one. */
+  run(deed: Deed): void {
+    this.unfinished = deed;
+    for (const step of deed.steps) this.execute(step);
+    this.deeds.push(deed);
     this.unfinished = null;
   }
 
-  /** Whether any step asked for formulas to be calculated anew. */
-  get touchedCells(): boolean {
-    return this.entries.some(({ step }) => /range-values|table|sheet|defined-name/.test(step.id));
+  /** Whether any step makes the spreadsheet calculate. */
+  get calculates(): boolean {
+    return this.deeds.some(({ steps }) =>
+      steps.some(({ id }) => /set-range-values|-table|-sheet|defined-name/.test(id)),
+    );
   }
 
-  /** Takes every step back, the last one first; throws when the spreadsheet refuses. */
+  /** Takes every deed back, the last one first; throws when the spreadsheet refuses. */
   takeBack(): void {
     if (this.unfinished) {
       // It may have happened in part or not at all, so its way back may well be refused.
@@ -51,18 +50,18 @@ export class Journal {
       }
       this.unfinished = null;
     }
-    for (let entry = this.entries.pop(); entry; entry = this.entries.pop()) {
-      for (const step of entry.back) this.execute(step);
+    for (let deed = this.deeds.pop(); deed; deed = this.deeds.pop()) {
+      for (const step of deed.back) this.execute(step);
     }
   }
 
-  /** Makes all steps one entry of the person's undo list. */
+  /** Makes everything done one entry of the person's undo list. */
   close(): void {
-    if (this.entries.length === 0) return;
+    if (this.deeds.length === 0) return;
     this.injector.get(IUndoRedoService).pushUndoRedo({
       unitID: workbookId,
-      undoMutations: [...this.entries].reverse().flatMap(({ back }) => back.map(mutation)),
-      redoMutations: this.entries.map(({ step }) => mutation(step)),
+      undoMutations: [...this.deeds].reverse().flatMap(({ back }) => [...back]),
+      redoMutations: this.deeds.flatMap(({ steps }) => [...steps]),
     });
   }
 
@@ -70,8 +69,4 @@ export class Journal {
     const done: unknown = this.injector.get(ICommandService).syncExecuteCommand(step.id, step.params);
     if (done === false) throw new Error(`the spreadsheet refused ${step.id}`);
   }
-}
-
-function mutation(step: Step): { id: string; params: object } {
-  return { id: step.id, params: step.params };
 }

@@ -2,6 +2,7 @@
 import type { ICellData, IObjectMatrixPrimitiveType, IStyleData, IWorkbookData, IWorksheetData } from '@univerjs/core';
 import { BooleanNumber, CellValueType } from '@univerjs/core';
 import type { Cell } from '../port';
+import { wouldChange } from '../safeCell';
 
 /** A cell as written down: a value, or a formula with its leading `=`. Text is always text. */
 export type SnapshotCell = Cell | { readonly formula: string };
@@ -29,8 +30,8 @@ export interface SheetSnapshot {
 }
 
 export const workbookId = 'workbook';
-const usualRows = 400;
-const usualColumns = 40;
+export const usualRows = 400;
+export const usualColumns = 40;
 const pixelsPerCharacter = 7;
 const cellPaddingPixels = 5;
 
@@ -42,7 +43,9 @@ export function widthInPixels(characters: number): number {
 /** A value as the spreadsheet keeps it; the type is given with it, so that `'007'` and `'=x'` stay text. */
 export function cellData(cell: SnapshotCell): ICellData | null {
   if (cell === null) return null;
-  if (typeof cell === 'string') return { v: cell, t: CellValueType.STRING };
+  // Forced where opening the cell and leaving it again would turn the text into something else.
+  if (typeof cell === 'string')
+    return { v: cell, t: wouldChange(cell) ? CellValueType.FORCE_STRING : CellValueType.STRING };
   if (typeof cell === 'boolean') return { v: cell ? 1 : 0, t: CellValueType.BOOLEAN };
   if (typeof cell === 'number') return { v: cell, t: CellValueType.NUMBER };
   return { f: cell.formula };

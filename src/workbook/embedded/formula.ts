@@ -1,0 +1,43 @@
+/** Formula text of a call, in the embedded spreadsheet's own references. */
+import type { Argument, Block, Call } from '../port';
+import { fixed } from '../shared/address';
+import { readCells } from './cells';
+import { functionNamespace } from './functions';
+import type { Spreadsheet } from './spreadsheet';
+import { tableNamed } from './tables';
+
+/**
+ * Blank rows below a table that a formula covers as well. The spreadsheet's tables do not grow by themselves, so a formula
+ * that named the table's present rows would miss what is typed below; our functions pass over blank rows.
+ */
+export const spareRows = 200;
+
+/** The formula of a call that is to stand in the cell `at`. Throws when a table it points at does not exist. */
+export function formulaOf(spreadsheet: Spreadsheet, call: Call, at: Block): string {
+  const args = call.args.map((argument) => argumentText(spreadsheet, argument, at));
+  while (args.at(-1) === '') args.pop();
+  return `=${functionNamespace}.${call.call}(${args.join(',')})`;
+}
+
+function argumentText(spreadsheet: Spreadsheet, argument: Argument, at: Block): string {
+  if (argument === null) return '';
+  if ('block' in argument) return fixed(argument.block);
+  if ('table' in argument) return fixed(withSpareRows(spreadsheet, argument.table, at));
+  const { literal } = argument;
+  return typeof literal === 'number' ? String(literal) : `"${literal.replaceAll('"', '""')}"`;
+}
+
+/** A table's block with the blank rows below it, as far as they are free of anything else. */
+export function withSpareRows(spreadsheet: Spreadsheet, tableName: string, formulaCell: Block | null): Block {
+  const table = tableNamed(spreadsheet, tableName);
+  if (!table) throw new Error(`there is no table ${tableName}`);
+  const end = table.at.row + table.at.rows;
+  const below = { ...table.at, row: end, rows: Math.min(spareRows, table.worksheet.getRowCount() - end) };
+  const { values, formulas } = readCells(spreadsheet, table.worksheet, below);
+  let free = values.findIndex((line, down) => line.some((value, across) => value !== null || formulas[down]?.[across]));
+  if (free < 0) free = below.rows;
+  // A formula below its own table would otherwise read what it writes.
+  const ownRow = formulaCell && formulaCell.sheet === table.at.sheet ? formulaCell.row - end : below.rows;
+  if (ownRow >= 0) free = Math.min(free, ownRow);
+  return { ...table.at, rows: table.at.rows + free };
+}

@@ -1,0 +1,300 @@
+/** The workbook port on the embedded spreadsheet. */
+import type {
+  Answer,
+  Answers,
+  Block,
+  BlockSeen,
+  Capabilities,
+  Change,
+  Query,
+  Receipt,
+  Reverted,
+  Selection,
+  TableSeen,
+  WorkbookPort,
+} from '../port';
+import { PortError } from '../port';
+import { contains, named, sameName } from '../shared/address';
+import { buildReceipt } from '../shared/receipt';
+import { refuseUnsafe } from '../shared/refuse';
+import type { Now, RevertPlan } from '../shared/revert';
+import { planRevert } from '../shared/revert';
+import { worksheetNamed } from './cells';
+import type { Work } from './changes';
+import { clearOldHighlights, perform, putBefore, removeName, undress } from './changes';
+import { TableGrowth } from './grow';
+import { Journal } from './journal';
+import { seeBlock, seeName, seeSheets, seeTable, seeUsed } from './seeing';
+import type { Spreadsheet } from './spreadsheet';
+import { allTables, blockOfRange, liftTable, tableNamed } from './tables';
+import { onPersonsChange } from './watching';
+
+type Looked = readonly (BlockSeen | TableSeen)[];
+
+export function createEmbeddedPort(spreadsheet: Spreadsheet): WorkbookPort {
+  return new EmbeddedPort(spreadsheet);
+}
+
+class EmbeddedPort implements WorkbookPort {
+  readonly capabilities: Capabilities = { host: 'embedded', spill: true, pageSetup: false, undoGroup: true };
+  private readonly growth: TableGrowth;
+  private readonly watchers = new Set<(sheet: string) => void>();
+  private readonly changedSheets = new Set<string>();
+  private writing = false;
+  private turn: Promise<unknown> = Promise.resolve();
+
+  constructor(private readonly spreadsheet: Spreadsheet) {
+    this.growth = new TableGrowth(spreadsheet);
+    onPersonsChange(
+      spreadsheet,
+      () => this.writing,
+      (sheetId) => this.heard(sheetId),
+    );
+  }
+
+  read<const Qs extends readonly Query[]>(queries: Qs): Promise<Answers<Qs>> {
+    return this.inTurn(() => {
+      this.growth.fit();
+      return queries.map((query) => this.answer(query)) as unknown as Answers<Qs>;
+    });
+  }
+
+  apply(
+    changes: readonly Change[],
+    looked: Looked,
+    options: { readonly label: string; readonly receiptKey?: string },
+  ): Promise<Receipt> {
+    return this.inTurn(async () => {
+      refuseUnsafe(changes, looked);
+      const receipt = buildReceipt(changes, looked, options.label, this.standing());
+      const { receiptKey } = options;
+      const earlier = receiptKey === undefined ? null : this.kept(receiptKey);
+      if (receiptKey !== undefined) this.keep(receiptKey, JSON.stringify(receipt));
+      const putBack = (): void => {
+        if (receiptKey !== undefined) this.keep(receiptKey, earlier);
+      };
+      await this.work(receipt.written, putBack, (work) => {
+        clearOldHighlights(work, changes);
+        for (const change of changes) perform(work, change);
+      });
+      for (const change of changes) this.afterwards(change);
+      return receipt;
+    });
+  }
+
+  revert(receipt: Receipt): Promise<Reverted> {
+    return this.inTurn(async () => {
+      const plan = planRevert(receipt, this.now(receipt));
+      await this.work(
+        plan.puts,
+        () => undefined,
+        (work) => carryOut(work, plan),
+      );
+      // Below the commands a sheet would leave the rules of other parts behind, so this goes by the spreadsheet's own way.
+      this.ours(() => {
+        for (const name of plan.deleteSheets) this.deleteSheet(name);
+      });
+      return { label: receipt.label, restored: plan.restored, left: plan.left };
+    });
+  }
+
+  selection(): Promise<Selection> {
+    return this.inTurn(() => {
+      const { workbook } = this.spreadsheet;
+      const sheet = workbook.getActiveSheet();
+      const range = workbook.getActiveRange()?.getRange() ?? { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 };
+      const at = blockOfRange(sheet.getSheetName(), range);
+      const table = allTables(this.spreadsheet).find((other) => contains(other.at, at));
+      return { at, table: table?.name ?? null };
+    });
+  }
+
+  recall(key: string): Promise<string | null> {
+    return this.inTurn(() => this.kept(key));
+  }
+
+  remember(key: string, value: string | null): Promise<void> {
+    return this.inTurn(() => this.keep(key, value));
+  }
+
+  watch(changed: (sheet: string) => void): () => void {
+    this.watchers.add(changed);
+    return () => void this.watchers.delete(changed);
+  }
+
+  /** One after another, so that a read never sees half of a change. */
+  private inTurn<T>(task: () => T | Promise<T>): Promise<T> {
+    const next = this.turn.then(task, task);
+    this.turn = next.catch(() => undefined);
+    return next;
+  }
+
+  private answer<Q extends Query>(query: Q): Answer<Query> {
+    switch (query.read) {
+      case 'sheets':
+        return seeSheets(this.spreadsheet);
+      case 'table':
+        return seeTable(this.spreadsheet, query.table);
+      case 'block':
+        return seeBlock(this.spreadsheet, query.at);
+      case 'name':
+        return seeName(this.spreadsheet, query.name);
+    }
+  }
+
+  private standing(): { sheets: string[]; tables: string[]; names: string[] } {
+    return {
+      sheets: this.spreadsheet.workbook.getSheets().map((sheet) => sheet.getSheetName()),
+      tables: allTables(this.spreadsheet).map(({ name }) => name),
+      names: this.spreadsheet.workbook.getDefinedNames().map((name) => name.getName()),
+    };
+  }
+
+  /** Runs steps as one: all of them, or (PortError) none. */
+  private async work(
+    written: readonly { readonly at: Block }[],
+    putBack: () => void,
+    steps: (work: Work) => void,
+  ): Promise<void> {
+    const journal = new Journal(this.spreadsheet.injector);
+    const shown = this.spreadsheet.workbook.getActiveSheet();
+    const before = written.map(({ at }) => JSON.stringify(entered(seeBlock(this.spreadsheet, at))));
+    this.ours(() => {
+      try {
+        steps({ spreadsheet: this.spreadsheet, journal });
+      } catch (error) {
+        this.takeBack(journal, written, before, error);
+        putBack();
+        throw error instanceof PortError ? error : new PortError('putBack', [], hostWords(error));
+      }
+      journal.close();
+      // Making a sheet shows it; only a change that says so should.
+      this.spreadsheet.workbook.setActiveSheet(shown);
+    });
+    if (journal.calculates) await this.spreadsheet.settled();
+  }
+
+  private takeBack(
+    journal: Journal,
+    written: readonly { readonly at: Block }[],
+    before: readonly string[],
+    error: unknown,
+  ): void {
+    let words = hostWords(error);
+    let failed = false;
+    try {
+      journal.takeBack();
+    } catch (second) {
+      failed = true;
+      words = `${words}; then ${hostWords(second)}`;
+    }
+    const changed = written.filter(
+      ({ at }, i) => JSON.stringify(entered(seeBlock(this.spreadsheet, at))) !== before[i],
+    );
+    if (changed.length > 0 || failed) {
+      throw new PortError(
+        'halfWritten',
+        (changed.length > 0 ? changed : written).map(({ at }) => named(at)),
+        words,
+      );
+    }
+  }
+
+  private ours(task: () => void): void {
+    this.writing = true;
+    try {
+      task();
+    } finally {
+      this.writing = false;
+    }
+  }
+
+  private afterwards(change: Change): void {
+    if (change.do === 'remember') this.keep(change.key, change.value);
+    if (change.do === 'show') this.show(change.at);
+  }
+
+  private show(at: Block): void {
+    const sheet = this.spreadsheet.workbook.getSheetByName(at.sheet);
+    if (!sheet) return;
+    this.spreadsheet.workbook.setActiveSheet(sheet);
+    sheet.setActiveRange(sheet.getRange(at.row, at.column, at.rows, at.columns));
+  }
+
+  private deleteSheet(name: string): void {
+    const sheet = worksheetNamed(this.spreadsheet, name);
+    if (sheet) this.spreadsheet.workbook.deleteSheet(sheet.getSheetId());
+  }
+
+  private now(receipt: Receipt): Now {
+    const { spreadsheet } = this;
+    const allSheets = this.standing().sheets;
+    return {
+      blocks: receipt.written.map(({ at }) => seeBlock(spreadsheet, at)),
+      allSheets,
+      tables: receipt.madeTables.flatMap((name) => {
+        const table = tableNamed(spreadsheet, name);
+        return table ? [{ name: table.name, seen: seeBlock(spreadsheet, table.at) }] : [];
+      }),
+      sheets: receipt.madeSheets.flatMap((name) => {
+        const sheet = worksheetNamed(spreadsheet, name);
+        if (!sheet) return [];
+        const tables = allTables(spreadsheet).filter(({ at }) => sameName(at.sheet, name));
+        const keep = allSheets.length <= receipt.madeSheets.length;
+        return [{ name, used: seeUsed(spreadsheet, sheet), tables: tables.map((table) => table.name), keep }];
+      }),
+      names: receipt.madeNames.filter((name) => seeName(spreadsheet, name).at !== null),
+    };
+  }
+
+  private kept(key: string): string | null {
+    const value: unknown = this.spreadsheet.workbook.getCustomMetadata()?.[key];
+    return typeof value === 'string' ? value : null;
+  }
+
+  private keep(key: string, value: string | null): void {
+    const { [key]: _old, ...others } = this.spreadsheet.workbook.getCustomMetadata() ?? {};
+    this.spreadsheet.workbook.setCustomMetadata(value === null ? others : { ...others, [key]: value });
+  }
+
+  /** Grows tables at once, and tells the watchers once the calculation that the change set off is done. */
+  private heard(sheetId: string): void {
+    const first = this.changedSheets.size === 0;
+    this.changedSheets.add(sheetId);
+    if (!first) return;
+    void Promise.resolve()
+      .then(() => {
+        for (const id of this.changedSheets) this.growth.fit(id);
+        return this.spreadsheet.settled();
+      })
+      .then(() => this.tell());
+  }
+
+  private tell(): void {
+    const sheetIds = [...this.changedSheets];
+    this.changedSheets.clear();
+    for (const id of sheetIds) {
+      const name = this.spreadsheet.workbook.getSheetBySheetId(id)?.getSheetName();
+      if (name !== undefined) for (const changed of [...this.watchers]) changed(name);
+    }
+  }
+}
+
+/** What was entered in a block: what a formula shows may change while the formula is the same. */
+function entered(seen: BlockSeen): unknown {
+  return seen.values.map((line, down) => line.map((value, across) => seen.formulas[down]?.[across] ?? value));
+}
+
+function carryOut(work: Work, plan: RevertPlan): void {
+  for (const name of plan.removeTables) {
+    const table = tableNamed(work.spreadsheet, name);
+    if (table) work.journal.run(liftTable(table));
+  }
+  for (const name of plan.removeNames) removeName(work, name);
+  for (const { at, cells } of plan.puts) putBefore(work, at, cells);
+  for (const at of plan.undress) undress(work, at);
+}
+
+function hostWords(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

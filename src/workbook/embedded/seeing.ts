@@ -1,0 +1,111 @@
+/** Answers to the port's queries. */
+import type { IRange, Worksheet } from '@univerjs/core';
+import { FormulaDataModel, IDefinedNamesService } from '@univerjs/engine-formula';
+import { RangeProtectionRuleModel, WorksheetProtectionRuleModel } from '@univerjs/sheets';
+import type { Block, BlockSeen, NameSeen, SheetSeen, TableSeen } from '../port';
+import { blockOf, overlap, sameName } from '../shared/address';
+import { readCells, worksheetNamed } from './cells';
+import { workbookId } from './snapshot';
+import type { Spreadsheet } from './spreadsheet';
+import type { Table } from './tables';
+import { allTables, blockOfRange, tableNamed } from './tables';
+
+export function seeSheets(spreadsheet: Spreadsheet): SheetSeen[] {
+  const sheets = spreadsheet.workbook.getWorkbook().getSheets();
+  return sheets.map((sheet) => ({ name: sheet.getName(), protected: isProtected(spreadsheet, sheet) }));
+}
+
+/** Whether a sheet is protected, or a part of it that touches the block. */
+function isProtected(spreadsheet: Spreadsheet, worksheet: Worksheet, at?: Block): boolean {
+  const sheetId = worksheet.getSheetId();
+  const { injector } = spreadsheet;
+  if (injector.get(WorksheetProtectionRuleModel).getRule(workbookId, sheetId)) return true;
+  if (!at) return false;
+  const rules = injector.get(RangeProtectionRuleModel).getSubunitRuleList(workbookId, sheetId);
+  return rules.some(({ ranges }) => ranges.some((range) => overlap(blockOfRange(at.sheet, range), at)));
+}
+
+export function seeTable(spreadsheet: Spreadsheet, name: string): TableSeen | null {
+  const table = tableNamed(spreadsheet, name);
+  return table && tableSeen(spreadsheet, table);
+}
+
+function tableSeen(spreadsheet: Spreadsheet, table: Table): TableSeen {
+  const { values, formulas } = readCells(spreadsheet, table.worksheet, table.at);
+  const [headers = [], ...rows] = values;
+  const bodyFormulas = formulas.slice(1);
+  return {
+    name: table.name,
+    at: table.at,
+    headers: headers.map((header) => (header === null || typeof header === 'object' ? '' : String(header))),
+    rows: rows.length > 0 ? rows : [headers.map(() => null)],
+    ...(bodyFormulas.some((line) => line.some((formula) => formula !== null)) && { formulas: bodyFormulas }),
+    protected: isProtected(spreadsheet, table.worksheet, table.at),
+    filtered: table.filtered,
+  };
+}
+
+export function seeBlock(spreadsheet: Spreadsheet, at: Block): BlockSeen {
+  const worksheet = worksheetNamed(spreadsheet, at.sheet);
+  if (!worksheet) return nothingSeen(at);
+  const touching = (other: Block): boolean => overlap(other, at) !== null;
+  const spills = spillsOn(spreadsheet, worksheet).filter(touching);
+  const merges = worksheet.getMergeData().map((range) => blockOfRange(worksheet.getName(), range));
+  return {
+    at,
+    ...readCells(spreadsheet, worksheet, at),
+    ...(spills.length > 0 && { spills }),
+    sheetExists: true,
+    protected: isProtected(spreadsheet, worksheet, at),
+    merged: merges.filter(touching),
+    tables: allTables(spreadsheet).flatMap((table) => (touching(table.at) ? [table.name] : [])),
+  };
+}
+
+function nothingSeen(at: Block): BlockSeen {
+  const lines = <T>(value: T): T[][] => Array.from({ length: at.rows }, () => Array<T>(at.columns).fill(value));
+  return {
+    at,
+    values: lines(null),
+    formulas: lines(null),
+    sheetExists: false,
+    protected: false,
+    merged: [],
+    tables: [],
+  };
+}
+
+/** Areas of more than one cell that one formula fills. */
+function spillsOn(spreadsheet: Spreadsheet, worksheet: Worksheet): Block[] {
+  const ranges = spreadsheet.injector.get(FormulaDataModel).getArrayFormulaRange()?.[workbookId]?.[
+    worksheet.getSheetId()
+  ];
+  const blocks = Object.values(ranges ?? {}).flatMap((line) =>
+    Object.values(line as Record<number, IRange>).map((range) => blockOfRange(worksheet.getName(), range)),
+  );
+  return blocks.filter(({ rows, columns }) => rows > 1 || columns > 1);
+}
+
+/** Everything in use on a sheet, null when nothing is. */
+export function seeUsed(spreadsheet: Spreadsheet, worksheet: Worksheet): BlockSeen | null {
+  let rows = 0;
+  let columns = 0;
+  worksheet.getCellMatrix().forValue((row, column, cell) => {
+    if (!cell || (!cell.f && !cell.si && !cell.p && (cell.v === null || cell.v === undefined))) return;
+    rows = Math.max(rows, row + 1);
+    columns = Math.max(columns, column + 1);
+  });
+  for (const spill of spillsOn(spreadsheet, worksheet)) {
+    rows = Math.max(rows, spill.row + spill.rows);
+    columns = Math.max(columns, spill.column + spill.columns);
+  }
+  return rows === 0 ? null : seeBlock(spreadsheet, { sheet: worksheet.getName(), row: 0, column: 0, rows, columns });
+}
+
+export function seeName(spreadsheet: Spreadsheet, name: string): NameSeen {
+  const all = Object.values(spreadsheet.injector.get(IDefinedNamesService).getDefinedNameMap(workbookId) ?? {});
+  const found = all.find((other) => sameName(other.name, name));
+  const at = found ? blockOf(found.formulaOrRefString) : null;
+  const exists = at !== null && worksheetNamed(spreadsheet, at.sheet) !== null;
+  return { name: found?.name ?? name, at: exists ? at : null };
+}
