@@ -150,7 +150,9 @@ function sameValue(value: Seen, put: Cell): boolean {
     // Fifteen digits are what a spreadsheet promises to keep.
     return Math.abs(value - put) <= 1e-14 * Math.max(Math.abs(value), Math.abs(put));
   }
-  return value === put || (value === null && put === '') || (value === '' && put === null);
+  if (value === null || put === null) return (value ?? '') === (put ?? '');
+  // A number put into a cell that is formatted as text, or into a table's header, reads back as text.
+  return value === put || (typeof value === 'string' && value === String(put));
 }
 
 /** Whether a person has made a table of ours their own: a cell of it changed, or filled where we had put nothing. */
@@ -166,9 +168,7 @@ function foreignCells(seen: BlockSeen, receipt: Receipt): boolean {
     line.some((_, across) => {
       const place = { sheet: seen.at.sheet, row: seen.at.row + down, column: seen.at.column + across };
       const own = cellNow(seen, place);
-      return (
-        (own.formula !== null || (own.value !== null && own.value !== '')) && value !== null && !isOurs(place, receipt)
-      );
+      return !isBlank(own) && !isOurs(place, receipt);
     }),
   );
 }
