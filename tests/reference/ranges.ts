@@ -5,9 +5,9 @@ export interface Range {
   readonly source: string;
 }
 
-/** Usual masses. */
+/** Usual masses: MacKenzie et al. 2015 (driver heads of 174, 190 and 200 g); P. Dye (grips, shafts, irons). */
 export const usualRanges = {
-  driverHeadGrams: { low: 174, high: 200, source: 'driver heads of 174, 190 and 200 g: MacKenzie et al. 2015' },
+  driverHeadGrams: { low: 174, high: 200, source: 'MacKenzie et al. 2015' },
   gripGrams: { low: 45, high: 60, source: 'P. Dye' },
   shaftGrams: { low: 40, high: 130, source: 'P. Dye' },
   ironHeadGrams: { low: 250, high: 280, source: 'P. Dye' },

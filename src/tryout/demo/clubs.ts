@@ -59,8 +59,8 @@ const juniorSet: readonly Club[] = [
   { ...small, club: 'Junior hybrid', kind: 'Junior', length: 29.5, reading: -41.7, mass: 279.5 },
   { ...small, club: 'Junior 7', kind: 'Junior', length: 27, reading: -50.2, mass: 285.5 },
   { ...small, club: 'Junior 9', kind: 'Junior', length: 26, reading: -52.7, mass: 293.5 },
-  { ...small, club: 'First 7', kind: 'Junior', length: 24, reading: -67, mass: 250 },
-  { ...small, club: 'Junior putter', kind: 'Putter', length: 25, reading: -49.6, mass: 334.5 },
+  { ...small, club: 'First 7', kind: 'Junior', length: 24, reading: -67, mass: 256 },
+  { ...small, club: 'Junior putter', kind: 'Putter', length: 25, reading: -52.4, mass: 334.5 },
 ];
 
 /** Oversize and even-width grips; nothing is held on the first, the second must read as it did. */
@@ -84,7 +84,7 @@ const mixedButts: readonly Club[] = [
   { ...mixed, club: '3 wood', kind: 'Wood', ...graphite, newItem: 'OS-S60', layers: 2, length: 43, butt: 0.6, reading: 'D0.6', mass: 344.5, oldMass: 50, buttWeight: 12, buttWeightLeaves: 'Yes' },
   { ...mixed, club: '5 hybrid', kind: 'Hybrid', ...graphite, newItem: 'OS-S62', layers: 0, length: 39, butt: 0.58, reading: 'D0.5', mass: 372, oldMass: 48 },
   { ...mixed, club: '6 iron', kind: 'Iron', ...steel, newItem: 'OS-S58', targetDiameter: 0.92, length: 37.5, butt: 0.58, mass: 425, oldMass: 52 },
-  { ...mixed, club: '7 iron', kind: 'Iron', ...steel, newItem: 'OS-S60', targetDiameter: 0.92, lengthChange: 0.5, length: 36.75, butt: 0.6, reading: 'C9.7', mass: 430, oldMass: 51 },
+  { ...mixed, club: '7 iron', kind: 'Iron', ...steel, newItem: 'OS-S60', targetDiameter: 0.92, lengthChange: 0.5, plug: 6, length: 36.75, butt: 0.6, reading: 'C9.7', mass: 430, oldMass: 51 },
   { ...mixed, club: '8 iron', kind: 'Iron', ...steel, newItem: 'OS-S58', targetDiameter: 0.92, length: 36.5, butt: 0.58, reading: 'D2.2', mass: 438, oldMass: 49 },
   { ...mixed, club: '9 iron', kind: 'Iron', ...steel, newItem: 'OS-S60', targetDiameter: 0.92, length: 36, butt: 0.6, reading: 'D1.7', mass: 446.5, oldMass: 50.5 },
   { ...mixed, club: 'PW', kind: 'Iron', ...steel, newItem: 'PE-S58R', targetDiameter: 0.92, length: 35.75, butt: 0.58, reading: 'D2.8', mass: 454, oldMass: 50 },
