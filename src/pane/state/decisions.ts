@@ -1,0 +1,49 @@
+/** Everything in a plan that waits for a person, gathered by what it is, each with the clubs it concerns. */
+import type { ClubPlan, Note, RuleBreach, SetPlan } from '../../core/index';
+
+export type DecisionTopic = Exclude<Note['note'], 'heldNothing' | 'taught'> | 'breach';
+
+export interface Decision {
+  readonly topic: DecisionTopic;
+  /** Each sentence once, with the clubs that earn it. */
+  readonly sentences: readonly { readonly text: string; readonly clubs: readonly string[] }[];
+}
+
+/** How notes become sentences; handed in, so that gathering can be tested without words. */
+export interface Sayings {
+  readonly note: (note: Note) => string;
+  readonly breach: (breach: RuleBreach) => string;
+}
+
+function openNotes(club: ClubPlan): readonly (Note & { readonly note: DecisionTopic })[] {
+  return club.notes.filter((note): note is Note & { note: DecisionTopic } => needsDecision(note));
+}
+
+/** That nothing is held and that a club taught something is news, not a question. */
+export function needsDecision(note: Note): boolean {
+  return note.note !== 'heldNothing' && note.note !== 'taught';
+}
+
+/** Whether anything about a club waits for a person. */
+export function isOpen(club: ClubPlan): boolean {
+  return club.breaches.length > 0 || club.notes.some(needsDecision);
+}
+
+export function gatherDecisions(plan: SetPlan, say: Sayings): readonly Decision[] {
+  const topics = new Map<DecisionTopic, Map<string, string[]>>();
+  const add = (topic: DecisionTopic, text: string, club: string) => {
+    const sentences = topics.get(topic) ?? new Map<string, string[]>();
+    topics.set(topic, sentences);
+    const clubs = sentences.get(text) ?? [];
+    sentences.set(text, clubs);
+    if (!clubs.includes(club)) clubs.push(club);
+  };
+  for (const club of plan.clubs) {
+    for (const note of openNotes(club)) add(note.note, say.note(note), club.name);
+    for (const breach of club.breaches) add('breach', say.breach(breach), club.name);
+  }
+  return [...topics].map(([topic, sentences]) => ({
+    topic,
+    sentences: [...sentences].map(([text, clubs]) => ({ text, clubs })),
+  }));
+}

@@ -1,0 +1,104 @@
+/**
+ * What a person has chosen to fit, as it stands in the fields: text until it is asked for, so that half a number can be typed.
+ */
+import type { Choices } from '../../workbook/choices';
+
+export const AS_IN_SHEET = 'sheet';
+
+export type SizeBy = typeof AS_IN_SHEET | 'layers' | 'diameter';
+export type HoldBy = typeof AS_IN_SHEET | 'asArrived' | 'target' | 'nothing';
+
+export interface Form {
+  /** An item of Stock; blank: as in the sheet. */
+  readonly item: string;
+  readonly sizeBy: SizeBy;
+  readonly layers: string;
+  readonly diameter: string;
+  readonly holdBy: HoldBy;
+  readonly target: string;
+  /** Points; blank: as in the sheet. */
+  readonly tolerance: string;
+  /** A way of weighting; blank: as in the sheet. */
+  readonly weighting: string;
+}
+
+export const EMPTY_FORM: Form = {
+  item: '',
+  sizeBy: AS_IN_SHEET,
+  layers: '0',
+  diameter: '',
+  holdBy: AS_IN_SHEET,
+  target: '',
+  tolerance: '',
+  weighting: '',
+};
+
+export type FormField = 'layers' | 'diameter' | 'target' | 'tolerance';
+export type FieldFault = 'blank' | 'notNumber' | 'notWhole' | 'outOfRange' | 'notReading';
+
+export interface FormRead {
+  /** Fields with a fault are left as in the sheet. */
+  readonly choices: Choices;
+  readonly faults: Partial<Record<FormField, FieldFault>>;
+}
+
+/** The ends of what each field accepts; the same as its column in Clubs. */
+export const FIELD_RANGES = {
+  layers: { low: 0, high: 12 },
+  diameter: { low: 0.7, high: 1.8 },
+  tolerance: { low: 0.1, high: 10 },
+} as const;
+
+const HOLD_WORDS = { asArrived: 'As it was', target: 'Target', nothing: 'Nothing' } as const;
+
+/** A number as people type it, with a point or a comma; `undefined` where it is none. */
+export function numberOf(text: string): number | undefined {
+  const trimmed = text.trim().replace(',', '.');
+  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(trimmed) ? Number(trimmed) : undefined;
+}
+
+function faultOf(text: string, field: keyof typeof FIELD_RANGES): FieldFault | undefined {
+  if (text.trim() === '') return 'blank';
+  const number = numberOf(text);
+  if (number === undefined) return 'notNumber';
+  if (field === 'layers' && !Number.isInteger(number)) return 'notWhole';
+  const { low, high } = FIELD_RANGES[field];
+  return number < low || number > high ? 'outOfRange' : undefined;
+}
+
+/**
+ * Reads the fields. `isReading` judges a swing weight, because that grammar belongs to the core.
+ *
+ * A target that is still blank is no fault: the targets in the sheet stay.
+ */
+export function readForm(form: Form, isReading: (text: string) => boolean): FormRead {
+  const faults: Partial<Record<FormField, FieldFault>> = {};
+  const choices: { -readonly [K in keyof Choices]: Choices[K] } = {};
+  if (form.item) choices.newItem = form.item;
+  if (form.sizeBy === 'layers') {
+    const fault = faultOf(form.layers, 'layers');
+    if (fault) faults.layers = fault;
+    else choices.layers = numberOf(form.layers);
+  }
+  if (form.sizeBy === 'diameter') {
+    const fault = faultOf(form.diameter, 'diameter');
+    if (fault) faults.diameter = fault;
+    else {
+      // Layers must be blank for a target diameter to count.
+      choices.layers = null;
+      choices.targetDiameter = numberOf(form.diameter);
+    }
+  }
+  if (form.holdBy !== AS_IN_SHEET) choices.hold = HOLD_WORDS[form.holdBy];
+  if (form.holdBy === 'target' && form.target.trim() !== '') {
+    if (isReading(form.target)) choices.target = form.target.trim();
+    else faults.target = 'notReading';
+  }
+  if (form.tolerance.trim() !== '') {
+    const fault = faultOf(form.tolerance, 'tolerance');
+    if (fault) faults.tolerance = fault;
+    else choices.tolerance = numberOf(form.tolerance);
+  }
+  if (form.weighting) choices.weighting = form.weighting;
+  return { choices, faults };
+}

@@ -1,0 +1,110 @@
+/** From the shop's tables to what the pane shows of them, and to the plan of what was chosen. Pure. */
+import { ok, type Issue, type Result, type SetPlan } from '../../core/index';
+import { withChoices, type Choices } from '../../workbook/choices';
+import { folded } from '../../workbook/headings';
+import { planTables } from '../../workbook/planTables';
+import { readTable, type Matrix, type Row } from '../../workbook/records';
+import { CLUBS, JOBS, STOCK, TABLES, WEIGHTS, type TableSchema } from '../../workbook/schema';
+import type { Shop } from '../../workbook/shop';
+import type { GripSeen, JobSeen, ShopSeen, TableFault } from './work';
+
+interface Read {
+  readonly rows: readonly Row[];
+  readonly issue: Issue | undefined;
+}
+
+function rowsOf(schema: TableSchema, matrix: Matrix | null): Read {
+  if (!matrix) return { rows: [], issue: undefined };
+  const read = readTable(schema, matrix);
+  return read.ok ? { rows: read.value.rows, issue: undefined } : { rows: [], issue: read.issue };
+}
+
+const textOf = (row: Row, key: string) => String(row.values.get(key) ?? '').trim();
+
+function numberIn(row: Row, key: string): number | undefined {
+  const value = row.values.get(key);
+  return typeof value === 'number' ? value : undefined;
+}
+
+function gripOf(row: Row): GripSeen {
+  return {
+    item: textOf(row, 'item'),
+    description: textOf(row, 'description'),
+    size: textOf(row, 'size'),
+    coreInches: numberIn(row, 'core'),
+    gripGrams: numberIn(row, 'mass'),
+    onHand: numberIn(row, 'onHand'),
+  };
+}
+
+/** Jobs in the order of their table, then those that only Clubs names. */
+function jobsOf(shop: Shop, jobs: readonly Row[], clubs: readonly Row[]): JobSeen[] {
+  const done = new Set(jobs.filter((row) => textOf(row, 'status') === 'Done').map((row) => folded(textOf(row, 'job'))));
+  const rows = new Map<string, number[]>();
+  for (const club of clubs) {
+    const job = folded(textOf(club, 'job'));
+    rows.set(job, [...(rows.get(job) ?? []), club.row]);
+  }
+  return shop.jobs.map(({ job, customer }) => ({
+    job,
+    customer,
+    done: done.has(folded(job)),
+    rows: rows.get(folded(job)) ?? [],
+  }));
+}
+
+/** What the pane shows of a shop. */
+export function seenOf(shop: Shop): ShopSeen<Shop> {
+  const { matrices } = shop;
+  const clubs = rowsOf(CLUBS, matrices.Clubs);
+  const stock = rowsOf(STOCK, matrices.Stock);
+  const jobs = rowsOf(JOBS, matrices.Jobs);
+  const weights = rowsOf(WEIGHTS, matrices.Weights);
+  const missing = TABLES.map(({ name }) => name).filter((name) => shop.tables[name as keyof Shop['tables']] === null);
+  const faults = [
+    { table: CLUBS.name, issue: clubs.issue },
+    { table: STOCK.name, issue: stock.issue },
+    { table: WEIGHTS.name, issue: weights.issue },
+    { table: JOBS.name, issue: jobs.issue },
+  ].filter((fault): fault is TableFault => fault.issue !== undefined);
+  return {
+    shop,
+    missing,
+    setUp: missing.length < TABLES.length,
+    faults,
+    jobs: jobsOf(shop, jobs.rows, clubs.rows),
+    grips: stock.rows.map(gripOf).filter(({ item }) => item !== ''),
+    ways: weights.rows.map((row) => textOf(row, 'way')).filter((way) => way !== ''),
+    clubCount: clubs.rows.length,
+  };
+}
+
+/** The plan of some rows of Clubs as it would be with the choices written. */
+export function previewOf({ matrices, tables }: Shop, rows: readonly number[], choices: Choices): Result<SetPlan> {
+  const planned = planTables({
+    clubs: withChoices(matrices.Clubs ?? [], rows, choices),
+    stock: matrices.Stock,
+    settings: matrices.Settings,
+    weights: matrices.Weights,
+    tape: matrices.Tape,
+    rows,
+    headerRow: (tables.Clubs?.at.row ?? 0) + 1,
+  });
+  return planned.ok ? ok(planned.value.plan) : planned;
+}
+
+/** Body rows of Clubs, from 1, that a selection touches and that hold a club; null where it lies elsewhere. */
+export function rowsTouched(
+  shop: Shop,
+  at: { readonly sheet: string; readonly row: number; readonly column: number; readonly rows: number; readonly columns: number },
+): readonly number[] | null {
+  const clubs = shop.tables.Clubs;
+  if (!clubs || clubs.at.sheet !== at.sheet) return null;
+  const across = at.column < clubs.at.column + clubs.at.columns && clubs.at.column < at.column + at.columns;
+  const first = Math.max(at.row, clubs.at.row + 1);
+  const last = Math.min(at.row + at.rows, clubs.at.row + clubs.at.rows) - 1;
+  if (!across || last < first) return null;
+  return rowsOf(CLUBS, shop.matrices.Clubs)
+    .rows.map(({ row }) => row)
+    .filter((row) => row >= first - clubs.at.row && row <= last - clubs.at.row);
+}

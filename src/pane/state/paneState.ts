@@ -1,0 +1,124 @@
+/** The pane's state and everything that can happen to it, without a screen and without a workbook. */
+import { EMPTY_FORM, type Form } from './form';
+import type { Outcome, ShopSeen, Where, Who } from './work';
+
+/** What is being done on the workbook; `look` is the first read. */
+export type Task = 'look' | 'setUp' | 'fill' | 'freeze' | 'undo' | 'lesson';
+
+/** Rows drawn at once: a list of thousands is planned whole but shown in parts. */
+export const PART = 40;
+
+export interface PaneState {
+  readonly stage: 'loading' | 'failed' | 'firstRun' | 'plan';
+  readonly shop: ShopSeen | null;
+  /** The person said *Not now*. */
+  readonly skipped: boolean;
+  readonly who: Who;
+  /** Rows of Clubs that are selected in the sheet; null while the selection lies elsewhere. */
+  readonly selection: readonly number[] | null;
+  readonly form: Form;
+  readonly where: Where;
+  readonly shown: number;
+  /** Rows whose details are open. */
+  readonly open: readonly number[];
+  readonly task: Task | null;
+  readonly outcome: Outcome | null;
+}
+
+export const START: PaneState = {
+  stage: 'loading',
+  shop: null,
+  skipped: false,
+  who: { by: 'job', job: '' },
+  selection: null,
+  form: EMPTY_FORM,
+  where: 'planSheet',
+  shown: PART,
+  open: [],
+  task: 'look',
+  outcome: null,
+};
+
+export type PaneEvent =
+  | { readonly on: 'seen'; readonly shop: ShopSeen }
+  | { readonly on: 'unseen'; readonly outcome: Outcome }
+  | { readonly on: 'skip' }
+  | { readonly on: 'who'; readonly who: Who }
+  | { readonly on: 'selected'; readonly rows: readonly number[] | null }
+  | { readonly on: 'form'; readonly change: Partial<Form> }
+  | { readonly on: 'where'; readonly where: Where }
+  | { readonly on: 'more' }
+  | { readonly on: 'open'; readonly row: number }
+  | { readonly on: 'begin'; readonly task: Task }
+  | { readonly on: 'end'; readonly outcome: Outcome }
+  | { readonly on: 'dismiss' };
+
+/** The job to open with: the one that was open, else the first unfinished one that has clubs. */
+export function jobToOpen(shop: ShopSeen, now: string): string {
+  if (shop.jobs.some(({ job }) => job === now)) return now;
+  const withClubs = shop.jobs.filter(({ rows }) => rows.length > 0);
+  return (withClubs.find(({ done }) => !done) ?? withClubs[0] ?? shop.jobs[0])?.job ?? '';
+}
+
+function see(state: PaneState, shop: ShopSeen): PaneState {
+  const who: Who = state.who.by === 'job' ? { by: 'job', job: jobToOpen(shop, state.who.job) } : state.who;
+  const moved = state.who.by === 'job' && who.by === 'job' && state.who.job !== who.job;
+  const itemGone = state.form.item !== '' && !shop.grips.some(({ item }) => item === state.form.item);
+  return {
+    ...state,
+    shop,
+    who,
+    stage: shop.setUp ? 'plan' : 'firstRun',
+    form: moved ? EMPTY_FORM : itemGone ? { ...state.form, item: '' } : state.form,
+    open: moved ? [] : state.open,
+    task: state.task === 'look' ? null : state.task,
+    outcome: state.stage === 'failed' ? null : state.outcome,
+  };
+}
+
+function end(state: PaneState, outcome: Outcome): PaneState {
+  // What was filled now stands in Clubs: the fields go back to it, so that an edit in the sheet shows at once.
+  const filled = state.task === 'fill' && outcome.kind === 'done';
+  return { ...state, task: null, outcome, form: filled ? EMPTY_FORM : state.form };
+}
+
+/** What the state is after an event. */
+export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
+  switch (event.on) {
+    case 'seen':
+      return see(state, event.shop);
+    case 'unseen':
+      // A look that fails later must not take away the plan that is on the screen.
+      return { ...state, stage: state.shop ? state.stage : 'failed', task: state.task === 'look' ? null : state.task, outcome: event.outcome };
+    case 'skip':
+      return { ...state, skipped: true };
+    case 'who':
+      return { ...state, who: event.who, form: EMPTY_FORM, open: [], shown: PART, outcome: null };
+    case 'selected':
+      return { ...state, selection: event.rows };
+    case 'form':
+      return { ...state, form: { ...state.form, ...event.change }, outcome: state.outcome?.kind === 'occupied' ? null : state.outcome };
+    case 'where':
+      return { ...state, where: event.where, outcome: state.outcome?.kind === 'occupied' ? null : state.outcome };
+    case 'more':
+      return { ...state, shown: state.shown + PART };
+    case 'open':
+      return {
+        ...state,
+        open: state.open.includes(event.row) ? state.open.filter((row) => row !== event.row) : [...state.open, event.row],
+      };
+    case 'begin':
+      return { ...state, task: event.task, outcome: null };
+    case 'end':
+      return end(state, event.outcome);
+    case 'dismiss':
+      return { ...state, outcome: null };
+  }
+}
+
+/** Rows of Clubs that are planned now. */
+export function plannedRows(state: PaneState): readonly number[] {
+  const { shop, who } = state;
+  if (who.by === 'selection') return state.selection ?? [];
+  return shop?.jobs.find(({ job }) => job === who.job)?.rows ?? [];
+}

@@ -1,0 +1,156 @@
+/** Joins the pane's state to a workbook: looks, watches, and does what is asked, one thing at a time. */
+import { useCallback, useEffect, useMemo, useReducer, useRef, useState } from 'react';
+import type { Lesson, Result, SetPlan } from '../../core/index';
+import { readForm, type FormRead } from './form';
+import { afterEvent, plannedRows, START, type PaneEvent, type PaneState, type Task } from './paneState';
+import type { FillAsked, Outcome, ShopSeen, Work } from './work';
+
+/** Typing rests this long before the plan is worked out again. */
+const TYPING_MS = 200;
+/** A person edits cells in runs; one look follows the run. */
+const EDITS_MS = 300;
+/** How often the selection is asked for while it decides what is planned. */
+const SELECTION_MS = 700;
+/** Feedback sooner than this would flash. */
+const SLOW_MS = 500;
+
+function useSettled<T>(value: T, ms: number): T {
+  const [settled, setSettled] = useState(value);
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(value), ms);
+    return () => clearTimeout(timer);
+  }, [value, ms]);
+  return settled;
+}
+
+/** The task, once it has taken so long that a person wonders. */
+function useSlow(task: Task | null): Task | null {
+  const [slow, setSlow] = useState<Task | null>(null);
+  useEffect(() => {
+    setSlow(null);
+    if (!task) return undefined;
+    const timer = setTimeout(() => setSlow(task), SLOW_MS);
+    return () => clearTimeout(timer);
+  }, [task]);
+  return slow;
+}
+
+type Send = (event: PaneEvent) => void;
+
+/** Reads the workbook now and after every run of edits; an older look never overwrites a newer one. */
+function useLooks(work: Work, send: Send): () => Promise<ShopSeen | null> {
+  const latest = useRef(0);
+  const look = useCallback(async () => {
+    const mine = (latest.current += 1);
+    const { shop, failed } = await work.read();
+    if (mine !== latest.current) return null;
+    if (shop) send({ on: 'seen', shop });
+    else send({ on: 'unseen', outcome: failed });
+    return shop ?? null;
+  }, [work, send]);
+  useEffect(() => {
+    void look();
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const stop = work.watch(() => {
+      clearTimeout(timer);
+      timer = setTimeout(() => void look(), EDITS_MS);
+    });
+    return () => {
+      clearTimeout(timer);
+      stop();
+    };
+  }, [work, look]);
+  return look;
+}
+
+function useSelection(work: Work, { shop, who, selection, task }: PaneState, send: Send): void {
+  const now = useRef(selection);
+  now.current = selection;
+  useEffect(() => {
+    if (!shop || who.by !== 'selection' || task) return undefined;
+    let gone = false;
+    const ask = async () => {
+      if (document.visibilityState === 'hidden') return;
+      const rows = await work.selectedRows(shop);
+      if (!gone && JSON.stringify(rows) !== JSON.stringify(now.current)) send({ on: 'selected', rows });
+    };
+    void ask();
+    const timer = setInterval(() => void ask(), SELECTION_MS);
+    return () => {
+      gone = true;
+      clearInterval(timer);
+    };
+  }, [work, shop, who, task, send]);
+}
+
+export interface PaneDoes {
+  readonly look: () => void;
+  readonly setUp: () => void;
+  readonly fill: () => void;
+  readonly writeOver: () => void;
+  readonly freeze: () => void;
+  readonly undo: () => void;
+  readonly lesson: (lesson: Lesson) => void;
+}
+
+export interface PaneNow {
+  readonly state: PaneState;
+  readonly send: Send;
+  readonly does: PaneDoes;
+  /** The choices as they stand in the fields. */
+  readonly read: FormRead;
+  /** The plan of the settled choices; null while there is nothing to plan. */
+  readonly preview: Result<SetPlan> | null;
+  readonly slowTask: Task | null;
+}
+
+function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<ShopSeen | null>): PaneDoes {
+  const current = useRef(state);
+  current.current = state;
+  return useMemo(() => {
+    const run = async (task: Task, what: (shop: ShopSeen | null) => Promise<Outcome>) => {
+      if (current.current.task) return;
+      send({ on: 'begin', task });
+      const outcome = await what(current.current.shop);
+      await look();
+      send({ on: 'end', outcome });
+    };
+    const lesson = (taught: Lesson, agreed: boolean) => run('lesson', (shop) => work.useLesson(shop, taught, agreed));
+    const fill = (asked: FillAsked) => run('fill', (shop) => work.fill(shop, asked));
+    return {
+      look: () => void look(),
+      setUp: () => void run('setUp', () => work.setUp()),
+      fill: () => {
+        const { who, form, where } = current.current;
+        const { choices } = readForm(form, work.isReading);
+        void fill({ who, rows: plannedRows(current.current), choices, where, agreed: false });
+      },
+      writeOver: () => {
+        const { outcome } = current.current;
+        if (outcome?.kind !== 'occupied') return;
+        const { again } = outcome;
+        if (again.task === 'fill') void fill({ ...again.asked, agreed: true });
+        else void lesson(again.lesson, true);
+      },
+      freeze: () => void run('freeze', (shop) => work.freeze(shop, current.current.who)),
+      undo: () => void run('undo', () => work.undo()),
+      lesson: (taught) => void lesson(taught, false),
+    };
+  }, [work, send, look]);
+}
+
+/** Everything a screen needs to show the pane and to act on it. */
+export function usePane(work: Work): PaneNow {
+  const [state, send] = useReducer(afterEvent, START);
+  const look = useLooks(work, send);
+  useSelection(work, state, send);
+  const read = useMemo(() => readForm(state.form, work.isReading), [state.form, work]);
+  const settled = useSettled(state.form, TYPING_MS);
+  const rows = useMemo(() => plannedRows(state), [state.shop, state.who, state.selection]);
+  const { shop, who } = state;
+  const preview = useMemo(
+    () => (shop && rows.length ? work.preview(shop, who, rows, readForm(settled, work.isReading).choices) : null),
+    [work, shop, who, rows, settled],
+  );
+  return { state, send, does: useDoes(work, state, send, look), read, preview, slowTask: useSlow(state.task) };
+}

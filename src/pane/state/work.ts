@@ -1,0 +1,96 @@
+/** What the pane asks of the workbook: one call for each thing a person can do. `workOn.ts` does it through a port. */
+import type { Issue, Lesson, Result, SetPlan } from '../../core/index';
+import type { Choices } from '../../workbook/choices';
+
+/** One job of the Jobs table, or one that only Clubs names. */
+export interface JobSeen {
+  readonly job: string;
+  readonly customer: string;
+  readonly done: boolean;
+  /** Body rows of Clubs that belong to it, from 1. */
+  readonly rows: readonly number[];
+}
+
+/** One grip of Stock as the list of choices shows it. */
+export interface GripSeen {
+  readonly item: string;
+  readonly description: string;
+  readonly size: string;
+  readonly coreInches: number | undefined;
+  readonly gripGrams: number | undefined;
+  readonly onHand: number | undefined;
+}
+
+/** A table that is there but cannot be used as it stands. */
+export interface TableFault {
+  readonly table: string;
+  readonly issue: Issue;
+}
+
+/** The shop's workbook at one look. */
+export interface ShopSeen<Shop = unknown> {
+  /** What the workbook jobs take; the pane only hands it back. */
+  readonly shop: Shop;
+  /** Tables of ours that are not there; every one of them: nothing was set up yet. */
+  readonly missing: readonly string[];
+  readonly setUp: boolean;
+  readonly faults: readonly TableFault[];
+  readonly jobs: readonly JobSeen[];
+  readonly grips: readonly GripSeen[];
+  readonly ways: readonly string[];
+  /** Clubs that have a name, over all jobs. */
+  readonly clubCount: number;
+}
+
+export type Who = { readonly by: 'job'; readonly job: string } | { readonly by: 'selection' };
+export type Where = 'planSheet' | 'openSheet';
+
+export interface FillAsked {
+  readonly who: Who;
+  /** Body rows of Clubs that are planned. */
+  readonly rows: readonly number[];
+  readonly choices: Choices;
+  readonly where: Where;
+  /** The person saw what stands there and said to write over it. */
+  readonly agreed: boolean;
+}
+
+/** What is done again once the person agreed to write over what stands there. */
+export type Again =
+  | { readonly task: 'fill'; readonly asked: FillAsked }
+  | { readonly task: 'lesson'; readonly lesson: Lesson };
+
+/** What came of something asked: what to say, and what may be asked next. */
+export type Outcome =
+  | {
+      readonly kind: 'done';
+      readonly title: string;
+      readonly text: string;
+      readonly list: readonly string[];
+      /** Something was left or blocked: worth a second look. */
+      readonly partly: boolean;
+    }
+  | { readonly kind: 'occupied'; readonly cells: readonly string[]; readonly again: Again }
+  | { readonly kind: 'failed'; readonly title: string; readonly text: string; readonly list: readonly string[] };
+
+/** A look at the workbook, or why there was none. */
+export type Look =
+  | { readonly shop: ShopSeen; readonly failed?: undefined }
+  | { readonly shop?: undefined; readonly failed: Outcome };
+
+/** Nothing here throws: what fails comes back as an outcome with its sentence. */
+export interface Work {
+  read(): Promise<Look>;
+  /** Body rows of Clubs that the selection touches; null when it lies elsewhere. */
+  selectedRows(seen: ShopSeen): Promise<readonly number[] | null>;
+  preview(seen: ShopSeen, who: Who, rows: readonly number[], choices: Choices): Result<SetPlan>;
+  isReading(text: string): boolean;
+  /** Name of the sheet that *Fill plan* makes or fills again. */
+  planSheetOf(seen: ShopSeen, who: Who, rows: readonly number[]): string;
+  setUp(): Promise<Outcome>;
+  fill(seen: ShopSeen | null, asked: FillAsked): Promise<Outcome>;
+  freeze(seen: ShopSeen | null, who: Who): Promise<Outcome>;
+  undo(): Promise<Outcome>;
+  useLesson(seen: ShopSeen | null, lesson: Lesson, agreed: boolean): Promise<Outcome>;
+  watch(changed: () => void): () => void;
+}

@@ -1,0 +1,56 @@
+/** What can be done with the plan; always in sight, and it says beforehand what it will write. */
+import { Button, makeStyles, tokens } from '@fluentui/react-components';
+import type { Choices } from '../../workbook/choices';
+import type { Where } from '../state/work';
+import { ACTIONS, placeText, willWriteText } from '../words';
+import { Choice } from './fields';
+
+const useStyles = makeStyles({
+  says: {
+    margin: 0,
+    minHeight: '32px',
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    color: tokens.colorNeutralForeground2,
+  },
+  fill: { display: 'grid', gridTemplateColumns: 'auto minmax(0, 1fr)', columnGap: '8px' },
+  main: { minWidth: '104px' },
+  others: { display: 'flex', justifyContent: 'space-between', columnGap: '8px' },
+  other: { paddingLeft: '4px', paddingRight: '4px', minWidth: 0, fontWeight: tokens.fontWeightRegular },
+});
+
+interface ActionProps {
+  readonly clubs: number;
+  readonly choices: Choices;
+  readonly where: Where;
+  readonly planSheet: string;
+  readonly busy: boolean;
+  readonly onWhere: (where: Where) => void;
+  readonly onFill: () => void;
+  readonly onFreeze: () => void;
+  readonly onUndo: () => void;
+}
+
+export function ActionBar({ clubs, choices, where, planSheet, busy, onWhere, onFill, onFreeze, onUndo }: ActionProps) {
+  const styles = useStyles();
+  const places: Record<Where, string> = { planSheet: ACTIONS.planSheet(planSheet), openSheet: ACTIONS.openSheet };
+  return (
+    <>
+      <p className={styles.says}>{clubs ? willWriteText(choices, clubs, placeText(where, planSheet)) : ACTIONS.nothing}</p>
+      <div className={styles.fill}>
+        <Button className={styles.main} appearance="primary" disabledFocusable={busy || !clubs} onClick={onFill}>
+          {ACTIONS.fill}
+        </Button>
+        <Choice label={ACTIONS.where} value={where} options={places} onChoose={onWhere} />
+      </div>
+      <div className={styles.others}>
+        <Button className={styles.other} size="small" appearance="transparent" disabledFocusable={busy} onClick={onFreeze}>
+          {ACTIONS.freeze}
+        </Button>
+        <Button className={styles.other} size="small" appearance="transparent" disabledFocusable={busy} onClick={onUndo}>
+          {ACTIONS.undo}
+        </Button>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,133 @@
+/** The task pane, the same on every page: it knows a workbook only by its port. */
+import { FluentProvider, Link, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
+import { useEffect, useMemo } from 'react';
+import type { WorkbookPort } from '../../workbook/port';
+import { usePane, type PaneNow } from '../state/usePane';
+import type { Work } from '../state/work';
+import { plannedRows } from '../state/paneState';
+import { THEMES, wearTheme, type ThemeName } from '../theme';
+import { COMMON, ERRORS } from '../words';
+import { ActionBar } from './ActionBar';
+import { FirstRun } from './FirstRun';
+import { Missing } from './Missing';
+import { PlanScreen } from './PlanScreen';
+import { StatusArea } from './StatusArea';
+
+const useStyles = makeStyles({
+  provider: { height: '100%', minHeight: 0 },
+  pane: {
+    display: 'flex',
+    flexDirection: 'column',
+    height: '100%',
+    minHeight: 0,
+    minWidth: 0,
+    backgroundColor: tokens.colorNeutralBackground1,
+    color: tokens.colorNeutralForeground1,
+    fontFamily: tokens.fontFamilyBase,
+    fontSize: tokens.fontSizeBase300,
+    lineHeight: tokens.lineHeightBase300,
+    overflowWrap: 'break-word',
+  },
+  body: { flexGrow: 1, minHeight: 0, overflowY: 'auto', overflowX: 'hidden', padding: '10px 12px 16px', scrollbarGutter: 'stable' },
+  foot: {
+    flexShrink: 0,
+    display: 'flex',
+    flexDirection: 'column',
+    rowGap: '6px',
+    padding: '8px 12px 6px',
+    borderTop: `1px solid ${tokens.colorNeutralStroke1}`,
+    backgroundColor: tokens.colorNeutralBackground2,
+  },
+  footBare: { borderTopColor: 'transparent', backgroundColor: tokens.colorNeutralBackground1 },
+  help: { marginTop: '16px', fontSize: tokens.fontSizeBase200, display: 'flex', minHeight: '24px', alignItems: 'center' },
+  waiting: { color: tokens.colorNeutralForeground2, margin: 0 },
+  errors: { margin: '0 0 10px', padding: 0, listStyleType: 'none', borderLeft: `3px solid ${tokens.colorPaletteRedBorder2}`, paddingLeft: '8px' },
+});
+
+function Screen({ pane }: { readonly pane: PaneNow }) {
+  const styles = useStyles();
+  const { state, send, does } = pane;
+  switch (state.stage) {
+    case 'loading':
+      return <p className={styles.waiting}>{COMMON.loading}</p>;
+    case 'failed':
+      return <Missing title={COMMON.unread} text={COMMON.unreadText} button={{ says: COMMON.again, onPress: does.look }} />;
+    case 'firstRun':
+      return <FirstRun skipped={state.skipped} busy={state.task !== null} onSetUp={does.setUp} onSkip={() => send({ on: 'skip' })} />;
+    case 'plan':
+      return <PlanScreen pane={pane} />;
+  }
+}
+
+function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
+  const styles = useStyles();
+  const { state, send, does, read, preview, slowTask } = pane;
+  const rows = plannedRows(state);
+  const acts = state.stage === 'plan' && state.shop;
+  return (
+    <div className={mergeClasses(styles.foot, !acts && styles.footBare)}>
+      <StatusArea
+        slowTask={slowTask}
+        outcome={state.outcome}
+        onWriteOver={does.writeOver}
+        onDismiss={() => send({ on: 'dismiss' })}
+      />
+      {acts && (
+        <ActionBar
+          clubs={preview?.ok ? preview.value.clubs.length : 0}
+          choices={read.choices}
+          where={state.where}
+          planSheet={work.planSheetOf(acts, state.who, rows)}
+          busy={state.task !== null}
+          onWhere={(where) => send({ on: 'where', where })}
+          onFill={does.fill}
+          onFreeze={does.freeze}
+          onUndo={does.undo}
+        />
+      )}
+    </div>
+  );
+}
+
+/** An error value that a worksheet function of ours gave, where the host has no place to show its sentence. */
+export interface FunctionError {
+  readonly cell: string;
+  readonly says: string;
+}
+
+export interface PaneProps {
+  readonly port: WorkbookPort;
+  readonly theme: ThemeName;
+  readonly helpUrl: string;
+  readonly functionErrors?: readonly FunctionError[];
+}
+
+/** The pane on whatever does its work; tests hand in their own. */
+export function PaneOn({ work, theme, helpUrl, functionErrors = [] }: Omit<PaneProps, 'port'> & { readonly work: Work }) {
+  const styles = useStyles();
+  const pane = usePane(work);
+  useEffect(() => wearTheme(theme), [theme]);
+  return (
+    <FluentProvider theme={THEMES[theme]} className={styles.provider}>
+      <main className={styles.pane}>
+        <div className={styles.body}>
+          {functionErrors.length > 0 && (
+            <ul className={styles.errors} aria-label={ERRORS.title}>
+              {functionErrors.map(({ cell, says }) => (
+                <li key={cell}>
+                  {cell}: {says}
+                </li>
+              ))}
+            </ul>
+          )}
+          <Screen pane={pane} />
+          <Link className={styles.help} href={helpUrl} target="_blank" rel="noreferrer">
+            {COMMON.help}
+          </Link>
+        </div>
+        <Foot pane={pane} work={work} />
+      </main>
+    </FluentProvider>
+  );
+}
+

@@ -1,0 +1,67 @@
+/** The plan: whose clubs, what to fit, and the preview of it, or what stands in its way. */
+import { makeStyles, tokens } from '@fluentui/react-components';
+import { sayIssue } from '../../words/issues';
+import type { PaneNow } from '../state/usePane';
+import { plannedRows } from '../state/paneState';
+import { EMPTY, FIRST_RUN, WHAT } from '../words';
+import { Missing } from './Missing';
+import { Preview } from './Preview';
+import { WhatFields } from './WhatFields';
+import { WhoField } from './WhoField';
+
+const useStyles = makeStyles({
+  screen: { display: 'flex', flexDirection: 'column', rowGap: '6px' },
+  preview: { borderTop: `1px solid ${tokens.colorNeutralStroke2}`, marginTop: '4px', paddingTop: '10px' },
+  fault: { margin: 0, color: tokens.colorNeutralForeground2 },
+});
+
+/** What keeps the pane from planning anything, if something does. */
+function Obstacle({ pane }: { readonly pane: PaneNow }) {
+  const { state, does, preview } = pane;
+  const { shop, who } = state;
+  if (!shop) return null;
+  const setUp = { says: FIRST_RUN.setUp, onPress: does.setUp };
+  const needed = shop.missing.filter((table) => table === 'Clubs' || table === 'Jobs');
+  if (needed.includes('Clubs')) return <Missing title={EMPTY.missing(needed)} text={EMPTY.missingText} button={setUp} />;
+  const [fault] = shop.faults;
+  if (fault) return <Missing title={EMPTY.cannot} text={sayIssue(fault)} />;
+  if (who.by === 'job' && !shop.jobs.length) return <Missing title={EMPTY.noJobs} text={EMPTY.noJobsText} />;
+  if (!plannedRows(state).length) return <Missing title={EMPTY.noClubs(who)} text={EMPTY.noClubsText(who)} />;
+  if (preview && !preview.ok) return <Missing title={EMPTY.cannot} text={sayIssue(preview.issue)} />;
+  return null;
+}
+
+export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
+  const styles = useStyles();
+  const { state, send, does, read, preview } = pane;
+  const { shop } = state;
+  if (!shop) return null;
+  const lacking = shop.missing.filter((table) => table !== 'Clubs');
+  return (
+    <div className={styles.screen}>
+      <WhoField shop={shop} who={state.who} selected={state.selection?.length ?? 0} onWho={(who) => send({ on: 'who', who })} />
+      <section aria-label={WHAT.title}>
+        <WhatFields shop={shop} form={state.form} faults={read.faults} onForm={(change) => send({ on: 'form', change })} />
+      </section>
+      {lacking.length > 0 && !shop.missing.includes('Clubs') && (
+        <p className={styles.fault}>
+          {EMPTY.missing(lacking)}. {EMPTY.missingText}
+        </p>
+      )}
+      <div className={styles.preview}>
+        {preview?.ok && plannedRows(state).length ? (
+          <Preview
+            plan={preview.value}
+            shown={state.shown}
+            open={state.open}
+            onOpen={(row) => send({ on: 'open', row })}
+            onMore={() => send({ on: 'more' })}
+            onLesson={does.lesson}
+          />
+        ) : (
+          <Obstacle pane={pane} />
+        )}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,114 @@
+/** What would be written, before it is: in one sentence, as a plot, as a table, and what waits for a decision. */
+import { Button, Link, makeStyles, tokens } from '@fluentui/react-components';
+import { useMemo, useRef } from 'react';
+import type { Lesson, SetPlan } from '../../core/index';
+import { sayBreach, sayNote } from '../../words/notes';
+import { gatherDecisions, type Decision } from '../state/decisions';
+import { plotOf } from '../state/plot';
+import { summarise } from '../state/summary';
+import { addedText, DECISIONS, LESSON, namesText, PREVIEW, summaryText, TOPICS } from '../words';
+import { ClubTable } from './ClubTable';
+import { Plot } from './Plot';
+
+const useStyles = makeStyles({
+  part: { display: 'flex', flexDirection: 'column', rowGap: '10px' },
+  heading: { margin: 0, fontSize: tokens.fontSizeBase300, lineHeight: tokens.lineHeightBase300, fontWeight: tokens.fontWeightSemibold },
+  summary: { margin: 0, minHeight: '40px' },
+  strong: { fontWeight: tokens.fontWeightSemibold },
+  quiet: { color: tokens.colorNeutralForeground2 },
+  lesson: {
+    border: `1px solid ${tokens.colorBrandStroke2}`,
+    borderRadius: tokens.borderRadiusMedium,
+    padding: '8px 10px',
+    display: 'flex',
+    flexDirection: 'column',
+    rowGap: '6px',
+    alignItems: 'flex-start',
+  },
+  says: { margin: 0 },
+  decisions: { margin: 0, padding: 0, listStyleType: 'none', display: 'flex', flexDirection: 'column', rowGap: '8px' },
+  topic: { borderLeft: `3px solid ${tokens.colorPaletteMarigoldBorder2}`, paddingLeft: '8px' },
+  topicName: { margin: 0, fontWeight: tokens.fontWeightSemibold },
+  clubs: { color: tokens.colorNeutralForeground2 },
+});
+
+function LessonOffer({ lesson, onUse }: { readonly lesson: Lesson; readonly onUse: (lesson: Lesson) => void }) {
+  const styles = useStyles();
+  const clubs = lesson.appliesTo.length;
+  return (
+    <div className={styles.lesson}>
+      <h3 className={styles.heading}>{LESSON.title(lesson.club)}</h3>
+      <p className={styles.says}>
+        {LESSON.text(lesson.gripGrams, lesson.balanceInches)} {LESSON.ask(clubs)}
+      </p>
+      <Button size="small" onClick={() => onUse(lesson)}>
+        {LESSON.use(clubs)}
+      </Button>
+    </div>
+  );
+}
+
+function Decisions({ decisions }: { readonly decisions: readonly Decision[] }) {
+  const styles = useStyles();
+  return (
+    <ul className={styles.decisions}>
+      {decisions.map(({ topic, sentences }) => (
+        <li key={topic} className={styles.topic}>
+          <h4 className={styles.topicName}>{TOPICS[topic]}</h4>
+          {sentences.map(({ text, clubs }) => (
+            <p key={text} className={styles.says}>
+              <span className={styles.clubs}>{namesText(clubs)}: </span>
+              {text}
+            </p>
+          ))}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+interface PreviewProps {
+  readonly plan: SetPlan;
+  readonly shown: number;
+  readonly open: readonly number[];
+  readonly onOpen: (row: number) => void;
+  readonly onMore: () => void;
+  readonly onLesson: (lesson: Lesson) => void;
+}
+
+export function Preview({ plan, shown, open, onOpen, onMore, onLesson }: PreviewProps) {
+  const styles = useStyles();
+  const list = useRef<HTMLHeadingElement>(null);
+  const summary = useMemo(() => summarise(plan), [plan]);
+  const decisions = useMemo(() => gatherDecisions(plan, { note: sayNote, breach: sayBreach }), [plan]);
+  const clubs = useMemo(() => plan.clubs.slice(0, shown), [plan, shown]);
+  const plot = useMemo(() => plotOf({ clubs }), [clubs]);
+  return (
+    <section className={styles.part} aria-label={PREVIEW.title}>
+      <p className={styles.summary} role="status">
+        <span className={styles.strong}>{summaryText(summary)}</span>
+        {` · ${addedText(summary)}. `}
+        {decisions.length > 0 && (
+          <Link as="button" inline onClick={() => list.current?.focus()}>
+            {PREVIEW.decide(decisions.length)}
+          </Link>
+        )}
+      </p>
+      {plan.lessons
+        .filter(({ appliesTo }) => appliesTo.length > 0)
+        .map((lesson) => (
+          <LessonOffer key={lesson.row} lesson={lesson} onUse={onLesson} />
+        ))}
+      <Plot plot={plot} summary={summary} />
+      <ClubTable clubs={clubs} all={plan.clubs.length} open={open} onOpen={onOpen} onMore={onMore} />
+      {decisions.length > 0 && (
+        <>
+          <h3 className={styles.heading} ref={list} tabIndex={-1}>
+            {DECISIONS.title}
+          </h3>
+          <Decisions decisions={decisions} />
+        </>
+      )}
+    </section>
+  );
+}

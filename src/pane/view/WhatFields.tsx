@@ -1,0 +1,150 @@
+/** What to fit: grip, size, hold, and under a fold the two that seldom change. Each starts as it is in the sheet. */
+import { Input, makeStyles, SpinButton, tokens } from '@fluentui/react-components';
+import { useId } from 'react';
+import { FIELD_RANGES, type Form, type FormRead } from '../state/form';
+import type { ShopSeen } from '../state/work';
+import { faultText, HOLDS_SHOWN, SIZES, WHAT } from '../words';
+import { Choice, FieldLine, Pair } from './fields';
+import { GripField } from './GripField';
+
+const useStyles = makeStyles({
+  fields: { display: 'flex', flexDirection: 'column', rowGap: '6px' },
+  fold: {
+    '& > summary': {
+      minHeight: '28px',
+      display: 'flex',
+      alignItems: 'center',
+      cursor: 'pointer',
+      color: tokens.colorBrandForegroundLink,
+      borderRadius: tokens.borderRadiusSmall,
+    },
+    '& > summary:focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}` },
+    '& > summary::before': { content: '"+"', width: '16px', flexShrink: 0 },
+    '&[open] > summary::before': { content: '"−"' },
+  },
+  folded: { display: 'flex', flexDirection: 'column', rowGap: '6px', paddingTop: '4px' },
+  number: { minWidth: 0, width: '100%' },
+});
+
+interface WhatProps {
+  readonly shop: ShopSeen;
+  readonly form: Form;
+  readonly faults: FormRead['faults'];
+  readonly onForm: (change: Partial<Form>) => void;
+}
+
+function SizeLine({ form, faults, onForm }: Omit<WhatProps, 'shop'>) {
+  const styles = useStyles();
+  const id = useId();
+  const fault = form.sizeBy === 'layers' ? faults.layers : faults.diameter;
+  const says = form.sizeBy !== 'sheet' && fault ? faultText(form.sizeBy, fault) : undefined;
+  const choice = <Choice id={id} value={form.sizeBy} options={SIZES} onChoose={(sizeBy) => onForm({ sizeBy })} />;
+  return (
+    <FieldLine label={WHAT.size} id={id} says={says} saysId={`${id}says`}>
+      {form.sizeBy === 'sheet' ? (
+        choice
+      ) : (
+        <Pair>
+          {choice}
+          {form.sizeBy === 'layers' ? (
+            <SpinButton
+              className={styles.number}
+              aria-label={WHAT.layersLabel}
+              aria-describedby={says && `${id}says`}
+              min={FIELD_RANGES.layers.low}
+              max={FIELD_RANGES.layers.high}
+              displayValue={form.layers}
+              value={Number(form.layers) || 0}
+              onChange={(_, { value, displayValue }) => onForm({ layers: displayValue ?? String(value ?? '') })}
+            />
+          ) : (
+            <Input
+              className={styles.number}
+              inputMode="decimal"
+              aria-label={WHAT.diameterLabel}
+              aria-invalid={Boolean(fault && fault !== 'blank')}
+              aria-describedby={says && `${id}says`}
+              placeholder="0.000"
+              contentAfter="in"
+              value={form.diameter}
+              onChange={(_, { value }) => onForm({ diameter: value })}
+            />
+          )}
+        </Pair>
+      )}
+    </FieldLine>
+  );
+}
+
+function HoldLine({ form, faults, onForm }: Omit<WhatProps, 'shop'>) {
+  const styles = useStyles();
+  const id = useId();
+  const says = form.holdBy === 'target' && faults.target ? faultText('target', faults.target) : undefined;
+  const choice = <Choice id={id} value={form.holdBy} options={HOLDS_SHOWN} onChoose={(holdBy) => onForm({ holdBy })} />;
+  return (
+    <FieldLine label={WHAT.hold} id={id} says={says} saysId={`${id}says`}>
+      {form.holdBy !== 'target' ? (
+        choice
+      ) : (
+        <Pair>
+          {choice}
+          <Input
+            className={styles.number}
+            aria-label={WHAT.targetLabel}
+            aria-invalid={Boolean(says)}
+            aria-describedby={says && `${id}says`}
+            placeholder={WHAT.targetPlaceholder}
+            value={form.target}
+            onChange={(_, { value }) => onForm({ target: value })}
+          />
+        </Pair>
+      )}
+    </FieldLine>
+  );
+}
+
+function SeldomLines({ shop, form, faults, onForm }: WhatProps) {
+  const styles = useStyles();
+  const id = useId();
+  const says = faults.tolerance ? faultText('tolerance', faults.tolerance) : undefined;
+  const ways = Object.fromEntries([['', WHAT.asInSheet], ...shop.ways.map((way) => [way, way])]);
+  return (
+    <details className={styles.fold}>
+      <summary>{WHAT.more}</summary>
+      <div className={styles.folded}>
+        <FieldLine label={WHAT.tolerance} id={`${id}tolerance`} says={says} saysId={`${id}says`}>
+          <Input
+            id={`${id}tolerance`}
+            className={styles.number}
+            inputMode="decimal"
+            aria-invalid={Boolean(says)}
+            aria-describedby={says && `${id}says`}
+            placeholder={WHAT.asInSheet}
+            contentAfter={WHAT.toleranceUnit}
+            value={form.tolerance}
+            onChange={(_, { value }) => onForm({ tolerance: value })}
+          />
+        </FieldLine>
+        <FieldLine label={WHAT.weighting} id={`${id}weighting`}>
+          <Choice id={`${id}weighting`} value={form.weighting} options={ways} onChoose={(weighting) => onForm({ weighting })} />
+        </FieldLine>
+      </div>
+    </details>
+  );
+}
+
+export function WhatFields(props: WhatProps) {
+  const styles = useStyles();
+  const id = useId();
+  const { shop, form, onForm } = props;
+  return (
+    <div className={styles.fields}>
+      <FieldLine label={WHAT.grip} id={id} says={shop.grips.length ? undefined : WHAT.noStock}>
+        <GripField id={id} grips={shop.grips} item={form.item} onChoose={(item) => onForm({ item })} />
+      </FieldLine>
+      <SizeLine {...props} />
+      <HoldLine {...props} />
+      <SeldomLines {...props} />
+    </div>
+  );
+}
