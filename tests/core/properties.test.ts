@@ -347,7 +347,7 @@ function arrivedGrams({ bareGrams, old, buttWeightGrams, leaves }: Truth): numbe
 
 const blankClub: Club = {
   row: 1,
-  sheetRow: undefined,
+  sheetRow: 2,
   name: 'club',
   kind: 'iron',
   lengthInches: undefined,

@@ -7,6 +7,7 @@ import { demoTables, firstDemoJob } from '../../src/tryout/demo/demoTables';
 import { demoJobs } from '../../src/tryout/demo/jobs';
 import { demoWeights } from '../../src/tryout/demo/shop';
 import { demoStock } from '../../src/tryout/demo/stock';
+import { planTables, type Planned } from '../../src/workbook/planTables';
 import { SETTING_ROWS, TABLES, type Column, type TableSchema } from '../../src/workbook/schema';
 import { shopRanges, usualRanges } from '../reference/ranges';
 
@@ -100,7 +101,7 @@ describe('the stock of the demo', () => {
   });
 
   /** Size classes: undersize −1/64, midsize +1/16, jumbo +1/8 on the .900 of a standard grip (practice; .900: Eagar 2009). */
-  const classInches = { Undisclosed: 0, Undersize: 0.884, Standard: 0.9, Midsize: 0.9625, Jumbo: 1.025 } as const;
+  const classInches = { Undersize: 0.884, Standard: 0.9, Midsize: 0.9625, Jumbo: 1.025 } as const;
 
   it.each(demoStock.map((row): [string, (typeof demoStock)[number]] => [String(row.item), row]))(
     '%s is a grip one could hold',
@@ -197,5 +198,156 @@ describe('the clubs of the demo', () => {
       (points(club.bareReading) ?? NaN) +
       (bareGrams * cap + offGrams * (4.3 - FULCRUM_INCHES) + strip * (5.25 - FULCRUM_INCHES)) / POINT_GRAM_INCHES;
     expect(predicted).toBeCloseTo(points(club.reading) ?? NaN, 1);
+  });
+});
+
+function planOf(job: string): Planned {
+  const table = (name: string) => demoTables[name] ?? [];
+  const planned = planTables({
+    clubs: table('Clubs'),
+    stock: table('Stock'),
+    settings: table('Settings'),
+    weights: table('Weights'),
+    tape: table('Tape'),
+    job,
+  });
+  if (!planned.ok) throw new Error(planned.issue.code);
+  return planned.value;
+}
+
+const planned = new Map(demoJobs.map(({ job }) => [String(job), planOf(String(job))]));
+
+/** A club of the demo as planned. */
+function plannedClub(job: string, name: string) {
+  const found = planned.get(job)?.plan.clubs.find((club) => club.name === name);
+  if (!found) throw new Error(`no ${name} in ${job}`);
+  return found;
+}
+
+const notesOf = (job: string, name: string): string[] => plannedClub(job, name).notes.map((note) => note.note);
+
+describe('the situations the demo shows', () => {
+  it('nothing is wrong with any cell', () => {
+    for (const { plan, problems } of planned.values()) {
+      expect(problems).toEqual([]);
+      expect(plan.clubs.flatMap((club) => club.notes).filter((note) => note.note === 'issue')).toEqual([]);
+    }
+  });
+
+  it('a full bag of 13, driver to putter, everything known', () => {
+    const clubs = planned.get('R-201')?.plan.clubs ?? [];
+    expect(clubs).toHaveLength(13);
+    expect([clubs[0]?.kind, clubs.at(-1)?.kind]).toEqual(['driver', 'putter']);
+    for (const club of clubs) {
+      expect(club.readingAfter, club.name).toBeDefined();
+      expect(club.massAfterGrams, club.name).toBeDefined();
+      expect(club.upper, club.name).toBeDefined();
+      expect(club.notes, club.name).toEqual([]);
+    }
+    expect(new Set(clubs.map((club) => club.basis))).toEqual(new Set(['weighed', 'estimate']));
+    expect(clubs.some((club) => (club.remedy?.grams ?? 0) > 0)).toBe(true);
+    expect(clubs.some((club) => club.remedy?.none === 'withinTolerance')).toBe(true);
+  });
+
+  it('heavier grips upset every club of a set', () => {
+    for (const club of planned.get('R-202')?.plan.clubs ?? []) {
+      expect(club.shift?.total ?? 0, club.name).toBeLessThan(-2.5);
+      expect(club.verdict, club.name).toBe('out');
+      expect(club.remedy?.grams ?? 0, club.name).toBeGreaterThan(5);
+      expect(['within', 'likely'], club.name).toContain(club.verdictAfter);
+    }
+  });
+
+  it('a club stripped and read bare teaches the others', () => {
+    expect(plannedClub('R-202', '7 iron').basis).toBe('bare');
+    const lessons = planned.get('R-202')?.plan.lessons ?? [];
+    expect(lessons).toHaveLength(1);
+    expect(lessons[0]?.gripGrams).toBeCloseTo(52.2, 1);
+    expect(lessons[0]?.balanceInches).toBeCloseTo(4.3, 1);
+    expect(lessons[0]?.appliesTo).toHaveLength(7);
+  });
+
+  it('more is asked at the head than the shop puts there', () => {
+    expect(notesOf('R-202', '55 wedge')).toContain('overLimit');
+  });
+
+  it('an item of which there are too few', () => {
+    expect(notesOf('R-202', '55 wedge')).toContain('stockShort');
+    expect(notesOf('R-202', '9 iron')).not.toContain('stockShort');
+  });
+
+  it('a junior set below the scale, nothing held', () => {
+    for (const club of planned.get('R-203')?.plan.clubs ?? []) {
+      expect(club.readingAfter ?? 0, club.name).toBeLessThan(0);
+      expect(club.verdict, club.name).toBe('notHeld');
+      expect(notesOf('R-203', club.name)).toContain('offScale');
+    }
+    expect(plannedClub('R-203', 'First 7').readingBefore).toBe(-67);
+  });
+
+  it('a putter with an oversize grip that breaks no rule, and one that is held all the same', () => {
+    const oversize = plannedClub('R-204', 'Putter');
+    expect(oversize.grip?.gripGrams).toBe(110);
+    expect(oversize.upper?.inches).toBeGreaterThan(1.3);
+    expect(oversize.breaches).toEqual([]);
+    expect(oversize.verdict).toBe('notHeld');
+    expect(plannedClub('R-204', 'Spare putter').hold).toBe('asArrived');
+  });
+
+  it('.580 and .600 butts in one bag', () => {
+    const butts = demoClubs.filter((club) => club.job === 'R-205').map((club) => club.butt);
+    expect(new Set(butts)).toEqual(new Set([0.58, 0.6]));
+  });
+
+  it('a .620 core on a .580 butt is refused', () => {
+    expect(plannedClub('R-205', '5 hybrid').notes).toContainEqual({
+      note: 'looseCore',
+      coreInches: 0.62,
+      buttInches: 0.58,
+      layers: 4,
+    });
+    expect(plannedClub('R-205', '5 hybrid').upper).toBeUndefined();
+  });
+
+  it('a club with no reading', () => {
+    const club = plannedClub('R-205', '6 iron');
+    expect(notesOf('R-205', '6 iron')).toContain('readingUnknown');
+    expect(club.readingAfter).toBeUndefined();
+    expect(club.shift?.total).toBeDefined();
+  });
+
+  it('a butt weight that leaves with its grip, so that the reading rises', () => {
+    const club = plannedClub('R-205', '3 wood');
+    expect(club.shift?.buttWeight).toBeGreaterThan(3);
+    expect(club.remedy?.end).toBe('butt');
+    expect(club.remedy?.gripOff).toBe(true);
+  });
+
+  it('a club made half an inch longer', () => {
+    const club = plannedClub('R-205', '7 iron');
+    expect((club.lengthAfterInches ?? 0) - 36.75).toBeCloseTo(0.505, 6); // the new cap is .005 in thicker
+    expect(club.shift?.length).toBeGreaterThan(2);
+  });
+
+  it('layers found from a target diameter', () => {
+    const club = plannedClub('R-205', '9 iron');
+    expect(club.layersSolved).toBe(true);
+    expect(club.layers).toBe(3);
+    expect(Math.abs((club.upper?.inches ?? 0) - 0.92)).toBeLessThan(0.005);
+  });
+
+  it('a ribbed grip among round ones', () => {
+    expect(notesOf('R-205', 'PW')).toContain('mixedProfiles');
+    expect(notesOf('R-205', '8 iron')).not.toContain('mixedProfiles');
+  });
+
+  it('wedges with targets of their own', () => {
+    for (const name of ['50 wedge', '54 wedge', '58 wedge']) {
+      const club = plannedClub('R-206', name);
+      expect(club.hold).toBe('target');
+      expect(Math.abs((club.readingAfter ?? 0) - (club.heldReading ?? 0))).toBeLessThanOrEqual(0.5);
+      expect(club.remedy?.way).toBe('Tip plug');
+      expect(club.lowerLayers).toBe(2);
+    }
   });
 });

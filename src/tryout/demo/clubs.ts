@@ -14,7 +14,7 @@ const steel = { hand: 'Right', taper: 0 } as const;
 /** A full bag, everything known: the woods' old grips came off whole and were weighed, the irons' are catalogue masses. */
 const weighedOld = { oldItem: 'TB-S60', oldMassKnown: 'Weighed', oldLayers: 0 } as const;
 const catalogueOld = { oldItem: 'OS-S60', oldMass: 49, oldMassKnown: 'Catalogue', oldLayers: 0 } as const;
-const firmer = { job: 'R-201', newItem: 'TB-S60', layers: 1 } as const;
+const firmer = { job: 'R-201', newItem: 'TB-S60', layers: 2 } as const;
 // prettier-ignore
 const fullBag: readonly Club[] = [
   { ...firmer, club: 'Driver', kind: 'Driver', ...graphite, length: 45.25, butt: 0.6, reading: 'D2.4', mass: 308.5, ...weighedOld, oldMass: 51.2 },
@@ -84,7 +84,7 @@ const mixedButts: readonly Club[] = [
   { ...mixed, club: '3 wood', kind: 'Wood', ...graphite, newItem: 'OS-S60', layers: 2, length: 43, butt: 0.6, reading: 'D0.6', mass: 344.5, oldMass: 50, buttWeight: 12, buttWeightLeaves: 'Yes' },
   { ...mixed, club: '5 hybrid', kind: 'Hybrid', ...graphite, newItem: 'OS-S62', layers: 0, length: 39, butt: 0.58, reading: 'D0.5', mass: 372, oldMass: 48 },
   { ...mixed, club: '6 iron', kind: 'Iron', ...steel, newItem: 'OS-S58', targetDiameter: 0.92, length: 37.5, butt: 0.58, mass: 425, oldMass: 52 },
-  { ...mixed, club: '7 iron', kind: 'Iron', ...steel, newItem: 'OS-S60', targetDiameter: 0.92, lengthChange: 0.5, plug: 6, length: 36.75, butt: 0.6, reading: 'C9.7', mass: 430, oldMass: 51 },
+  { ...mixed, club: '7 iron', kind: 'Iron', ...steel, newItem: 'OS-S60', targetDiameter: 0.92, lengthChange: 0.5, plug: 6, hold: 'Target', target: 'D1.5', length: 36.75, butt: 0.6, reading: 'C9.7', mass: 430, oldMass: 51 },
   { ...mixed, club: '8 iron', kind: 'Iron', ...steel, newItem: 'OS-S58', targetDiameter: 0.92, length: 36.5, butt: 0.58, reading: 'D2.2', mass: 438, oldMass: 49 },
   { ...mixed, club: '9 iron', kind: 'Iron', ...steel, newItem: 'OS-S60', targetDiameter: 0.92, length: 36, butt: 0.6, reading: 'D1.7', mass: 446.5, oldMass: 50.5 },
   { ...mixed, club: 'PW', kind: 'Iron', ...steel, newItem: 'PE-S58R', targetDiameter: 0.92, length: 35.75, butt: 0.58, reading: 'D2.8', mass: 454, oldMass: 50 },

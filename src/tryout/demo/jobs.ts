@@ -9,7 +9,7 @@ export const demoJobs: readonly DemoRow<typeof JOBS>[] = [
     due: 46157,
     handLength: 7.6,
     fingerLength: 3.2,
-    notes: 'Full bag. Same size, firmer feel. Wants every club to read as it did.',
+    notes: 'Full bag. Firmer grips, two layers fuller. Every club is to read as it did, the wedges at their targets.',
     status: 'Open',
   },
   {
