@@ -31,7 +31,12 @@ export type NotDone =
   /** the port refused or failed; its code says what state the workbook is in */
   | { readonly done: false; readonly reason: 'port'; readonly error: PortError }
   | { readonly done: false; readonly reason: 'tableMissing'; readonly table: string }
-  | { readonly done: false; readonly reason: 'columnMissing'; readonly table: string; readonly headers: readonly string[] };
+  | {
+      readonly done: false;
+      readonly reason: 'columnMissing';
+      readonly table: string;
+      readonly headers: readonly string[];
+    };
 
 /** Cells hold what a person put there; `cells` names them (`Plan 1042!B7`, at most 200). */
 export interface Occupied {

@@ -1,0 +1,178 @@
+/** Sentences for how the jobs on a workbook end: what was done; or what was wrong, where, and what to do. */
+import type {
+  Blocked,
+  FillDone,
+  Filled,
+  FreezeDone,
+  LessonDone,
+  NotDone,
+  Occupied,
+  SetUpDone,
+  UndoDone,
+  WhyValues,
+} from '../workbook/outcomes';
+import type { PortError, PortErrorCode } from '../workbook/port';
+import { sayIssue } from './issues';
+import { countOf } from './readings';
+
+/** Seven tables fit. */
+const MOST_LISTED = 7;
+
+/** `A1`, `A1 and B2`, `A1, B2 and 5 more`. */
+export function listed(things: readonly string[]): string {
+  const shown = things.length > MOST_LISTED ? things.slice(0, MOST_LISTED - 1) : things;
+  const rest = things.length - shown.length;
+  if (rest > 0) return `${shown.join(', ')} and ${rest} more`;
+  return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} and ${shown.at(-1) ?? ''}`;
+}
+
+/* ------------------------------------------------------------------ what the workbook refused */
+
+const PORT_SENTENCES: Readonly<Record<PortErrorCode, (cells: string, hostSaid: string) => string>> = {
+  notLookedAt: (cells) =>
+    `${cells || 'Some cells'} changed while this was being prepared. Nothing was written; try again.`,
+  protected: (cells) => `The sheet ${cells} is protected. Nothing was written; take the protection off and try again.`,
+  merged: (cells) => `${cells} are merged cells. Nothing was written; unmerge them or choose another place.`,
+  filtered: (cells) => `A filter hides rows of ${cells}. Nothing was written; clear the filter and try again.`,
+  tableInTheWay: (cells) => `The table ${cells} is in the way. Nothing was written; choose a place clear of it.`,
+  editing: () => 'A cell is being edited. Press Enter to finish it, then try again.',
+  putBack: (_, hostSaid) =>
+    `The workbook refused a step and everything was put back as it was.${said(hostSaid)} Save, then try again.`,
+  halfWritten: (cells, hostSaid) =>
+    `The workbook failed half way and could not be put back.${said(hostSaid)} Look at ${cells || 'the cells just written'}, ` +
+    'then use Undo last fill.',
+  unsupported: (_, hostSaid) => `This version of the spreadsheet cannot do that.${said(hostSaid)} Nothing was written.`,
+  host: (_, hostSaid) => `The workbook did not answer.${said(hostSaid)} Nothing was written; try again.`,
+};
+
+function said(hostSaid: string): string {
+  return hostSaid ? ` It said: “${hostSaid.replace(/[.\s]+$/, '')}”.` : '';
+}
+
+/** Why a read or a change did not happen. */
+export function sayPortError(error: PortError): string {
+  return PORT_SENTENCES[error.code](listed(error.cells), error.hostSaid);
+}
+
+function sayNotDone(end: NotDone): string {
+  switch (end.reason) {
+    case 'port':
+      return sayPortError(end.error);
+    case 'tableMissing':
+      return `There is no table ${end.table}. Use Set up this workbook to make it.`;
+    case 'columnMissing':
+      return (
+        `The table ${end.table} has no ${end.headers.length === 1 ? 'column' : 'columns'} ${listed(end.headers)}. ` +
+        'Nothing was written; add the heading, or leave that choice as it is.'
+      );
+  }
+}
+
+const CLUBS_MOVED =
+  'Clubs has changed since these were chosen: rows were sorted, added or renamed. Nothing was written; look at the plan once more and try again.';
+
+function sayOccupied({ cells }: Occupied): string {
+  return `${listed(cells)} ${cells.length === 1 && !cells[0]?.includes(':') ? 'holds' : 'hold'} something of yours. Nothing was written; write over it, or choose another place.`;
+}
+
+/* ------------------------------------------------------------------ the jobs */
+
+const WHY_VALUES: Readonly<Record<WhyValues, string>> = {
+  asked: '',
+  selection: ' It holds values, since only a whole job can follow its tables.',
+  large: ' It holds values: so long a plan would slow the workbook down.',
+  noSpill: ' It holds values: this spreadsheet cannot fill many cells from one formula.',
+};
+
+function sayFilled({ sheet, clubs, choicesWritten, whyValues }: Filled): string {
+  const choices = choicesWritten > 0 ? `, ${countOf(choicesWritten, 'cell')} of Clubs changed` : '';
+  const kind = whyValues === null ? ' It follows the tables.' : WHY_VALUES[whyValues];
+  return `Plan of ${countOf(clubs, 'club')} filled into ${sheet}${choices}.${kind}`;
+}
+
+/** How filling a plan ended. */
+export function sayFill(end: FillDone): string {
+  if (end.done) return sayFilled(end);
+  switch (end.reason) {
+    case 'occupied':
+      return sayOccupied(end);
+    case 'clubsMoved':
+      return CLUBS_MOVED;
+    case 'noClubs':
+      return 'There are no clubs to plan. Name the job in the Job column of Clubs, or choose rows that hold a club.';
+    case 'notPlanned':
+      return sayIssue(end.issue);
+    case 'noRoom':
+      return 'The plan would run over the edge of the sheet. Choose a cell further up and to the left.';
+    default:
+      return sayNotDone(end);
+  }
+}
+
+/** How freezing a plan ended. */
+export function sayFreeze(end: FreezeDone): string {
+  if (end.done)
+    return `${countOf(end.cells, 'cell')} in ${end.sheet} now hold values; they no longer follow the tables.`;
+  switch (end.reason) {
+    case 'planGone':
+      return 'This plan is no longer in the workbook. Fill it again.';
+    case 'alreadyValues':
+      return 'This plan holds values already; there is nothing to freeze.';
+    case 'notCalculated':
+      return `${end.cell} shows ${end.error || 'nothing'} instead of a plan, so there are no values to keep. ${mend(end.error)}`;
+    default:
+      return sayNotDone(end);
+  }
+}
+
+function mend(error: string): string {
+  if (error === '#SPILL!') return 'Clear the cells in its way, then freeze.';
+  if (error === '#NAME?') return 'Load the add-in, wait for the plan, then freeze.';
+  return 'Mend what it complains about, then freeze.';
+}
+
+/** How taking back ended. */
+export function sayUndo(end: UndoDone): string {
+  if (end.done) {
+    const { label, restored, left } = end.reverted;
+    const kept = left.length > 0 ? ` Left as you changed them since: ${listed(left)}.` : '';
+    return `Taken back: ${label} (${countOf(restored, 'cell')}).${kept}`;
+  }
+  return end.reason === 'nothingToUndo' ? 'There is no fill to take back.' : sayNotDone(end);
+}
+
+/** How using a lesson ended. */
+export function sayLesson(end: LessonDone): string {
+  if (end.done) {
+    const kept =
+      end.weighedAlready.length > 0
+        ? ` ${countOf(end.weighedAlready.length, 'club')} weighed already kept its own.`
+        : '';
+    return `Old grip written as weighed for ${countOf(end.rows.length, 'club')}.${kept}`;
+  }
+  if (end.reason === 'occupied') return sayOccupied(end);
+  return end.reason === 'clubsMoved' ? CLUBS_MOVED : sayNotDone(end);
+}
+
+/** Why a table was not made. */
+export function sayBlocked(blocked: Blocked): string {
+  const { table } = blocked;
+  switch (blocked.why) {
+    case 'otherTable':
+      return `There is already a table ${table}, without ${listed(blocked.headers)}. It was left as it is; rename it, or give it these headings.`;
+    case 'sheetInUse':
+      return `The sheet ${table} holds something else (${listed(blocked.cells)}). It was left as it is; rename that sheet, then set up again.`;
+    case 'protected':
+      return `The sheet ${table} is protected. It was left as it is; take the protection off, then set up again.`;
+  }
+}
+
+/** How setting up ended, a sentence for each thing worth telling. */
+export function saySetUp(end: SetUpDone): string {
+  if (!end.done) return sayPortError(end.error);
+  const { made, kept, blocked } = end;
+  const makes = made.length > 0 ? [`Made ${listed(made)}.`] : [];
+  const keeps = kept.length > 0 ? [`Kept as they were: ${listed(kept)}.`] : [];
+  const nothing = made.length + blocked.length === 0 ? ['Everything is set up already.'] : [];
+  return [...nothing, ...makes, ...(nothing.length > 0 ? [] : keeps), ...blocked.map(sayBlocked)].join(' ');
+}

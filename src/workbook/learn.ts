@@ -1,0 +1,78 @@
+/** Using what one stripped club taught about its old grip for others that wear the same. */
+import type { Lesson } from '../core/plan/types';
+import { changedCells, formulaCells, sameClubs, writeCells } from './clubCells';
+import type { ClubCell } from './clubCells';
+import { columnsAt, folded } from './headings';
+import type { LessonDone } from './outcomes';
+import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
+import { politely } from './polite';
+import type { TableSeen, WorkbookPort } from './port';
+import { CLUBS, columnOf, MASS_KNOWN } from './schema';
+import type { Shop } from './shop';
+import { nameCells } from './shared/address';
+
+const WEIGHED: string = MASS_KNOWN[1];
+
+/**
+ * Writes the old grip's mass and balance point, as weighed, into rows of Clubs (from 1). Rows whose old grip was weighed
+ * already keep their own numbers; a formula is replaced only when the person agreed.
+ */
+export async function useLesson(
+  port: WorkbookPort,
+  shop: Shop,
+  lesson: Lesson,
+  rows: readonly number[],
+  agreed = false,
+): Promise<LessonDone> {
+  return politely(async (): Promise<LessonDone> => {
+    const [clubs] = await port.read([{ read: 'table', table: CLUBS.name }]);
+    if (!clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
+    const columns = lessonColumns(clubs);
+    if (!columns.ok) return { done: false, reason: 'columnMissing', table: CLUBS.name, headers: columns.lacking };
+    if (!sameClubs(shop.tables.Clubs, clubs, [...rows, lesson.row])) return { done: false, reason: 'clubsMoved' };
+    const weighedAlready = rows.filter((row) => folded(clubs.rows[row - 1]?.[columns.known]) === folded(WEIGHED));
+    const taught = rows.filter((row) => !weighedAlready.includes(row));
+    const cells = changedCells(
+      clubs,
+      taught.flatMap((row) => lessonCells(row, lesson, columns)),
+    );
+    const formulas = formulaCells(clubs, cells);
+    if (formulas.length > 0 && !agreed) return { done: false, reason: 'occupied', cells: nameCells(formulas) };
+    if (cells.length > 0) await write(port, clubs, cells, lesson);
+    return { done: true, rows: taught, weighedAlready, cells: cells.length };
+  });
+}
+
+interface LessonColumns {
+  readonly mass: number;
+  readonly known: number;
+  readonly balance: number;
+}
+
+function lessonColumns(
+  clubs: TableSeen,
+): ({ readonly ok: true } & LessonColumns) | { readonly ok: false; readonly lacking: string[] } {
+  const keys = ['oldMass', 'oldMassKnown', 'oldBalance'] as const;
+  const [mass = -1, known = -1, balance = -1] = keys.map(columnsAt(CLUBS, clubs.headers));
+  const lacking = keys.filter((_, i) => [mass, known, balance][i] === -1);
+  if (lacking.length > 0) return { ok: false, lacking: lacking.map((key) => columnOf(CLUBS, key).header) };
+  return { ok: true, mass, known, balance };
+}
+
+function lessonCells(row: number, lesson: Lesson, columns: LessonColumns): ClubCell[] {
+  return [
+    // A tenth of a gram and a twentieth of an inch are about what a shop's scale and a knife edge tell (common practice, no source).
+    { row, column: columns.mass, value: Math.round(lesson.gripGrams * 10) / 10 },
+    { row, column: columns.known, value: WEIGHED },
+    { row, column: columns.balance, value: Math.round(lesson.balanceInches * 20) / 20 },
+  ];
+}
+
+async function write(port: WorkbookPort, clubs: TableSeen, cells: readonly ClubCell[], lesson: Lesson): Promise<void> {
+  await port.apply(
+    // No plan is placed here, so taking this back must not touch the places.
+    [...writeCells(clubs, cells), { do: 'remember', key: PLANS_BEFORE_KEY, value: '' }],
+    [clubs],
+    { label: `Old grip as ${lesson.club} showed it`, receiptKey: LAST_FILL_KEY },
+  );
+}

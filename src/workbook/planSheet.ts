@@ -1,0 +1,143 @@
+/** How a plan stands in a sheet: its head with the job and a legend, then the plan itself, header row first. */
+import type { Verdict } from '../core/plan/types';
+import { VERDICT_MEANING, VERDICT_WORDS } from '../words/notes';
+import { BASIS_LEGEND, HEAD_WORDS, PAGE_FOOTER, SPREAD_LEGEND } from '../words/planHead';
+import { PLAN_COLUMNS } from './planCells';
+import type { PlanColumn } from './planCells';
+import type { Block, Cell, CellFormat, Change, Highlight } from './port';
+
+/** Rows above the plan's header row. */
+export const HEAD_ROWS = 9;
+/** Rows below the plan that are formatted as well, so that a live plan can grow into them. */
+export const SPARE_ROWS = 40;
+
+/** Rows of a plan on screen at once, about; a longer one keeps its header row in view. */
+const SCREEN_ROWS = 25;
+
+/** What the head says. */
+export interface PlanHead {
+  readonly shop: string;
+  readonly job: string | null;
+  readonly customer: string;
+  /** A date serial. */
+  readonly due: number | null;
+  readonly someClubs: boolean;
+}
+
+const LABEL_INK = '#4A5563';
+
+/** Fill and ink of a verdict; each pair has a contrast of more than 4.5 to 1, and the word says it all without them. */
+export const VERDICT_COLOURS: Readonly<Record<Verdict, { readonly fill: string; readonly ink: string }>> = {
+  within: { fill: '#DCEFE4', ink: '#0B4F2B' },
+  likely: { fill: '#E6EED3', ink: '#3B500B' },
+  cannotTell: { fill: '#FAE9C3', ink: '#5F4200' },
+  out: { fill: '#F7D6D2', ink: '#7F1310' },
+  notHeld: { fill: '#E7EAEE', ink: '#39424E' },
+  unknown: { fill: '#DDE3F3', ink: '#28376B' },
+};
+
+const VERDICTS = Object.keys(VERDICT_COLOURS) as Verdict[];
+
+/** Column of the legend, clear of the job's lines. */
+const LEGEND_COLUMN = 5;
+
+/** The cells of the head, `HEAD_ROWS` × the plan's columns. */
+export function headCells(head: PlanHead): Cell[][] {
+  const { title, job, customer, due, clubs, someClubs } = HEAD_WORDS;
+  const rows: Cell[][] = Array.from({ length: HEAD_ROWS }, () => Array<Cell>(PLAN_COLUMNS.length).fill(null));
+  const facts: [Cell, Cell][] = [
+    [head.shop || null, null],
+    [title, null],
+    [job, head.job],
+    [customer, head.customer || null],
+    [due, head.due],
+    [clubs, head.someClubs ? someClubs : null],
+  ];
+  facts.forEach(([label, value], i) => {
+    // A label without a value would only raise a question.
+    if (i < 2 || value !== null) fillIn(rows, i, 0, [label, value]);
+  });
+  VERDICTS.forEach((verdict, i) => {
+    fillIn(rows, i, LEGEND_COLUMN, [VERDICT_WORDS[verdict], VERDICT_MEANING[verdict]]);
+  });
+  fillIn(rows, 6, 0, [BASIS_LEGEND]);
+  fillIn(rows, 7, 0, [SPREAD_LEGEND]);
+  return rows;
+}
+
+function fillIn(rows: Cell[][], row: number, column: number, cells: readonly Cell[]): void {
+  rows[row]?.splice(column, cells.length, ...cells);
+}
+
+/** Formats of the head; `at` is the whole plan. */
+export function dressHead(at: Block): Change[] {
+  const format = (row: number, column: number, rows: number, columns: number, how: CellFormat): Change => {
+    return {
+      do: 'format',
+      at: { sheet: at.sheet, row: at.row + row, column: at.column + column, rows, columns },
+      format: how,
+    };
+  };
+  return [
+    format(0, 0, 1, 1, { bold: true, ink: LABEL_INK }),
+    format(1, 0, 1, 1, { bold: true, size: 16 }),
+    format(2, 0, 4, 1, { ink: LABEL_INK }),
+    format(2, 1, 2, 1, { number: '@', bold: true, align: 'left' }),
+    format(4, 1, 1, 1, { number: 'yyyy-mm-dd', bold: true, align: 'left' }),
+    ...VERDICTS.map((verdict, i) => format(i, LEGEND_COLUMN, 1, 1, { bold: true, ...VERDICT_COLOURS[verdict] })),
+    format(0, LEGEND_COLUMN + 1, VERDICTS.length, 1, { ink: LABEL_INK }),
+    format(6, 0, 2, 1, { italic: true, ink: LABEL_INK }),
+  ];
+}
+
+/** Formats of the plan under its head: header row, columns, verdicts. `bodyRows` counts spare rows as well. */
+export function dressBody(at: Block, bodyRows: number): Change[] {
+  const top = at.row + HEAD_ROWS;
+  const header: CellFormat = {
+    bold: true,
+    wrap: true,
+    vertical: 'bottom',
+    fill: '#E3E9EF',
+    ink: '#1F2A37',
+    rule: '#6B7785',
+  };
+  return [
+    { do: 'format', at: { ...at, row: top, rows: 1, columns: PLAN_COLUMNS.length }, format: header },
+    ...PLAN_COLUMNS.flatMap((column, across): Change[] => {
+      const body = { sheet: at.sheet, row: top + 1, column: at.column + across, rows: bodyRows, columns: 1 };
+      const dressed: Change[] = [{ do: 'format', at: body, format: columnFormat(column) }];
+      return column.verdict ? [...dressed, { do: 'highlight', at: body, rules: VERDICT_RULES }] : dressed;
+    }),
+  ];
+}
+
+const VERDICT_RULES: readonly Highlight[] = VERDICTS.map((verdict) => {
+  return { column: 0, equals: [VERDICT_WORDS[verdict]], bold: true, ...VERDICT_COLOURS[verdict] };
+});
+
+function columnFormat({ format, wrap, align }: PlanColumn): CellFormat {
+  return { number: format ?? 'General', vertical: 'top', ...(wrap ? { wrap } : {}), ...(align ? { align } : {}) };
+}
+
+/** What goes on paper: the columns a bench needs. */
+function printed(at: Block): Block {
+  const detail = PLAN_COLUMNS.findIndex(({ bench }) => !bench);
+  return { ...at, columns: detail < 0 ? PLAN_COLUMNS.length : detail };
+}
+
+/** Widths and page of a plan that has its columns for itself. */
+export function dressSheet(at: Block, ownSheet: boolean): Change[] {
+  const { sheet, column } = at;
+  const header = at.row + HEAD_ROWS;
+  const widths: Change = { do: 'widths', sheet, column, widths: PLAN_COLUMNS.map(({ width }) => width) };
+  if (!ownSheet) return [widths];
+  return [
+    widths,
+    {
+      do: 'page',
+      sheet,
+      setup: { landscape: true, area: printed(at), titleRows: { row: header, rows: 1 }, footer: PAGE_FOOTER },
+    },
+    ...(at.rows > SCREEN_ROWS ? [{ do: 'freezeRows', sheet, rows: header + 1 } as const] : []),
+  ];
+}

@@ -1,0 +1,202 @@
+/** Making the tables a shop needs, each in a sheet of its own. */
+import { columnsAt, lackingHeaders } from './headings';
+import type { Blocked, SetUpDone } from './outcomes';
+import { keepPlans, keptPlans, pickCells, PLANS_KEY } from './planPlaces';
+import { politely } from './polite';
+import type { Block, BlockSeen, Cell, CellFormat, Change, Put, TableSeen, WorkbookPort } from './port';
+import { SETTING_ROWS, SETTINGS, STARTING_TAPE, STARTING_WEIGHTS, TABLES, TAPE, WEIGHTS, columnOf } from './schema';
+import type { Column, SettingRow, TableSchema } from './schema';
+import { nameCells, sameName } from './shared/address';
+import { isBlankCell, tableQueries } from './shop';
+
+/** How much of a sheet is looked at to tell whether it holds something else. */
+const LOOKED_ROWS = 120;
+const LOOKED_COLUMNS = 40;
+/** Rows that get formats and drop-downs, so that a table can grow into them. */
+const DRESSED_ROWS = 100;
+/** Blank rows of a table where the host does not let it grow by typing below it. */
+const BLANK_ROWS_IF_FIXED = 40;
+
+const HEADER_FORMAT: CellFormat = { bold: true, wrap: true, vertical: 'center', fill: '#E3E9EF', ink: '#1F2A37' };
+
+interface Seen {
+  readonly schema: TableSchema;
+  readonly table: TableSeen | null;
+  readonly sheet: BlockSeen;
+}
+
+/**
+ * Makes each table that is missing, in a sheet named after it, with headings, number formats, drop-downs, widths and a frozen
+ * header row. What is there already stays as it is: a table with our columns is kept, and where a table of other columns or a
+ * sheet in use stands in the way, that table is left out and named in `blocked`. Doing it twice changes nothing.
+ */
+export async function setUp(port: WorkbookPort): Promise<SetUpDone> {
+  return politely(async (): Promise<SetUpDone> => {
+    const kept = keptPlans(await port.recall(PLANS_KEY));
+    const seen = await lookAtAll(port);
+    const blocked = seen.flatMap((each) => whyNot(each) ?? []);
+    const keeping = seen.filter(({ schema, table }) => table && !blocked.some((each) => each.table === schema.name));
+    const making = seen.filter(({ schema, table }) => !table && !blocked.some((each) => each.table === schema.name));
+    if (making.length > 0) {
+      const bodyRows = port.capabilities.host === 'embedded' ? BLANK_ROWS_IF_FIXED : 1;
+      const marks: Change[] = kept ? [] : [{ do: 'remember', key: PLANS_KEY, value: keepPlans([]) }];
+      const looked = seen.map(({ table, sheet }) => table ?? sheet);
+      await port.apply([...makeTables(making, keeping, bodyRows), ...marks], looked, { label: 'Set up this workbook' });
+    }
+    return { done: true, made: namesOf(making), kept: namesOf(keeping), blocked };
+  });
+}
+
+function namesOf(tables: readonly Seen[]): string[] {
+  return tables.map(({ schema }) => schema.name);
+}
+
+async function lookAtAll(port: WorkbookPort): Promise<Seen[]> {
+  const sheets = TABLES.map(({ name }) => ({ read: 'block', at: corner(name, LOOKED_ROWS, LOOKED_COLUMNS) }) as const);
+  const answers = await port.read<readonly (ReturnType<typeof tableQueries>[number] | (typeof sheets)[number])[]>([
+    ...tableQueries(),
+    ...sheets,
+  ]);
+  return TABLES.map((schema, i) => ({
+    schema,
+    table: (answers[i] ?? null) as TableSeen | null,
+    sheet: answers[TABLES.length + i] as BlockSeen,
+  }));
+}
+
+function corner(sheet: string, rows: number, columns: number): Block {
+  return { sheet, row: 0, column: 0, rows, columns };
+}
+
+/* ------------------------------------------------------------------ what is in the way */
+
+function whyNot({ schema, table, sheet }: Seen): Blocked | null {
+  if (table) {
+    return isOurs(table, schema)
+      ? null
+      : { table: schema.name, why: 'otherTable', headers: lackingHeaders(table.headers, schema, false) };
+  }
+  if (!sheet.sheetExists) return null;
+  const filled = pickCells(sheet, (down, across) => {
+    return !isBlankCell(sheet.values[down]?.[across]) || (sheet.formulas[down]?.[across] ?? null) !== null;
+  });
+  if (filled.length > 0) return { table: schema.name, why: 'sheetInUse', cells: nameCells(filled) };
+  if (sheet.tables.length > 0 || sheet.merged.length > 0) {
+    return { table: schema.name, why: 'sheetInUse', cells: [...sheet.tables, ...sheet.merged.map((at) => at.sheet)] };
+  }
+  return sheet.protected ? { table: schema.name, why: 'protected' } : null;
+}
+
+/** Whether a table is one of ours, perhaps under a shop's own headings: what is needed is there, and at least half of the rest. */
+function isOurs(table: TableSeen, schema: TableSchema): boolean {
+  const lacking = lackingHeaders(table.headers, schema, false);
+  return lackingHeaders(table.headers, schema, true).length === 0 && lacking.length <= schema.columns.length / 2;
+}
+
+/* ------------------------------------------------------------------ making */
+
+function makeTables(making: readonly Seen[], keeping: readonly Seen[], blankRows: number): Change[] {
+  const schemas = making.map(({ schema }) => schema);
+  const first = schemas[0];
+  return [
+    ...schemas.flatMap((schema) => makeTable(schema, blankRows)),
+    // Drop-downs come last: they may be fed by a table that is made after the one they stand in.
+    ...schemas.flatMap((schema) => dropDowns(schema, headerFinder(schemas, keeping))),
+    ...(first ? [{ do: 'show', at: { ...corner(first.name, 1, 1), row: 1 } } as const] : []),
+  ];
+}
+
+function makeTable(schema: TableSchema, blankRows: number): Change[] {
+  const { name, columns } = schema;
+  const starting = startingRows(schema);
+  const rows = starting.length > 0 ? starting.length : blankRows;
+  const cells: Put[][] = [columns.map(({ header }) => header), ...starting.map((row) => row.map(blankIfEmpty))];
+  return [
+    { do: 'sheet', name },
+    ...columns.flatMap((column, across) => bodyFormat(schema, column, across)),
+    { do: 'write', at: corner(name, cells.length, columns.length), cells },
+    { do: 'table', name, at: corner(name, rows + 1, columns.length) },
+    { do: 'format', at: corner(name, 1, columns.length), format: HEADER_FORMAT },
+    { do: 'widths', sheet: name, column: 0, widths: columns.map(({ width }) => width) },
+    { do: 'freezeRows', sheet: name, rows: 1 },
+  ];
+}
+
+function blankIfEmpty(cell: string | number): Cell {
+  return cell === '' ? null : cell;
+}
+
+function startingRows(schema: TableSchema): readonly (readonly (string | number)[])[] {
+  if (schema === WEIGHTS) return STARTING_WEIGHTS;
+  if (schema === TAPE) return STARTING_TAPE;
+  if (schema !== SETTINGS) return [];
+  return SETTING_ROWS.map((row: SettingRow) => [row.name, row.initial, row.unit ?? '', row.meaning]);
+}
+
+function bodyFormat(schema: TableSchema, column: Column, across: number): Change[] {
+  const format = formatOf(schema, column);
+  return format ? [{ do: 'format', at: body(schema.name, across), format }] : [];
+}
+
+function formatOf(schema: TableSchema, column: Column): CellFormat | null {
+  // The values of Settings are numbers and words in one column: as text, a number typed there would stop being one.
+  if (schema === SETTINGS && column.key === 'value') return { align: 'left' };
+  if (schema === SETTINGS && column.key === 'meaning') return { number: '@', wrap: true };
+  const number = column.format ?? (column.kind === 'text' ? '@' : undefined);
+  return number === undefined ? null : { number };
+}
+
+function body(sheet: string, column: number): Block {
+  return { sheet, row: 1, column, rows: DRESSED_ROWS, columns: 1 };
+}
+
+/* ------------------------------------------------------------------ drop-downs */
+
+type FindHeader = (table: string, key: string) => string | null;
+
+/** Finds the heading of a column that can feed a drop-down: ours where the table is made now, the shop's where it was kept. */
+function headerFinder(making: readonly TableSchema[], keeping: readonly Seen[]): FindHeader {
+  return (name, key) => {
+    const schema = TABLES.find((each) => sameName(each.name, name));
+    if (!schema) return null;
+    const column = columnOf(schema, key);
+    if (making.includes(schema)) return column.header;
+    const table = keeping.find((each) => each.schema === schema)?.table;
+    return table?.headers[columnsAt(schema, table.headers)(key)] ?? null;
+  };
+}
+
+function dropDowns(schema: TableSchema, findHeader: FindHeader): Change[] {
+  if (schema === SETTINGS) return settingDropDowns(findHeader);
+  return schema.columns.flatMap((column, across) => {
+    return dropDown(body(schema.name, across), column.choices, column.from, column.help, findHeader);
+  });
+}
+
+/** Which table's column names what a setting names. */
+const SETTING_FROM: Partial<Record<SettingRow['key'], { readonly table: string; readonly key: string }>> = {
+  headWay: { table: WEIGHTS.name, key: 'way' },
+  buttWay: { table: WEIGHTS.name, key: 'way' },
+  buildUpTape: { table: TAPE.name, key: 'tape' },
+  twoWayTape: { table: TAPE.name, key: 'tape' },
+};
+
+function settingDropDowns(findHeader: FindHeader): Change[] {
+  const column = SETTINGS.columns.findIndex(({ key }) => key === 'value');
+  return SETTING_ROWS.flatMap((row: SettingRow, i) => {
+    const at = { sheet: SETTINGS.name, row: i + 1, column, rows: 1, columns: 1 };
+    return dropDown(at, row.choices, SETTING_FROM[row.key], row.meaning, findHeader);
+  });
+}
+
+function dropDown(
+  at: Block,
+  words: readonly string[] | undefined,
+  from: { readonly table: string; readonly key: string } | undefined,
+  hint: string,
+  findHeader: FindHeader,
+): Change[] {
+  if (words) return [{ do: 'choices', at, from: words, hint }];
+  const header = from ? findHeader(from.table, from.key) : null;
+  return from && header !== null ? [{ do: 'choices', at, from: { table: from.table, header }, hint }] : [];
+}
