@@ -1,8 +1,8 @@
 /** Formula text of a call, in the embedded spreadsheet's own references. */
-import type { Argument, Block, Call } from '../port';
+import type { Block, Call } from '../port';
 import { fixed } from '../shared/address';
+import { callText } from '../shared/call';
 import { readCells } from './cells';
-import { functionNamespace } from './functions';
 import type { Spreadsheet } from './spreadsheet';
 import { tableNamed } from './tables';
 
@@ -14,17 +14,9 @@ export const spareRows = 200;
 
 /** The formula of a call that is to stand in the cell `at`. Throws when a table it points at does not exist. */
 export function formulaOf(spreadsheet: Spreadsheet, call: Call, at: Block): string {
-  const args = call.args.map((argument) => argumentText(spreadsheet, argument, at));
-  while (args.at(-1) === '') args.pop();
-  return `=${functionNamespace}.${call.call}(${args.join(',')})`;
-}
-
-function argumentText(spreadsheet: Spreadsheet, argument: Argument, at: Block): string {
-  if (argument === null) return '';
-  if ('block' in argument) return fixed(argument.block);
-  if ('table' in argument) return fixed(withSpareRows(spreadsheet, argument.table, at));
-  const { literal } = argument;
-  return typeof literal === 'number' ? String(literal) : `"${literal.replaceAll('"', '""')}"`;
+  return callText(call, (argument) =>
+    fixed('block' in argument ? argument.block : withSpareRows(spreadsheet, argument.table, at)),
+  );
 }
 
 /** A table's block with the blank rows below it, as far as they are free of anything else. */

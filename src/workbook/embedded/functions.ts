@@ -19,6 +19,7 @@ import {
   StringValueObject,
 } from '@univerjs/engine-formula';
 import { IDescriptionService } from '@univerjs/sheets-formula';
+import { functionNamespace } from '../shared/call';
 
 /** One function as the metadata generator describes it. */
 export interface FunctionMetadata {
@@ -56,8 +57,6 @@ export interface ErrorSentences {
   /** Why the cell's function answered an error, or null when it did not or is not one of ours. */
   at(cell: FormulaCell): string | null;
 }
-
-export const functionNamespace = 'REGRIP';
 
 const knownErrors = new Set<string>(Object.values(ErrorType));
 

@@ -1,6 +1,6 @@
 /** The embedded spreadsheet without a screen: what the tests and the measurements run on, and what the page builds upon. */
 import type { ILanguagePack, Injector, Plugin, PluginCtor } from '@univerjs/core';
-import { LocaleType, LogLevel, mergeLocales, Univer } from '@univerjs/core';
+import { IUndoRedoService, LocaleType, LogLevel, mergeLocales, Univer } from '@univerjs/core';
 import { FUniver } from '@univerjs/core/facade';
 import { UniverDataValidationPlugin } from '@univerjs/data-validation';
 import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
@@ -24,7 +24,7 @@ import '@univerjs/sheets-conditional-formatting/facade';
 import type { ErrorSentences, FunctionMetadata, FunctionOptions, Implementation } from './functions';
 import { registerFunctions } from './functions';
 import type { SheetSnapshot } from './snapshot';
-import { workbookData } from './snapshot';
+import { workbookData, workbookId } from './snapshot';
 
 /** The worksheet functions the spreadsheet is to know, and how their blanks and errors are handled. */
 export interface WorksheetFunctions extends FunctionOptions {
@@ -66,6 +66,11 @@ export class Spreadsheet {
   /** Calculates every formula anew. */
   recalculate(): void {
     this.api.getFormula().executeCalculation();
+  }
+
+  /** Empties the undo list: what has been loaded is not for a person to take back. */
+  forgetUndo(): void {
+    this.injector.get(IUndoRedoService).clearUndoRedo(workbookId);
   }
 
   setDark(dark: boolean): void {

@@ -1,0 +1,39 @@
+/** The demo workshop, put into a workbook the way its owner would have: set up first, then filled in. */
+import type { Block, BlockSeen, Cell, Change, TableSeen, WorkbookPort } from '../workbook/port';
+import { setUp } from '../workbook/setUp';
+import { demoTables } from './demo/demoTables';
+import type { DemoTable } from './demo/table';
+
+/** Names of the sheets, in the order of their tabs. */
+export const demoSheets: readonly string[] = Object.keys(demoTables);
+
+/** Makes the tables and fills in the demo's rows. */
+export async function fillDemo(port: WorkbookPort): Promise<void> {
+  await setUp(port);
+  const names = Object.keys(demoTables);
+  const looks = names.flatMap((name) => {
+    const rows = (demoTables[name] ?? []).length;
+    const at: Block = { sheet: name, row: 0, column: 0, rows: rows + 1, columns: (demoTables[name]?.[0] ?? []).length };
+    return [{ read: 'table', table: name } as const, { read: 'block', at } as const];
+  });
+  const seen = (await port.read(looks)) as readonly (TableSeen | BlockSeen | null)[];
+  const looked = seen.filter((each) => each !== null);
+  const changes = names.flatMap((name) => {
+    const table = looked.find((each): each is TableSeen => 'headers' in each && each.name === name);
+    return table ? rowsInto(table, demoTables[name] ?? []) : [];
+  });
+  const clubs: Block = { sheet: 'Clubs', row: 1, column: 0, rows: 1, columns: 1 };
+  await port.apply([...changes, { do: 'show', at: clubs }], looked, { label: 'Demo' });
+}
+
+/** The rows of the demo in the table's body, and what does not fit right below it, where the table grows over it. */
+function rowsInto({ at }: TableSeen, demo: DemoTable): Change[] {
+  const [, ...rows] = demo;
+  const room = at.rows - 1;
+  return [rowsAt(at, 1, rows.slice(0, room)), rowsAt(at, at.rows, rows.slice(room))].filter(({ cells }) => cells.length > 0);
+}
+
+function rowsAt(table: Block, down: number, rows: DemoTable): Extract<Change, { do: 'write' }> {
+  const cells = rows.map((row) => row.map((cell): Cell => (cell === '' ? null : cell)));
+  return { do: 'write', at: { ...table, row: table.row + down, rows: rows.length }, cells };
+}

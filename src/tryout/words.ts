@@ -1,0 +1,21 @@
+/** Every word the try-out page shows outside the spreadsheet and the pane. */
+export const TRYOUT = {
+  name: 'Setwright',
+  about: 'Plan the regrip of a whole set in a workbook. This is a demo workshop; nothing you type leaves this page.',
+  help: 'Functions and help',
+  helpUrl: 'help.html',
+  sheetLabel: 'Workbook',
+  paneLabel: 'Regrip plan',
+  loading: 'Loading the workbook and the pane. It takes a few seconds.',
+  comingSheet: 'Here comes a workbook of an invented workshop: its jobs, clubs, stock and rates.',
+  comingPane: 'Here comes the pane: choose a job and a grip, look at the plan, fill it into the sheet.',
+  failed: 'The page could not be loaded. Reload it; if that does not help, use a current browser.',
+  dark: 'Dark',
+  light: 'Light',
+  toDark: 'Switch to dark colours',
+  toLight: 'Switch to light colours',
+  showPane: 'Show the pane',
+  showSheet: 'Show the workbook',
+  noRoom: 'The result needs more cells than are free. Clear the cells below and to the right of this one.',
+  noError: '',
+} as const;

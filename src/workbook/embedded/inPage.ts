@@ -1,0 +1,62 @@
+/** The embedded spreadsheet on a page, with its own ribbon, formula bar and sheet tabs. Heavy: import it lazily. */
+import { LifecycleStages, mergeLocales } from '@univerjs/core';
+import type { FUniver } from '@univerjs/core/facade';
+import { CalculationMode } from '@univerjs/sheets-formula';
+import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
+import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
+import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
+import { UniverSheetsTablePreset } from '@univerjs/preset-sheets-table';
+import coreEnglish from '@univerjs/preset-sheets-core/locales/en-US';
+import formattingEnglish from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
+import validationEnglish from '@univerjs/preset-sheets-data-validation/locales/en-US';
+import tableEnglish from '@univerjs/preset-sheets-table/locales/en-US';
+import '@univerjs/preset-sheets-core/lib/index.css';
+import '@univerjs/preset-sheets-conditional-formatting/lib/index.css';
+import '@univerjs/preset-sheets-data-validation/lib/index.css';
+import '@univerjs/preset-sheets-table/lib/index.css';
+import type { PluginEntry, Spreadsheet, SpreadsheetOptions } from './spreadsheet';
+import { assemble } from './spreadsheet';
+
+/** What makes no sense in a workbook of one person that is never sent anywhere: permissions. */
+const hidden = { hidden: true };
+const menu = {
+  'sheet.command.add-range-protection-from-toolbar': hidden,
+  'sheet.contextMenu.permission': hidden,
+};
+
+/** Makes a spreadsheet inside an element of the page; `ready` is fulfilled once it has been painted. */
+export async function createInPage(container: HTMLElement, options: SpreadsheetOptions): Promise<Spreadsheet> {
+  const english = mergeLocales(coreEnglish, tableEnglish, validationEnglish, formattingEnglish);
+  return assemble(pagePlugins(container), english, options, painted);
+}
+
+function pagePlugins(container: HTMLElement): PluginEntry[] {
+  const core = UniverSheetsCorePreset({
+    // The preset's types know names only; the spreadsheet takes the element as well.
+    container: container as unknown as string,
+    ribbonType: 'simple',
+    menu,
+    disableAutoFocus: true,
+    // Text that looks like a number is meant to be text here: item codes and readings would all be flagged.
+    sheets: { disableForceStringAlert: true, disableForceStringMark: true },
+    formula: { initialFormulaComputing: CalculationMode.NO_CALCULATION },
+  });
+  const presets = [
+    core,
+    UniverSheetsTablePreset(),
+    UniverSheetsDataValidationPreset(),
+    UniverSheetsConditionalFormattingPreset(),
+  ];
+  return presets.flatMap(({ plugins }) => plugins.map((plugin): PluginEntry => (Array.isArray(plugin) ? plugin : [plugin])));
+}
+
+/** Waits for the first picture: the stage is announced when painting begins, two frames later it can be seen. */
+function painted(api: FUniver): Promise<void> {
+  return new Promise((resolve) => {
+    const listening = api.addEvent(api.Event.LifeCycleChanged, ({ stage }) => {
+      if (stage !== LifecycleStages.Rendered) return;
+      requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
+      queueMicrotask(() => listening.dispose());
+    });
+  });
+}
