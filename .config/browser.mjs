@@ -1,7 +1,7 @@
 // Finds a browser of the Chromium family for the browser tests. Nothing is downloaded onto a person's own machine.
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { delimiter, join } from 'node:path';
+import { posix } from 'node:path';
 
 const namesOnPath = [
   'chromium',
@@ -25,8 +25,8 @@ export function usualPlaces(platform = process.platform, env = process.env) {
     return windowsPlaces.flatMap((place) => roots.map((start) => `${start}\\${place}`));
   }
   if (platform === 'darwin') return macApplications.map((name) => `/Applications/${name}.app/Contents/MacOS/${name}`);
-  const folders = (env.PATH ?? '').split(delimiter).filter(Boolean);
-  return namesOnPath.flatMap((name) => folders.map((folder) => join(folder, name)));
+  const folders = (env.PATH ?? '').split(':').filter(Boolean);
+  return namesOnPath.flatMap((name) => folders.map((folder) => posix.join(folder, name)));
 }
 
 /** The path of a browser, or nothing. CHROME_PATH goes first. */

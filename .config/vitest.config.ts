@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 const root = resolve(fileURLToPath(import.meta.url), '../..');
+const builtSite = resolve(root, '.config/builtSite.mjs');
 const elsewhere = ['reference', 'contract', 'tooling', 'manifest', 'browser', 'bench'];
 
 /** One project a kind of test, so that `--project unit` is quick and the browser is started only for those that need it. */
@@ -24,11 +25,13 @@ export default defineConfig({
       project('reference', ['tests/reference/**/*.test.ts']),
       project('contract', ['tests/contract/**/*.test.ts'], { testTimeout: 60_000, hookTimeout: 60_000 }),
       project('tooling', ['tests/{tooling,manifest}/**/*.test.ts'], {
-        globalSetup: [resolve(root, '.config/builtSite.mjs')],
-        testTimeout: 120_000,
+        exclude: ['**/*.site.test.ts'],
+        testTimeout: 60_000,
       }),
+      // These look at the finished site, and so build it first.
+      project('site', ['tests/**/*.site.test.ts'], { globalSetup: [builtSite], testTimeout: 60_000 }),
       project('browser', ['tests/browser/**/*.test.ts'], {
-        globalSetup: [resolve(root, '.config/builtSite.mjs')],
+        globalSetup: [builtSite],
         testTimeout: 120_000,
         hookTimeout: 120_000,
         fileParallelism: false,

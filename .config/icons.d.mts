@@ -1,0 +1,2 @@
+export const iconSizes: readonly number[];
+export function iconPng(size: number): Buffer;

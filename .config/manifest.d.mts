@@ -1,0 +1,1 @@
+export function manifestXml(template: string, values: { base: string; version: string }): string;

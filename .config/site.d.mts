@@ -1,0 +1,2 @@
+export function checkedBase(text: string): string;
+export function buildSite(options?: { base?: string; force?: boolean }): Promise<boolean>;
