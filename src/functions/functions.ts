@@ -11,8 +11,8 @@ import * as core from '../core/index';
 import { sayBreach } from '../words/notes';
 import { thousandths } from '../words/readings';
 import { planCells } from '../workbook/planCells';
-import { planTables } from '../workbook/planTables';
-import { CLUB_KINDS } from '../workbook/schema';
+import { planTables, type TablesIn } from '../workbook/planTables';
+import { CLUB_KINDS, CLUBS, STOCK, TAPE, WEIGHTS } from '../workbook/schema';
 import { answer, cellError } from './cellError';
 import * as cell from './cellInput';
 import { growthOf } from './growth';
@@ -441,15 +441,14 @@ export function setPlan(
   tape?: unknown[][],
   job?: unknown,
 ): unknown[][] {
-  const planned = planTables({
-    clubs: table(clubs, 'clubs'),
-    stock: optionalTable(stock),
-    settings: optionalTable(settings),
-    weights: optionalTable(weights),
-    tape: optionalTable(tape),
+  return plannedCells({
+    clubs: table(clubs, 'clubs', CLUBS),
+    stock: optionalTable(stock, STOCK),
+    settings: optionalTable(settings, null),
+    weights: optionalTable(weights, WEIGHTS),
+    tape: optionalTable(tape, TAPE),
     job: cell.optionalText(job, 'job') ?? null,
   });
-  return planCells(answer(planned).plan);
 }
 
 /**
@@ -475,12 +474,17 @@ export function clubPlan(
   weights?: unknown[][],
   tape?: unknown[][],
 ): unknown[][] {
-  const planned = planTables({
+  const rows = plannedCells({
     clubs: clubTable(club, header),
-    stock: optionalTable(stock),
-    settings: optionalTable(settings),
-    weights: optionalTable(weights),
-    tape: optionalTable(tape),
+    stock: optionalTable(stock, STOCK),
+    settings: optionalTable(settings, null),
+    weights: optionalTable(weights, WEIGHTS),
+    tape: optionalTable(tape, TAPE),
   });
-  return planCells(answer(planned).plan).slice(1);
+  return rows.slice(1);
+}
+
+function plannedCells(tables: TablesIn): unknown[][] {
+  const { plan, problems } = answer(planTables(tables));
+  return planCells(plan, problems);
 }

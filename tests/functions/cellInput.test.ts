@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import * as cell from '../../src/functions/cellInput';
 import { growthOf } from '../../src/functions/growth';
 import { clubTable, optionalTable, table } from '../../src/functions/tableInput';
+import { CLUBS, STOCK } from '../../src/workbook/schema';
 import { refusal } from './refusal';
 
 const grams = { low: 15, high: 220, unit: 'g' };
@@ -178,12 +179,47 @@ describe('words', () => {
 describe('a table', () => {
   test('blanks are empty texts and errors their code', () => {
     const error = { type: 'Error', basicValue: '#REF!' };
-    expect(table([['Club'], [null], [undefined], [error]], 'clubs')).toEqual([['Club'], [''], [''], ['#REF!']]);
+    expect(table([['Club'], [null], [undefined], [error]], 'clubs', CLUBS)).toEqual([['Club'], [''], [''], ['#REF!']]);
   });
 
   test.each([null, undefined, 0, '', [[null]], [[0]], [['']], []])('%j is none', (blank) => {
-    expect(optionalTable(blank)).toBeNull();
-    expect(say(() => table(blank, 'clubs'))).toBe('#VALUE! clubs is blank. Give a table with its header row.');
+    expect(optionalTable(blank, CLUBS)).toBeNull();
+    expect(say(() => table(blank, 'clubs', CLUBS))).toBe('#VALUE! clubs is blank. Give a table with its header row.');
+  });
+
+  describe('whose blanks came as 0', () => {
+    const headings = ['Club', 'Old grip', 'Old cap (in)', 'Layers', 'Reading', 'Length (in)'];
+
+    test('a 0 among words, and where the range holds no 0, is a blank', () => {
+      const cells = table([headings, ['7 iron', 0, 0, 0, 0, 0], ['8 iron', 'R1', 0.1, 2, 'D2', 36.5]], 'clubs', CLUBS);
+      expect(cells[1]).toEqual(['7 iron', '', '', 0, '', '']);
+      expect(cells[2]).toEqual(['8 iron', 'R1', 0.1, 2, 'D2', 36.5]);
+    });
+
+    test('a row of nothing but 0 is a blank row', () => {
+      const cells = table([headings, ['7 iron', 'R1', '', 0, 'D2', 37], [0, 0, 0, 0, 0, 0]], 'clubs', CLUBS);
+      expect(cells[2]).toEqual(['', '', '', '', '', '']);
+    });
+
+    test('a stock that is 0 all the way down was never counted; one 0 among counts is none left', () => {
+      const stock = (first: unknown, second: unknown) => [
+        ['Item', 'On hand', 'Pack'],
+        ['R1', first, 6],
+        ['R2', second, 6],
+      ];
+      const counts = (cells: unknown[][] | null) => cells?.slice(1).map((row) => row[1]);
+      expect(counts(optionalTable(stock(0, 0), STOCK))).toEqual(['', '']);
+      expect(counts(optionalTable(stock(5, 0), STOCK))).toEqual([5, 0]);
+      expect(counts(optionalTable(stock(null, 0), STOCK))).toEqual(['', 0]);
+    });
+
+    test('a setting of 0 stays', () => {
+      const settings = [
+        ['Setting', 'Value'],
+        ['Head weight limit', 0],
+      ];
+      expect(optionalTable(settings, null)).toEqual(settings);
+    });
   });
 
   test('one club stands under its header row', () => {
