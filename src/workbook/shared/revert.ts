@@ -9,12 +9,18 @@ export interface Now {
   readonly blocks: readonly BlockSeen[];
   /** Names of all sheets. */
   readonly allSheets: readonly string[];
-  /** The receipt's made tables that are still there, with the cells they hold now, header row first. */
-  readonly tables: readonly { readonly name: string; readonly seen: BlockSeen }[];
+  /** The receipt's made tables that are still there. */
+  readonly tables: readonly TableNow[];
   /** The receipt's made sheets that are still there. */
   readonly sheets: readonly SheetNow[];
   /** The receipt's made names that are still there. */
   readonly names: readonly string[];
+}
+
+export interface TableNow {
+  readonly name: string;
+  /** The cells it holds, header row first; `null` when it was made a moment ago, so that nobody can have used it. */
+  readonly seen: BlockSeen | null;
 }
 
 export interface SheetNow {
@@ -52,10 +58,10 @@ interface Place {
  */
 export function planRevert(receipt: Receipt, now: Now): RevertPlan {
   const left = changedCells(receipt, now);
-  const kept = now.tables.filter(({ seen }) => isUsed(seen, receipt, left));
+  const kept = now.tables.flatMap(({ name, seen }) => (seen && isUsed(seen, receipt, left) ? [{ name, seen }] : []));
   const stays = (sheet: string, row: number, column: number): boolean =>
     kept.some(({ seen }) => holdsCell({ ...seen.at, rows: 1 }, sheet, row, column));
-  const removeTables = now.tables.filter((table) => !kept.includes(table)).map(({ name }) => name);
+  const removeTables = now.tables.map(({ name }) => name).filter((name) => !kept.some((table) => table.name === name));
   const deleteSheets = now.sheets.filter((sheet) => canGo(sheet, receipt, left, removeTables)).map(({ name }) => name);
   const gone = (sheet: string): boolean => deleteSheets.some((name) => sameName(name, sheet));
   const { puts, restored } = planPuts(receipt, now, stays);
@@ -192,7 +198,7 @@ function canGo(sheet: SheetNow, receipt: Receipt, left: readonly Place[], going:
 }
 
 /** Whether a dressed block can be undressed: nothing of a person's is left in it. */
-function isFree(at: Block, left: readonly Place[], kept: Now['tables'], now: Now): boolean {
+function isFree(at: Block, left: readonly Place[], kept: readonly { readonly seen: BlockSeen }[], now: Now): boolean {
   if (!now.allSheets.some((name) => sameName(name, at.sheet))) return false;
   if (left.some(({ sheet, row, column }) => holdsCell(at, sheet, row, column))) return false;
   return !kept.some(({ seen }) => overlap(seen.at, at));

@@ -1,0 +1,120 @@
+import { PortError } from '../port';
+import type { Change, Receipt } from '../port';
+import { named } from '../shared/address';
+import type { Looked } from '../shared/looked';
+import { isTable } from '../shared/looked';
+import { buildReceipt, packReceipt } from '../shared/receipt';
+import { refuseUnsafe, standsAlready } from '../shared/refuse';
+import { startBatch } from './batch';
+import { makeChange } from './change';
+import { refuseChoices } from './dress';
+import { didNothing, toPortError } from './errors';
+import { inBatch } from './host';
+import type { ExcelHost, Extras } from './host';
+import { putBack } from './putBack';
+import type { Before } from './putBack';
+import { askSettings } from './settings';
+import { askStanding, holds } from './standing';
+import type { Stood } from './standing';
+import type { Quiet } from './takeBack';
+
+export interface ApplyOptions {
+  readonly label: string;
+  readonly receiptKey?: string;
+}
+
+/** Everything an apply works on. */
+export interface Applying {
+  readonly host: ExcelHost;
+  readonly extras: Extras;
+  readonly quiet: Quiet;
+  readonly changes: readonly Change[];
+  readonly looked: Looked;
+  readonly options: ApplyOptions;
+  /** What the last round trip told. */
+  readonly stood: Stood;
+  /** Settings as last known, for a failing host that does not answer what it held. */
+  readonly kept: ReadonlyMap<string, string | null>;
+}
+
+/** Makes every change in one round trip, the receipt first; on failure puts everything back and throws. */
+export async function applyChanges(applying: Applying): Promise<Receipt> {
+  const { host, extras, changes, looked, options } = applying;
+  const stood = withLooked(applying.stood, looked);
+  refuseUnsafe(changes, looked);
+  for (const change of changes) refuseForExcel(change, stood, looked);
+  const receipt = buildReceipt(changes, looked, options.label, stood);
+  const progress: { before: () => Before; sent: number } = { before: () => ({ stood: null, settings: null }), sent: 0 };
+  try {
+    // Several round trips, if the cells are too many for one, are still one step of undo.
+    const together = extras.undoGroup ? { mergeUndoGroup: true } : {};
+    await inBatch(host, (context) => sendAll(context, { ...applying, stood }, receipt, progress), together);
+  } catch (error) {
+    const untouched = progress.sent === 0 || (progress.sent === 1 && didNothing(error));
+    if (untouched) throw toPortError(error);
+    await putBack(applying, receipt, progress.before(), error);
+  }
+  return receipt;
+}
+
+async function sendAll(
+  context: Excel.RequestContext,
+  { changes, looked, options, stood, quiet }: Applying,
+  receipt: Receipt,
+  progress: { before: () => Before; sent: number },
+): Promise<void> {
+  const standing = askStanding(context);
+  const settings = askSettings(context, settingKeys(changes, options));
+  progress.before = () => ({ stood: standing(), settings: settings() });
+  const batch = startBatch(context);
+  try {
+    await keepReceipt(context, batch.room, receipt, options);
+    quiet.begin(context);
+    const made = new Set<string>();
+    for (const change of changes) await makeChange({ batch, stood, looked, made }, change);
+    quiet.end(context);
+    await batch.send();
+  } finally {
+    progress.sent = batch.sent();
+  }
+}
+
+async function keepReceipt(
+  context: Excel.RequestContext,
+  room: (characters: number) => Promise<void>,
+  receipt: Receipt,
+  { receiptKey }: ApplyOptions,
+): Promise<void> {
+  if (receiptKey === undefined) return;
+  const text = packReceipt(receipt);
+  await room(text.length);
+  context.workbook.settings.add(receiptKey, text);
+}
+
+/** The settings that a change overwrites. */
+function settingKeys(changes: readonly Change[], { receiptKey }: ApplyOptions): string[] {
+  const remembered = changes.flatMap((change) => (change.do === 'remember' ? [change.key] : []));
+  return [...new Set(receiptKey === undefined ? remembered : [...remembered, receiptKey])];
+}
+
+/** What stands, set right by what was looked at for this very change. */
+function withLooked(stood: Stood, looked: Looked): Stood {
+  const missing = looked.flatMap((seen) => (!isTable(seen) && !seen.sheetExists ? [seen.at.sheet] : []));
+  const there = looked.flatMap((seen) => (isTable(seen) || seen.sheetExists ? [seen.at.sheet] : []));
+  const tables = looked.flatMap((seen) => (isTable(seen) ? [seen.name] : []));
+  return {
+    ...stood,
+    sheets: [...stood.sheets.filter((name) => !holds(missing, name)), ...there],
+    tables: [...stood.tables, ...tables],
+  };
+}
+
+function refuseForExcel(change: Change, stood: Stood, looked: Looked): void {
+  const sheet = 'at' in change ? change.at.sheet : 'sheet' in change ? change.sheet : null;
+  const harmless = change.do === 'show' || change.do === 'name';
+  if (sheet !== null && !harmless && holds(stood.protectedSheets, sheet)) throw new PortError('protected', [sheet]);
+  if (change.do === 'choices') refuseChoices(change);
+  if (change.do === 'table' && !standsAlready(change, looked) && holds(stood.tables, change.name)) {
+    throw new PortError('tableInTheWay', [change.name], `${change.name} is not at ${named(change.at)}.`);
+  }
+}

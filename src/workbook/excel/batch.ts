@@ -1,0 +1,39 @@
+/** One request holds 5 MB on the web; the rest is for what wraps the cells. */
+export const mostCharacters = 4_500_000;
+
+/** A batch of changes under way, which sends what it has before it grows too long. */
+export interface Batch {
+  readonly context: Excel.RequestContext;
+  /** Makes room for so many characters; sends what is there if need be. */
+  room(characters: number): Promise<void>;
+  /** Sends what is there. */
+  send(): Promise<void>;
+  /** How often it was sent. */
+  sent(): number;
+}
+
+export function startBatch(context: Excel.RequestContext): Batch {
+  let characters = 0;
+  let sent = 0;
+  quieten(context);
+  const send = async (): Promise<void> => {
+    // Counted before it is sent: when it fails, something may have been done.
+    sent += 1;
+    characters = 0;
+    await context.sync();
+  };
+  const room = async (more: number): Promise<void> => {
+    if (characters > 0 && characters + more > mostCharacters) {
+      await send();
+      quieten(context);
+    }
+    characters += more;
+  };
+  return { context, room, send, sent: () => sent };
+}
+
+/** Neither calculation nor drawing between the changes; both come back by themselves after the round trip. */
+function quieten({ application }: Excel.RequestContext): void {
+  application.suspendApiCalculationUntilNextSync();
+  application.suspendScreenUpdatingUntilNextSync();
+}

@@ -1,0 +1,60 @@
+import type { Block, Seen } from '../port';
+
+/** Cells as read. */
+export interface Cells {
+  readonly values: Seen[][];
+  readonly formulas: (string | null)[][];
+}
+
+/** Above this, types of cells are not asked for: an answer may hold 5 MB. Errors are then told by their text alone. */
+const mostTyped = 20_000;
+
+const errorText = /^#(N\/A|[A-Z0-9/_]+[!?])$/;
+
+/** Asks for the cells of a range; `size` is its number of cells where that is known. */
+export function loadCells(range: Excel.Range, size = 0): Excel.Range {
+  range.load(size > mostTyped ? 'values,formulas' : 'values,formulas,valueTypes');
+  return range;
+}
+
+/** The cells of a range after the round trip. */
+export function cellsOf(range: Excel.Range, size = 0): Cells {
+  const types = size > mostTyped ? null : range.valueTypes;
+  const given = range.formulas as unknown[][];
+  const formulas = (range.values as unknown[][]).map((line, down) =>
+    line.map((value, across) => formulaOf(value, given[down]?.[across])),
+  );
+  const values = (range.values as unknown[][]).map((line, down) =>
+    line.map((value, across) => toSeen(value, types?.[down]?.[across] ?? null, formulas[down]?.[across] != null)),
+  );
+  return { values, formulas };
+}
+
+/** Excel answers a cell's value for its formula where it has none; text that begins with `=` then looks like a formula. */
+function formulaOf(value: unknown, given: unknown): string | null {
+  return typeof given === 'string' && given.startsWith('=') && given !== value ? given : null;
+}
+
+function toSeen(value: unknown, type: string | null, hasFormula: boolean): Seen {
+  if (value === '' || value === null || value === undefined) return hasFormula ? '' : null;
+  if (typeof value === 'number' || typeof value === 'boolean') return value;
+  const text = String(value);
+  const isError = type === null ? errorText.test(text) : type === 'Error';
+  return isError ? { error: text } : text;
+}
+
+/** Takes the formulas out of cells that a formula elsewhere fills: hosts may repeat it there. */
+export function withoutSpilled(cells: Cells, at: Block, spills: readonly Block[]): Cells {
+  if (spills.length === 0) return cells;
+  const formulas = cells.formulas.map((line) => [...line]);
+  for (const spill of spills) {
+    for (let row = spill.row; row < spill.row + spill.rows; row += 1) {
+      for (let column = spill.column; column < spill.column + spill.columns; column += 1) {
+        const line = formulas[row - at.row];
+        const anchor = row === spill.row && column === spill.column;
+        if (line && !anchor && column - at.column in line) line[column - at.column] = null;
+      }
+    }
+  }
+  return { values: cells.values, formulas };
+}

@@ -1,0 +1,106 @@
+import type { Block, BlockSeen, Receipt, Written } from '../port';
+import { blockOf, sameName } from '../shared/address';
+import { standsAlready, tableBlock } from '../shared/refuse';
+import type { Looked } from '../shared/looked';
+import type { Now, SheetNow, TableNow } from '../shared/revert';
+import type { Change } from '../port';
+import { askBlock, firstColumn } from './readBlock';
+import type { Anchors, Asking } from './readBlock';
+import { holds } from './standing';
+import type { Stood } from './standing';
+
+/** How many of our calls in a block are asked what they fill. */
+const mostCalls = 50;
+
+/** Asks for all that taking back a receipt has to know; the answer wants to be told what stands. */
+export function askNow(asking: Asking, receipt: Receipt): () => (stood: Stood) => Now {
+  const blocks = receipt.written.map((written) => askBlock(asking, written.at, anchorsOf(written)));
+  const tables = receipt.madeTables.map((name) => askMadeTable(asking, name));
+  const sheets = receipt.madeSheets.map((name) => askMadeSheet(asking, name));
+  return () => {
+    const seen = blocks.map((block) => block());
+    return (stood) => ({
+      blocks: seen,
+      allSheets: stood.sheets,
+      tables: tables.flatMap((table) => table()),
+      sheets: sheets.flatMap((sheet) => sheet(stood, receipt, seen)),
+      names: receipt.madeNames.filter((name) => holds(stood.names, name)),
+    });
+  };
+}
+
+function anchorsOf({ at, put }: Written): Anchors {
+  const calls = put.flatMap((line, down) =>
+    line.flatMap((cell, across) => {
+      const isCall = typeof cell === 'object' && cell !== null && 'call' in cell;
+      return isCall && !(across === 0 && down < firstColumn(at).length) ? [[down, across] as const] : [];
+    }),
+  );
+  return [...firstColumn(at), ...calls.slice(0, mostCalls)];
+}
+
+function askMadeTable(asking: Asking, name: string): () => TableNow[] {
+  if (asking.stood && !holds(asking.stood.tables, name)) return () => [];
+  const table = asking.context.workbook.tables.getItemOrNullObject(name).load('name');
+  const seen = askCells(asking, table.getRange(), () => table.isNullObject);
+  return () => {
+    const now = seen();
+    return now ? [{ name: table.name, seen: now }] : [];
+  };
+}
+
+function askMadeSheet(
+  asking: Asking,
+  name: string,
+): (stood: Stood, receipt: Receipt, blocks: readonly BlockSeen[]) => SheetNow[] {
+  if (asking.stood && !holds(asking.stood.sheets, name)) return () => [];
+  const sheet = asking.context.workbook.worksheets.getItemOrNullObject(name).load('name');
+  const tables = sheet.tables.load('items/name');
+  const others = [
+    sheet.charts.load('items/name'),
+    sheet.shapes.load('items/name'),
+    sheet.pivotTables.load('items/name'),
+  ];
+  const used = sheet.getUsedRangeOrNullObject(true);
+  const cells = askCells(asking, used, () => sheet.isNullObject || used.isNullObject);
+  return (stood, receipt, blocks) => {
+    if (sheet.isNullObject) return [];
+    const seen = cells();
+    const spills = blocks.filter((block) => sameName(block.at.sheet, name)).flatMap((block) => block.spills ?? []);
+    const hasOthers = others.some(({ items }) => items.length > 0);
+    return [
+      {
+        name: sheet.name,
+        used: seen && { ...seen, spills },
+        tables: tables.items.map((table) => table.name),
+        keep: hasOthers || !stood.visibleSheets.some((visible) => !holds(receipt.madeSheets, visible)),
+      },
+    ];
+  };
+}
+
+function askCells(asking: Asking, range: Excel.Range, isMissing: () => boolean): () => BlockSeen | null {
+  range.load('address');
+  const at = (): Block | null => (isMissing() ? null : blockOf(range.address));
+  const source = asking.cells(range, at);
+  return () => {
+    const place = at();
+    if (!place) return null;
+    return { at: place, ...source.cells(), sheetExists: true, protected: false, merged: [], tables: [] };
+  };
+}
+
+/** Asks which tables stand where a failed batch was to make some: one may have been made and not named yet. */
+export function askFreshTables(
+  asking: Asking,
+  changes: readonly Change[],
+  looked: Looked,
+): () => (before: readonly string[]) => TableNow[] {
+  const blocks = changes.flatMap((change) =>
+    change.do === 'table' && !standsAlready(change, looked) ? [askBlock(asking, tableBlock(change.at), [])] : [],
+  );
+  return () => {
+    const names = [...new Set(blocks.flatMap((block) => block().tables))];
+    return (before) => names.filter((name) => !holds(before, name)).map((name) => ({ name, seen: null }));
+  };
+}

@@ -1,0 +1,85 @@
+import { PortError } from '../port';
+import type { Receipt } from '../port';
+import { named } from '../shared/address';
+import { planRevert } from '../shared/revert';
+import type { RevertPlan } from '../shared/revert';
+import type { Applying } from './apply';
+import { startBatch } from './batch';
+import { hostWords } from './errors';
+import { inBatch } from './host';
+import { askFreshTables, askNow } from './now';
+import { askAll } from './read';
+import { setSetting } from './settings';
+import { holds } from './standing';
+import type { Stood } from './standing';
+import { takeBack } from './takeBack';
+
+/** What was there before a failed batch, as far as its answer told. */
+export interface Before {
+  readonly stood: Stood | null;
+  readonly settings: ReadonlyMap<string, string | null> | null;
+}
+
+/**
+ * Puts back what a failed batch may have done, and throws: `putBack` when all is as before, `halfWritten`, naming cells, when
+ * that failed too. Whatever the batch did not reach is found to be as it was, and is not written.
+ */
+export async function putBack(applying: Applying, receipt: Receipt, before: Before, cause: unknown): Promise<never> {
+  const stood = before.stood ?? applying.stood;
+  let left: readonly string[];
+  try {
+    const plan = await planBack(applying, receipt, stood);
+    await writeBack(applying, plan, stood, before);
+    left = plan.left;
+  } catch (error) {
+    throw new PortError('halfWritten', touched(receipt), `${hostWords(cause)}; ${hostWords(error)}`);
+  }
+  if (left.length > 0) throw new PortError('halfWritten', left, hostWords(cause));
+  throw new PortError('putBack', [], hostWords(cause));
+}
+
+function touched(receipt: Receipt): string[] {
+  return [...receipt.written.map(({ at }) => named(at)), ...receipt.madeSheets, ...receipt.madeTables];
+}
+
+async function planBack({ host, changes, looked }: Applying, receipt: Receipt, before: Stood): Promise<RevertPlan> {
+  const ours: Receipt = {
+    ...receipt,
+    madeSheets: receipt.madeSheets.filter((name) => !holds(before.sheets, name)),
+    madeNames: receipt.madeNames.filter((name) => !holds(before.names, name)),
+    // Found by where they stand instead: a table may have been made and not been named.
+    madeTables: [],
+  };
+  const { answer, stood } = await askAll(host, (asking) => {
+    const now = askNow(asking, ours);
+    const tables = askFreshTables(asking, changes, looked);
+    return () => ({ now: now(), tables: tables() });
+  });
+  const now = { ...answer.now(stood), tables: answer.tables(before.tables) };
+  // A sheet that was not made has nothing to be put back.
+  const written = ours.written.flatMap((block, i) => (now.blocks[i]?.sheetExists ? [block] : []));
+  const blocks = now.blocks.filter((block) => block.sheetExists);
+  return planRevert({ ...ours, written }, { ...now, blocks });
+}
+
+async function writeBack(applying: Applying, plan: RevertPlan, stood: Stood, before: Before): Promise<void> {
+  const { host, changes, options, quiet, kept } = applying;
+  const held = (key: string): string | null => (before.settings ?? kept).get(key) ?? null;
+  await inBatch(host, async (context) => {
+    const batch = startBatch(context);
+    await takeBack(batch, plan);
+    for (const change of changes) {
+      if (change.do === 'name') moveNameBack(context, change.name, stood);
+      if (change.do === 'remember') setSetting(context, change.key, held(change.key));
+    }
+    quiet.end(context);
+    // The receipt last: as long as anything of this fails, it stays.
+    if (options.receiptKey !== undefined) setSetting(context, options.receiptKey, held(options.receiptKey));
+    await batch.send();
+  });
+}
+
+function moveNameBack(context: Excel.RequestContext, name: string, stood: Stood): void {
+  const formula = stood.nameFormulas.get(name.toLowerCase());
+  if (formula !== undefined) context.workbook.names.getItem(name).formula = formula;
+}

@@ -1,0 +1,119 @@
+import { PortError } from '../port';
+import type { Answers, Block, NameSeen, Query, TableSeen } from '../port';
+import { blockOf } from '../shared/address';
+import { hostCode } from './errors';
+import { extrasOf, inBatch } from './host';
+import type { ExcelHost } from './host';
+import { askBlock } from './readBlock';
+import type { Asking } from './readBlock';
+import { atOnce, inPieces } from './sources';
+import type { CellReader } from './sources';
+import { askStanding, holds } from './standing';
+import type { Stood } from './standing';
+
+/** How many cells a piece has when an answer in one piece is refused. */
+const cellsInPiece = 20_000;
+
+/** Errors by which a host may say that a child of a null object is none. */
+const nullChild: readonly string[] = ['InvalidObjectPath', 'ItemNotFound', 'InvalidOperation'];
+
+type Ask<T> = (asking: Asking) => () => T;
+
+/**
+ * Asks in one round trip and answers with what stands as well.
+ *
+ * Two hosts need more: one that refuses to look for cells on a sheet that is not there is first asked what is there, and
+ * one that refuses a long answer is asked again in pieces.
+ */
+export async function askAll<T>(host: ExcelHost, ask: Ask<T>): Promise<{ answer: T; stood: Stood }> {
+  try {
+    return await askOnce(host, ask, null, atOnce());
+  } catch (error) {
+    if (hostCode(error) === 'ResponsePayloadSizeLimitExceeded') return askWithCare(host, ask, inPieces(cellsInPiece));
+    if (nullChild.includes(hostCode(error))) return askWithCare(host, ask, atOnce());
+    throw error;
+  }
+}
+
+async function askWithCare<T>(host: ExcelHost, ask: Ask<T>, reader: CellReader): Promise<{ answer: T; stood: Stood }> {
+  const { stood } = await askOnce(host, () => () => null, null, atOnce());
+  return askOnce(host, ask, stood, reader);
+}
+
+async function askOnce<T>(
+  host: ExcelHost,
+  ask: Ask<T>,
+  known: Stood | null,
+  reader: CellReader,
+): Promise<{ answer: T; stood: Stood }> {
+  return inBatch(host, async (context) => {
+    const standing = askStanding(context);
+    const answer = ask({ context, extras: extrasOf(host), stood: known, cells: reader.add });
+    await context.sync();
+    await reader.finish(context);
+    const stood = standing();
+    if (!stood) throw new PortError('host', [], 'The host answered nothing.');
+    return { answer: answer(), stood };
+  });
+}
+
+/** Answers the queries, and what stands, from one round trip. */
+export async function readQueries<const Qs extends readonly Query[]>(
+  host: ExcelHost,
+  queries: Qs,
+): Promise<{ answers: Answers<Qs>; stood: Stood }> {
+  const { answer, stood } = await askAll(host, (asking) => {
+    const asked = queries.map((query) => askQuery(asking, query));
+    return () => asked.map((answerOf) => answerOf());
+  });
+  const sheets = stood.sheets.map((name) => ({ name, protected: holds(stood.protectedSheets, name) }));
+  const answers = queries.map((query, i) => (query.read === 'sheets' ? sheets : answer[i]));
+  return { answers: answers as unknown as Answers<Qs>, stood };
+}
+
+function askQuery(asking: Asking, query: Query): () => unknown {
+  switch (query.read) {
+    case 'sheets':
+      return () => null;
+    case 'block':
+      return askBlock(asking, query.at);
+    case 'table':
+      return askTable(asking, query.table);
+    case 'name':
+      return askName(asking, query.name);
+  }
+}
+
+function askName({ context, stood }: Asking, name: string): () => NameSeen {
+  if (stood && !holds(stood.names, name)) return () => ({ name, at: null });
+  const range = context.workbook.names.getItemOrNullObject(name).getRangeOrNullObject().load('address');
+  return () => ({ name, at: range.isNullObject ? null : blockOf(range.address) });
+}
+
+function askTable(asking: Asking, name: string): () => TableSeen | null {
+  if (asking.stood && !holds(asking.stood.tables, name)) return () => null;
+  const table = asking.context.workbook.tables.getItemOrNullObject(name).load('name,showHeaders');
+  const columns = table.columns.load('items/name');
+  const sheet = table.worksheet.load('name');
+  const protection = sheet.protection.load('protected');
+  const filter = table.autoFilter.load('isDataFiltered');
+  const body = table.getDataBodyRange().load('address');
+  const bodyAt = (): Block | null => (table.isNullObject ? null : blockOf(body.address));
+  const source = asking.cells(body, bodyAt);
+  return () => {
+    const at = bodyAt();
+    if (!at) return null;
+    if (!table.showHeaders) throw new PortError('unsupported', [table.name], 'The table does not show its header row.');
+    const { values, formulas } = source.cells();
+    const anyFormula = formulas.some((line) => line.some((formula) => formula !== null));
+    return {
+      name: table.name,
+      at: { ...at, sheet: sheet.name, row: at.row - 1, rows: at.rows + 1 },
+      headers: columns.items.map((column) => column.name),
+      rows: values,
+      ...(anyFormula ? { formulas } : {}),
+      protected: protection.protected,
+      filtered: filter.isDataFiltered,
+    };
+  };
+}

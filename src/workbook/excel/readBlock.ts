@@ -1,0 +1,86 @@
+import type { Block, BlockSeen } from '../port';
+import { blockOf } from '../shared/address';
+import { withoutSpilled } from './cells';
+import type { Cells } from './cells';
+import type { Extras } from './host';
+import type { CellSource } from './sources';
+import { holds } from './standing';
+import type { Stood } from './standing';
+
+/** How far down a block's first column formulas are looked for that fill more than their own cell. */
+const mostAnchors = 12;
+
+/** What asking needs besides the context. */
+export interface Asking {
+  readonly context: Excel.RequestContext;
+  readonly extras: Extras;
+  /** What is known to stand; `null` when whatever is missing shall answer as a null object. */
+  readonly stood: Stood | null;
+  /** Takes the cells to be read. */
+  readonly cells: (range: Excel.Range, place: () => Block | null) => CellSource;
+}
+
+/** Cells that may hold a formula which fills others: `[down, across]` within the block. */
+export type Anchors = readonly (readonly [number, number])[];
+
+export function firstColumn(at: Block): Anchors {
+  return Array.from({ length: Math.min(at.rows, mostAnchors) }, (_, down) => [down, 0] as const);
+}
+
+/** Asks for a block and what stands in the way of writing it; the answer can be had after the round trip. */
+export function askBlock(asking: Asking, at: Block, anchors: Anchors = firstColumn(at)): () => BlockSeen {
+  const { context, stood, extras } = asking;
+  if (stood && !holds(stood.sheets, at.sheet)) return () => nothingThere(at);
+  const sheet = context.workbook.worksheets.getItemOrNullObject(at.sheet).load('name');
+  const protection = sheet.protection.load('protected');
+  const range = sheet.getRangeByIndexes(at.row, at.column, at.rows, at.columns);
+  const source = asking.cells(range, () => (sheet.isNullObject ? null : at));
+  const tables = range.getTables().load('items/name');
+  const merged = extras.merged ? range.getMergedAreasOrNullObject().load('address') : null;
+  const spilling = extras.spill ? anchors.map(([down, across]) => askSpill(range, down, across)) : [];
+  return () => {
+    if (sheet.isNullObject) return nothingThere(at);
+    const spills = spilling.flatMap((spill) => blocksOf(spill, at.sheet));
+    const cells: Cells = withoutSpilled(source.cells(), at, spills);
+    return {
+      at,
+      ...cells,
+      ...(spills.length > 0 ? { spills } : {}),
+      sheetExists: true,
+      protected: protection.protected,
+      merged: merged ? blocksOf(merged, at.sheet) : [],
+      tables: tables.items.map((table) => table.name),
+    };
+  };
+}
+
+function askSpill(range: Excel.Range, down: number, across: number): Excel.Range {
+  return range.getCell(down, across).getSpillingToRangeOrNullObject().load('address');
+}
+
+function blocksOf(areas: Excel.Range | Excel.RangeAreas, sheet: string): Block[] {
+  if (areas.isNullObject) return [];
+  return splitAreas(areas.address).flatMap((address) => {
+    const block = blockOf(address);
+    return block ? [{ ...block, sheet }] : [];
+  });
+}
+
+/** The areas of an address; a comma may also be part of a quoted sheet name. */
+function splitAreas(address: string): string[] {
+  return address.match(/(?:'(?:[^']|'')*'|[^,'])+/g) ?? [];
+}
+
+/** A block of a sheet that does not exist: blank, and nothing in the way. */
+function nothingThere(at: Block): BlockSeen {
+  const lines = <T>(cell: T): T[][] => Array.from({ length: at.rows }, () => Array<T>(at.columns).fill(cell));
+  return {
+    at,
+    values: lines(null),
+    formulas: lines(null),
+    sheetExists: false,
+    protected: false,
+    merged: [],
+    tables: [],
+  };
+}

@@ -1,0 +1,228 @@
+import { addressOf, contains, overlap, sheetInFormula } from '../../src/workbook/shared/address';
+import type { Block } from '../../src/workbook/port';
+import { enter } from './entry';
+import type { CellState } from './entry';
+import { HostError } from './wire';
+
+/** A rectangle of a sheet; the sheet is known from where it is kept. */
+export type Area = Omit<Block, 'sheet'>;
+
+const blank: CellState = { value: '' };
+
+/** Something an area was dressed with; later ones win, `clear` takes all away. */
+interface Dressing {
+  readonly at: Area;
+  readonly name: string;
+  readonly value: unknown;
+}
+
+export interface HighlightRule {
+  readonly at: Area;
+  readonly parts: Record<string, unknown>;
+}
+
+export class SheetData {
+  readonly id: string;
+  name: string;
+  visibility = 'Visible';
+  protected = false;
+  frozenRows = 0;
+  readonly cells = new Map<string, CellState>();
+  readonly merged: Area[] = [];
+  readonly spills: { readonly at: Area; readonly values: readonly (readonly (string | number)[])[] }[] = [];
+  readonly charts: string[] = [];
+  readonly page: Record<string, unknown> = {};
+  highlights: HighlightRule[] = [];
+  dressings: Dressing[] = [];
+
+  constructor(id: string, name: string) {
+    this.id = id;
+    this.name = name;
+  }
+
+  area(at: Area): Block {
+    return { sheet: this.name, ...at };
+  }
+
+  own(row: number, column: number): CellState {
+    return this.cells.get(`${row},${column}`) ?? blank;
+  }
+
+  /** The spill that shows in a cell, if no value stands in its way. */
+  spillAt(row: number, column: number): { at: Area; value: string | number } | null {
+    for (const { at, values } of this.spills) {
+      const inside = contains(this.area(at), this.area({ row, column, rows: 1, columns: 1 }));
+      if (inside && this.#unfolds(at)) return { at, value: values[row - at.row]?.[column - at.column] ?? '' };
+    }
+    return null;
+  }
+
+  #unfolds(at: Area): boolean {
+    if (!this.own(at.row, at.column).formula) return false;
+    for (let row = at.row; row < at.row + at.rows; row += 1) {
+      for (let column = at.column; column < at.column + at.columns; column += 1) {
+        const anchor = row === at.row && column === at.column;
+        if (!anchor && this.own(row, column).value !== '') return false;
+      }
+    }
+    return true;
+  }
+
+  /** What a cell shows. */
+  shown(row: number, column: number): CellState {
+    const own = this.own(row, column);
+    if (this.spills.length === 0) return own;
+    const spill = this.spillAt(row, column);
+    return spill ? { ...own, value: spill.value } : own;
+  }
+
+  put(row: number, column: number, typed: unknown): void {
+    const state = enter(typed, String(this.dressAt('numberFormat', row, column) ?? 'General'));
+    if (state.value === '') this.cells.delete(`${row},${column}`);
+    else this.cells.set(`${row},${column}`, state);
+  }
+
+  dress(at: Area, name: string, value: unknown): void {
+    this.dressings.push({ at, name, value });
+  }
+
+  undress(at: Area, names: (name: string) => boolean): void {
+    for (const name of new Set(this.dressings.map((dressing) => dressing.name).filter(names))) {
+      this.dress(at, name, null);
+    }
+  }
+
+  /** The value of one kind of dressing in a cell, `null` if it has none. */
+  dressAt(name: string, row: number, column: number): unknown {
+    const cell = this.area({ row, column, rows: 1, columns: 1 });
+    return (
+      this.dressings.findLast((dressing) => dressing.name === name && contains(this.area(dressing.at), cell))?.value ??
+      null
+    );
+  }
+
+  used(): Area | null {
+    const places = [...this.cells.keys()].map((key) => key.split(',').map(Number));
+    const areas: Area[] = places.map(([row = 0, column = 0]) => ({ row, column, rows: 1, columns: 1 }));
+    areas.push(...this.spills.map(({ at }) => at).filter((at) => this.#unfolds(at)));
+    if (areas.length === 0) return null;
+    const row = least(areas.map((area) => area.row));
+    const column = least(areas.map((area) => area.column));
+    const bottom = most(areas.map((area) => area.row + area.rows));
+    const right = most(areas.map((area) => area.column + area.columns));
+    return { row, column, rows: bottom - row, columns: right - column };
+  }
+}
+
+const least = (numbers: readonly number[]): number => numbers.reduce((a, b) => Math.min(a, b));
+const most = (numbers: readonly number[]): number => numbers.reduce((a, b) => Math.max(a, b));
+
+export interface TableData {
+  readonly id: string;
+  readonly sheet: SheetData;
+  readonly at: Area;
+  name: string;
+  style: string;
+  banded: boolean;
+  filtered: boolean;
+  headersShown: boolean;
+  totalsShown: boolean;
+}
+
+/** The simulated workbook: what a file holds. It calculates nothing. */
+export class Book {
+  readonly sheets: SheetData[] = [];
+  readonly tables: TableData[] = [];
+  /** Name → formula. */
+  readonly names = new Map<string, string>();
+  readonly settings = new Map<string, unknown>();
+  active: SheetData;
+  selection: Area = { row: 0, column: 0, rows: 1, columns: 1 };
+  eventsOn = true;
+  #nextId = 1;
+
+  constructor() {
+    this.active = this.addSheet('Sheet1');
+  }
+
+  id(prefix: string): string {
+    this.#nextId += 1;
+    return `{${prefix}${this.#nextId}}`;
+  }
+
+  sheet(name: string): SheetData | null {
+    return this.sheets.find((sheet) => sheet.id === name || same(sheet.name, name)) ?? null;
+  }
+
+  addSheet(name: string): SheetData {
+    if (!name || name.length > 31 || /[\\/?*[\]:]/.test(name) || /^'|'$/.test(name))
+      throw new HostError('InvalidArgument');
+    if (this.sheet(name)) throw new HostError('ItemAlreadyExists');
+    const sheet = new SheetData(this.id('S'), name);
+    this.sheets.push(sheet);
+    return sheet;
+  }
+
+  deleteSheet(sheet: SheetData): void {
+    const visible = this.sheets.filter((other) => other.visibility === 'Visible' && other !== sheet);
+    if (visible.length === 0) throw new HostError('InvalidOperation', 'A workbook must contain a visible sheet.');
+    this.sheets.splice(this.sheets.indexOf(sheet), 1);
+    for (const table of this.tables.filter((other) => other.sheet === sheet))
+      this.tables.splice(this.tables.indexOf(table), 1);
+    for (const [name, formula] of this.names) {
+      if (formula.startsWith(`=${sheetInFormula(sheet.name)}!`)) this.names.set(name, '=#REF!');
+    }
+    if (this.active === sheet) this.active = this.sheets[0] ?? sheet;
+  }
+
+  /** Throws when a sheet may not be changed. */
+  guard(sheet: SheetData): void {
+    if (sheet.protected) throw new HostError('AccessDenied', 'The sheet is protected.');
+  }
+
+  tablesTouching(sheet: SheetData, at: Area): TableData[] {
+    return this.tables.filter((table) => table.sheet === sheet && overlap(sheet.area(table.at), sheet.area(at)));
+  }
+
+  addTable(sheet: SheetData, at: Area): TableData {
+    this.guard(sheet);
+    const area = { ...at, rows: Math.max(2, at.rows) };
+    if (this.tablesTouching(sheet, area).length > 0)
+      throw new HostError('InvalidArgument', 'A table cannot overlap another table.');
+    for (let i = 0; i < area.columns; i += 1) {
+      const header = sheet.own(area.row, area.column + i).value;
+      sheet.cells.set(`${area.row},${area.column + i}`, { value: header === '' ? `Column${i + 1}` : String(header) });
+    }
+    const id = this.id('T');
+    const name = `Table${this.tables.length + 1}`;
+    const looks = { style: 'TableStyleMedium2', banded: true, filtered: false, headersShown: true, totalsShown: false };
+    const table: TableData = { id, sheet, at: area, name, ...looks };
+    this.tables.push(table);
+    return table;
+  }
+
+  renameTable(table: TableData, name: string): void {
+    if (!/^[A-Za-z_\\][\w.\\]*$/.test(name)) throw new HostError('InvalidArgument');
+    if (this.tables.some((other) => other !== table && same(other.name, name)))
+      throw new HostError('ItemAlreadyExists');
+    table.name = name;
+  }
+
+  /** Everything a person would miss, as text: two equal texts are two equal workbooks. Formats are not in it. */
+  snapshot(): string {
+    const sheets = this.sheets.map((sheet) => ({
+      name: sheet.name,
+      protected: sheet.protected,
+      cells: [...sheet.cells].sort(([a], [b]) => (a < b ? -1 : 1)),
+      tables: this.tables
+        .filter((table) => table.sheet === sheet)
+        .map((table) => `${table.name} ${addressOf(table.at)}`)
+        .sort(),
+    }));
+    return JSON.stringify({ sheets, names: [...this.names].sort(), settings: [...this.settings].sort() }, null, 1);
+  }
+}
+
+export function same(one: string, other: string): boolean {
+  return one.toLowerCase() === other.toLowerCase();
+}

@@ -1,0 +1,119 @@
+import type { ExcelHost } from '../../src/workbook/excel/host';
+import { Book } from './book';
+import { loadLibrary, sessionFor } from './library';
+import type { HostAnswer, Library } from './library';
+import { workbookObject } from './objects';
+import { Host, HostError } from './wire';
+import type { Action, RequestBody } from './wire';
+
+/** What goes wrong in one request. */
+export interface Trouble {
+  readonly code: string;
+  /** The action that fails (those before it stay done); `before` refuses the whole request, `after` loses the answer. */
+  readonly at: number | 'before' | 'after';
+}
+
+export interface SimulatedOptions {
+  /** Highest requirement set of Excel that the host has. */
+  readonly excelApi?: string;
+  /** Whether a child of a null object is a null object; if not, it is an error. */
+  readonly nullsPropagate?: boolean;
+  /** Whether a failing request answers what was done before the failure. */
+  readonly answersOnFailure?: boolean;
+  readonly spilledFormulas?: 'value' | 'formula';
+  /** Longest answer, in characters or so. */
+  readonly answerLimit?: number;
+  /** Longest request, in characters. */
+  readonly requestLimit?: number;
+}
+
+export interface Request {
+  readonly actions: number;
+  readonly characters: number;
+}
+
+/** An Excel without Excel: the real client library, talking to a workbook in memory. */
+export interface Simulated {
+  readonly book: Book;
+  readonly host: ExcelHost;
+  readonly library: Library;
+  /** Requests since the start, the library's own tidying up left out. */
+  readonly requests: Request[];
+  /** Members used, as `Range.values`. */
+  readonly used: Set<string>;
+  /** Asked before each request, counted from 0 since it was set; what it answers goes wrong. */
+  trouble: ((request: number, actions: number) => Trouble | null) | null;
+}
+
+/** A simulated Excel with one empty sheet. */
+export function simulate(options: SimulatedOptions = {}): Simulated {
+  const book = new Book();
+  const isSetSupported = (name: string, version: string): boolean =>
+    name !== 'ExcelApi' || compareVersions(version, options.excelApi ?? '1.20') <= 0;
+  const library = loadLibrary(isSetSupported);
+  const requests: Request[] = [];
+  const used = new Set<string>();
+  let failing: number | null = null;
+  let code = '';
+  const root = workbookObject(book, {
+    spilledFormulas: options.spilledFormulas ?? 'value',
+    answerLimit: options.answerLimit ?? 5_000_000,
+  });
+  const interpreter = new Host(root, {
+    beforeAction: (index) => {
+      if (index === failing) throw new HostError(code);
+    },
+    nullsPropagate: options.nullsPropagate ?? true,
+    used: (member) => used.add(member),
+  });
+  const simulated: Simulated = { book, library, requests, used, trouble: null, host: { run, isSetSupported } };
+  let asked = 0;
+
+  const execute = async (body: RequestBody): Promise<HostAnswer> => {
+    if (isTidying(body)) return { body: interpreter.execute(body) };
+    const characters = JSON.stringify(body).length;
+    requests.push({ actions: body.Actions.length, characters });
+    if (characters > (options.requestLimit ?? 5_000_000)) return refusal('RequestPayloadSizeLimitExceeded');
+    const trouble = simulated.trouble?.(asked, body.Actions.length) ?? null;
+    asked += 1;
+    if (trouble?.at === 'before') return refusal(trouble.code);
+    failing = typeof trouble?.at === 'number' ? trouble.at : null;
+    code = trouble?.code ?? '';
+    const answer = interpreter.execute(body);
+    failing = null;
+    if (trouble?.at === 'after') return refusal(trouble.code);
+    if (answer.Error && options.answersOnFailure === false) delete answer.Results;
+    return { body: answer };
+  };
+  const session = sessionFor(library, execute);
+
+  function run<T>(runOptions: Excel.RunOptions, batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
+    return library.Excel.run({ ...runOptions, session } as Excel.RunOptions, batch);
+  }
+  // `asked` starts again whenever a test sets what is to go wrong.
+  let trouble: Simulated['trouble'] = null;
+  Object.defineProperty(simulated, 'trouble', {
+    get: () => trouble,
+    set: (next: Simulated['trouble']) => {
+      trouble = next;
+      asked = 0;
+    },
+  });
+  return simulated;
+}
+
+function refusal(code: string): HostAnswer {
+  return { body: null, refused: { code, message: code } };
+}
+
+/** The library lets go of its references after each run, in a request of its own that nobody waits for. */
+function isTidying({ Actions }: RequestBody): boolean {
+  const letsGo = (action: Action): boolean => action.ActionType === 3 && action.Name === '_RemoveReference';
+  return Actions.some(letsGo) && Actions.every((action) => letsGo(action) || action.ActionType === 1);
+}
+
+function compareVersions(one: string, other: string): number {
+  const [a = 0, b = 0] = one.split('.').map(Number);
+  const [c = 0, d = 0] = other.split('.').map(Number);
+  return a - c || b - d;
+}
