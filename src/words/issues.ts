@@ -7,25 +7,31 @@ type Sayer = (issue: Issue) => string;
 const SENTENCES: Readonly<Record<IssueCode, Sayer>> = {
   blank: ({ field, expected }) => `${field} is blank. Give ${expected ?? 'a value'}.`,
   notNumber: ({ field, got, expected }) => `${field} is ${shown(got)}, not a number. Give ${expected ?? 'a number'}.`,
-  unknownChoice: ({ field, got, expected }) => `${field} is ${shown(got)}. Give ${expected ?? 'one of the known words'}.`,
+  unknownChoice: ({ field, got, expected }) =>
+    `${field} is ${shown(got)}. Give ${expected ?? 'one of the known words'}.`,
   outOfRange: ({ field, got, expected }) => `${field} is ${shown(got)}. Give ${expected ?? 'a value within range'}.`,
-  notWhole: ({ field, got, expected }) => `${field} is ${shown(got)}. Give a whole number${expected ? `, ${expected}` : ''}.`,
+  notWhole: ({ field, got, expected }) =>
+    `${field} is ${shown(got)}. Give a whole number${expected ? `, ${expected}` : ''}.`,
   notReading: ({ field, got, expected }) =>
     `${field} is ${shown(got)}, which is not a reading. Give ${expected ?? 'a letter A to G and a number, such as D2.5'}.`,
   offScale: ({ field, detail, got }) =>
     `${field === 'points' ? 'The result' : field} is ${signed(detail ?? Number(got), 1, false)} points from A0, off the scale (A0 to G9.9). Work with the points.`,
   looseCore: ({ field, got, detail }) =>
-    `${field} ${typeof got === 'number' ? thousandths(got) : ''} is larger than the butt with its tape: the grip would turn. ${countOf(detail ?? 0, 'layer')} in all fill it.`,
+    `${field}${typeof got === 'number' ? ` ${thousandths(got)}` : ''} is larger than the butt with its tape: the grip would turn. ${countOf(detail ?? 0, 'layer')} in all fill it.`,
   overTarget: ({ got, detail, expected }) =>
     `Even with ${countOf(detail ?? 0, 'layer')} the grip measures ${typeof got === 'number' ? thousandths(got) : shown(got)}, over the target${expected ? ` ${expected}` : ''}. Choose a smaller grip.`,
   tooManyLayers: ({ got, detail }) =>
     `${typeof got === 'number' ? thousandths(got) : shown(got)} in would need more than ${countOf(detail ?? 0, 'layer')}. Choose a larger grip.`,
   atFulcrum: ({ field, got }) =>
     `${field} is ${shown(got)}: at the fulcrum (14 in) no mass changes the reading. Give a place nearer the head or the butt.`,
-  unknownItem: ({ field, got }) => `${field} is ${shown(got)}, which Stock does not list. Add it to Stock or choose another.`,
-  unknownWay: ({ field, got }) => `${field} is ${shown(got)}, which Weights does not list. Add it to Weights or choose another.`,
-  duplicate: ({ field, got }) => `${field} ${shown(got)} stands there twice; the first one counts. Rename or remove the other.`,
-  missingColumn: ({ field, expected }) => `There is no column ${expected ? `“${expected}” in ${field}` : `“${field}”`}. Add it, or give the header row too.`,
+  unknownItem: ({ field, got }) =>
+    `${field} is ${shown(got)}, which Stock does not list. Add it to Stock or choose another.`,
+  unknownWay: ({ field, got }) =>
+    `${field} is ${shown(got)}, which Weights does not list. Add it to Weights or choose another.`,
+  duplicate: ({ field, got }) =>
+    `${field} ${shown(got)} stands there twice; the first one counts. Rename or remove the other.`,
+  missingColumn: ({ field, expected }) =>
+    `There is no column ${expected ? `“${expected}” in ${field}` : `“${field}”`}. Add it, or give the header row too.`,
   noRows: ({ field, expected }) => `${field} has no ${expected ?? 'rows'}. Add at least one.`,
   contradiction: ({ field, expected }) => `${field} does not fit: ${expected ?? 'two cells cannot both be true'}.`,
   cellError: ({ field, got }) => `${field} holds the error ${shown(got)}. Mend that cell first.`,
@@ -38,7 +44,7 @@ export function sayIssue(issue: Issue): string {
 
 function shown(got: Issue['got']): string {
   if (got === undefined || got === null || got === '') return 'blank';
-  if (typeof got === 'number') return String(got).replace('-', '−');
+  if (typeof got === 'number') return String(Number(got.toPrecision(12))).replace('-', '−');
   if (typeof got === 'boolean') return got ? 'TRUE' : 'FALSE';
   const text = got.length > 40 ? `${got.slice(0, 39)}…` : got;
   return `“${text}”`;

@@ -1,5 +1,13 @@
 /** Words of a plan: verdicts, what is known, notes and rules. */
-import type { Basis, Estimator, Hold, Note, Profile, RuleBreach, Verdict } from '../core/index';
+import {
+  MOST_LAYERS,
+  type Basis,
+  type Estimator,
+  type Hold,
+  type Note,
+  type RuleBreach,
+  type Verdict,
+} from '../core/index';
 import { sayIssue } from './issues';
 import { countOf, gramsText, readingText, thousandths } from './readings';
 
@@ -35,8 +43,6 @@ export const HOLD_WORDS: Readonly<Record<Hold, string>> = {
 
 export const ESTIMATOR_WORDS: Readonly<Record<Estimator, string>> = { volume: 'By volume', additive: 'Additive' };
 
-const PROFILE_WORDS: Readonly<Record<Profile, string>> = { round: 'round', ribbed: 'ribbed' };
-
 /** One or two sentences for a note. */
 export function sayNote(note: Note): string {
   switch (note.note) {
@@ -45,21 +51,25 @@ export function sayNote(note: Note): string {
     case 'noGrip':
       return 'No new grip chosen. Choose one in New grip.';
     case 'readingUnknown':
-      return 'Reading as it arrived is not known: put the club on the scale. Points and grams of the change still hold.';
+      return 'Its reading as it arrived is not known: put the club on the scale. The change in points and the grams that undo it still hold.';
+    case 'heldUnknown':
+      return 'Held as it was, but its reading as it arrived is not known. Give a Target reading.';
     case 'massUnknown':
-      return 'Club mass is not known, so its change of length or cap is counted with a typical club. Weigh it.';
+      return 'Club mass is not known, so its change of length or cap is reckoned for a typical club. Weigh it.';
+    case 'massContradicts':
+      return 'Club mass does not fit the grip that is on it, or the bare mass. Weigh again.';
     case 'oldGripUnknown':
-      return 'Old grip’s mass is not known. Give Old grip mass, or strip the club and read it bare.';
+      return 'The old grip’s mass is not known. Give Old grip mass, or strip the club and read it bare.';
     case 'bareMassUnknown':
-      return 'Bare mass is not known, so the cap is counted with an estimate. Weigh the stripped club.';
+      return 'Bare mass is not known, so what the cap adds is an estimate. Weigh the stripped club.';
     case 'lengthUnknown':
       return 'Length is not known, so there is no lever for head weight. Give Length.';
     case 'bareContradicts':
-      return 'Reading and mass, as arrived and bare, do not fit one old grip. Read and weigh again.';
+      return 'Reading and mass, as it arrived and bare, fit no old grip. Read and weigh again.';
     case 'targetUnknown':
       return 'Hold is Target, but Target reading is blank. Give a reading.';
     case 'looseCore':
-      return `Core ${thousandths(note.coreInches)} is loose on a ${thousandths(note.buttInches)} butt and would turn: fit ${countOf(note.layers, 'layer')} or another core.`;
+      return `Core ${thousandths(note.coreInches)} is loose on a ${thousandths(note.buttInches)} butt and would turn: ${note.layers > MOST_LAYERS ? 'choose another core' : `fit ${countOf(note.layers, 'layer')} or another core`}.`;
     case 'tightCore':
       return `Core ${thousandths(note.coreInches)} on a ${thousandths(note.buttInches)} butt is a tight stretch. Check that it goes on.`;
     case 'overTarget':
@@ -69,20 +79,25 @@ export function sayNote(note: Note): string {
     case 'sizeUnknown':
       return 'Size not checked: the butt, or the grip’s core or diameter, is not known.';
     case 'overLimit':
-      return `${gramsText(note.grams)} at the head is more than your limit of ${gramsText(note.limitGrams)}. Decide: another grip, another target, or accept.`;
+      return `${gramsText(note.grams)} to add is more than your limit of ${gramsText(note.limitGrams)}. Decide: another grip, another target, or accept it.`;
     case 'offScale':
-      return `${readingText(note.points)}: off the scale (A0 to G9.9). Watch the change in points and the mass.`;
+      return `Reads ${readingText(note.points)}, off the scale (A0 to G9.9). Judge it by the change in points and the mass.`;
     case 'mixedProfiles':
-      return `${PROFILE_WORDS[note.odd] === 'round' ? 'Round' : 'Ribbed'} grip, while most of the ${note.group} have the other profile.`;
+      return `${note.odd === 'round' ? 'Round grip among ribbed' : 'Ribbed grip among round'} ones in the ${note.group}.`;
     case 'stockShort':
-      return `Stock short: ${note.item} is needed ${countOf(note.needed, 'time')}, ${note.onHand} on hand.`;
+      return `Stock is short of ${note.item}: ${note.needed} needed, ${note.onHand} on hand.`;
     case 'duplicateClub':
-      return `The same club stands in rows ${note.rows.join(' and ')} of the list.`;
-    case 'heldNothing':
-      return 'Nothing is held for this club.';
+      return `The same club stands in rows ${rowsText(note.rows)} of Clubs.`;
     case 'taught':
       return `Stripped: its old grip weighed ${gramsText(note.grams)} and balanced at ${note.balanceInches.toFixed(1)} in.`;
   }
+}
+
+/** `2, 5 and 9`; of many rows the first few and how many more. */
+function rowsText(rows: readonly number[]): string {
+  const shown = rows.length > 4 ? rows.slice(0, 3) : rows.slice(0, -1);
+  const rest = rows.length - shown.length;
+  return `${shown.join(', ')} and ${rest > 1 ? `${rest} more` : String(rows.at(-1))}`;
 }
 
 /** What a breach of the rules is, for the Rules column: short, with the limit. */

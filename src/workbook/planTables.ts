@@ -13,12 +13,12 @@ import {
   type Profile,
   type Result,
   type SetPlan,
-  type ShopSettings,
   type Way,
 } from '../core/index';
-import { readTable, type Matrix, type Row } from './records';
+import { duplicates, readTable, type Matrix, type Row } from './records';
 import { CLUBS, STOCK, WEIGHTS } from './schema';
 import { readSettings } from './readSettings';
+import { thousandths } from '../words/readings';
 
 /** The tables a plan is made from, each with its header row; all but Clubs may be left out. */
 export interface TablesIn {
@@ -50,7 +50,7 @@ export interface Planned {
 export function planTables(tables: TablesIn): Result<Planned> {
   const clubs = readTable(CLUBS, tables.clubs, tables.headerRow);
   if (!clubs.ok) return clubs;
-  const wanted = clubs.value.rows.filter((row) => isWanted(row, tables));
+  const wanted = clubs.value.rows.filter(isWanted(tables));
   if (!wanted.length) {
     const job = jobText(tables.job);
     return fail({ code: 'noRows', field: 'Clubs', expected: job ? `clubs of job ${job}` : 'clubs' });
@@ -65,15 +65,16 @@ export function planTables(tables: TablesIn): Result<Planned> {
     clubs: wanted.map((row) => clubFrom(row, stock.value)),
     stock: stock.value.grips,
     ways: ways.value.ways,
-    settings: settings.value.settings satisfies ShopSettings,
+    settings: settings.value.settings,
   };
-  return ok({ plan: planSet(input), input, problems: [...settings.value.problems, ...ways.value.problems] });
+  const problems = [...settings.value.problems, ...ways.value.problems, ...stock.value.problems];
+  return ok({ plan: planSet(input), input, problems });
 }
 
-function isWanted(row: Row, { job, rows }: TablesIn): boolean {
-  if (rows && !rows.includes(row.row)) return false;
+function isWanted({ job, rows }: TablesIn): (row: Row) => boolean {
   const wanted = jobText(job);
-  return !wanted || jobText(row.values.get('job')) === wanted;
+  const chosen = rows && new Set(rows);
+  return (row) => (!chosen || chosen.has(row.row)) && (!wanted || jobText(row.values.get('job')) === wanted);
 }
 
 function jobText(job: unknown): string {
@@ -84,25 +85,35 @@ interface StockRead {
   readonly grips: readonly Grip[];
   /** What is wrong with an item, by its lower-case code: told to every club that would get it. */
   readonly issues: ReadonlyMap<string, readonly Issue[]>;
-  /** False where no stock list was given: then New grip may be a mass. */
-  readonly given: boolean;
+  /** What is wrong with rows that name no item: no club can be told. */
+  readonly problems: readonly Issue[];
 }
 
 function readStock(matrix: Matrix | null | undefined): Result<StockRead> {
-  if (!matrix) return ok({ grips: [], issues: new Map(), given: false });
+  if (!matrix) return ok({ grips: [], issues: new Map(), problems: [] });
   const read = readTable(STOCK, matrix);
   if (!read.ok) return read;
   const grips: Grip[] = [];
   const issues = new Map<string, Issue[]>();
+  const problems: Issue[] = [];
   for (const row of read.value.rows) {
     const grip = gripFrom(row);
     const key = grip.item.toLowerCase();
     const known = issues.get(key);
-    if (known) known.push({ code: 'duplicate', field: `Stock row ${row.sheetRow}, Item`, got: grip.item });
-    else issues.set(key, [...row.issues]);
-    grips.push(grip);
+    if (!key) problems.push(...row.issues);
+    else if (known) known.push({ code: 'duplicate', field: `Stock row ${row.sheetRow}, Item`, got: grip.item });
+    else issues.set(key, [...row.issues, ...impossible(grip, row)]);
+    if (key) grips.push(grip);
   }
-  return ok({ grips, issues, given: true });
+  return ok({ grips, issues, problems });
+}
+
+/** Sizes that cannot both be true: every grip is thicker than its bore. */
+function impossible({ coreInches, upperInches, lowerInches }: Grip, { sheetRow }: Row): Issue[] {
+  const thinnest = Math.min(upperInches ?? Infinity, lowerInches ?? Infinity);
+  if (coreInches === undefined || thinnest > coreInches) return [];
+  const expected = `a grip that measures ${thousandths(thinnest)} has no core of ${thousandths(coreInches)}`;
+  return [{ code: 'contradiction', field: `Stock row ${sheetRow}`, expected }];
 }
 
 function gripFrom(row: Row): Grip {
@@ -133,13 +144,18 @@ function clubFrom(row: Row, stock: StockRead): Club {
   if (newItem !== undefined) issues.push(...(stock.issues.get(newItem.toLowerCase()) ?? []));
   const weighed = text('oldMassKnown') === 'Weighed';
   if (weighed && number('oldMass') === undefined) {
-    issues.push({ code: 'blank', field: `Clubs row ${row.sheetRow}, Old grip mass (g)`, expected: 'the mass that was weighed' });
+    issues.push({
+      code: 'blank',
+      field: `Clubs row ${row.sheetRow}, Old grip mass (g)`,
+      expected: 'the mass that was weighed',
+    });
   }
   const targetInches = number('targetDiameter');
   const layers = number('layers');
   return {
     row: row.row,
     sheetRow: row.sheetRow,
+    job: text('job'),
     name: text('club') ?? `Row ${row.sheetRow}`,
     kind: text('kind')?.toLowerCase() as ClubKind | undefined,
     lengthInches: number('length'),
@@ -177,6 +193,7 @@ function readWays(matrix: Matrix | null | undefined): Result<{ ways: readonly Wa
   const read = readTable(WEIGHTS, matrix);
   if (!read.ok) return read;
   const problems = read.value.rows.flatMap((row) => row.issues);
+  problems.push(...duplicates(WEIGHTS, read.value.rows, 'way'));
   const ways: Way[] = [];
   for (const row of read.value.rows) {
     const { text, number, yes } = reader(row);

@@ -1,7 +1,7 @@
 /** Reads the Settings and Tape tables into what the core works with; a bad or blank value falls back to the default and is told. */
 import { DEFAULT_SETTINGS, ok, type Issue, type Result, type ShopSettings, type Tape } from '../core/index';
-import { readCell, readTable, type FieldValue, type Matrix } from './records';
-import { SETTING_ROWS, SETTINGS, TAPE, type SettingKey, type SettingRow } from './schema';
+import { duplicates, readCell, readTable, type FieldValue, type Matrix, type Row } from './records';
+import { SETTING_ROWS, SETTINGS, TAPE, type Column, type SettingKey, type SettingRow } from './schema';
 
 interface SettingsRead {
   readonly settings: ShopSettings;
@@ -11,36 +11,52 @@ interface SettingsRead {
 /** Values by key; a key that stands nowhere keeps its initial value. */
 type Values = Map<SettingKey, FieldValue>;
 
-export function readSettings(settings: Matrix | null | undefined, tape: Matrix | null | undefined): Result<SettingsRead> {
+export function readSettings(
+  settings: Matrix | null | undefined,
+  tape: Matrix | null | undefined,
+): Result<SettingsRead> {
   const problems: Issue[] = [];
   const values: Values = new Map();
   if (settings) {
     const read = readTable(SETTINGS, settings);
     if (!read.ok) return read;
-    for (const row of read.value.rows) {
-      const name = String(row.values.get('setting') ?? '');
-      const setting = SETTING_ROWS.find((each) => each.name.toLowerCase() === name.toLowerCase());
-      const value = row.values.get('value');
-      if (!setting || value === undefined) continue; // rows a shop keeps for itself are its own
-      readOne(setting, value, `Settings row ${row.sheetRow}, ${setting.name}`, values, problems);
-    }
+    const ours = read.value.rows.filter(settingOf); // rows a shop keeps for itself are its own
+    problems.push(...duplicates(SETTINGS, ours, 'setting'));
+    for (const row of ours) readRow(row, values, problems);
   }
   const tapes = readTapes(tape, problems);
   if (!tapes.ok) return tapes;
   return ok({ settings: settingsFrom(values, tapes.value, problems), problems });
 }
 
-function readOne(setting: SettingRow & { key: SettingKey }, value: FieldValue, field: string, values: Values, problems: Issue[]): void {
-  const read = readCell({ ...setting, header: setting.name, width: 0, synonyms: [], help: '' }, value, field);
+function settingOf(row: Row): (SettingRow & { key: SettingKey }) | undefined {
+  const name = String(row.values.get('setting') ?? '').toLowerCase();
+  return SETTING_ROWS.find((each) => each.name.toLowerCase() === name);
+}
+
+function readRow(row: Row, values: Values, problems: Issue[]): void {
+  problems.push(...row.issues);
+  const setting = settingOf(row);
+  const value = row.values.get('value');
+  if (!setting || value === undefined || values.has(setting.key)) return;
+  const field = `Settings row ${row.sheetRow}, ${setting.name}`;
+  const column: Column = { ...setting, header: setting.name, width: 0, synonyms: [], help: '' };
+  // a blank may arrive as 0, which only a number can mean
+  const blank = setting.kind !== 'number' && value === '0';
+  const read = blank ? ok(undefined) : readCell(column, value, field);
   if (!read.ok) problems.push(read.issue);
   else if (read.value !== undefined) values.set(setting.key, read.value);
 }
 
-function readTapes(matrix: Matrix | null | undefined, problems: Issue[]): Result<ReadonlyMap<string, Tape> | undefined> {
+function readTapes(
+  matrix: Matrix | null | undefined,
+  problems: Issue[],
+): Result<ReadonlyMap<string, Tape> | undefined> {
   if (!matrix) return ok(undefined);
   const read = readTable(TAPE, matrix);
   if (!read.ok) return read;
   const tapes = new Map<string, Tape>();
+  problems.push(...duplicates(TAPE, read.value.rows, 'tape'));
   for (const row of read.value.rows) {
     problems.push(...row.issues);
     const name = row.values.get('tape');
@@ -57,14 +73,21 @@ function readTapes(matrix: Matrix | null | undefined, problems: Issue[]): Result
 
 function settingsFrom(values: Values, tapes: ReadonlyMap<string, Tape> | undefined, problems: Issue[]): ShopSettings {
   const number = (key: SettingKey, fallback: number): number => numberOr(values.get(key), fallback);
-  const text = (key: SettingKey, fallback: string): string => (typeof values.get(key) === 'string' ? String(values.get(key)) : fallback);
+  const text = (key: SettingKey, fallback: string): string =>
+    typeof values.get(key) === 'string' ? String(values.get(key)) : fallback;
   const yes = (key: SettingKey, fallback: boolean): boolean =>
     typeof values.get(key) === 'boolean' ? values.get(key) === true : fallback;
   const tape = (key: 'buildUpTape' | 'twoWayTape', field: string, fallback: Tape): Tape => {
     if (!tapes) return fallback;
     const name = text(key, field);
     const found = tapes.get(name.toLowerCase());
-    if (!found) problems.push({ code: 'unknownChoice', field: `Settings, ${field}`, got: name, expected: 'a tape that Tape lists' });
+    if (!found)
+      problems.push({
+        code: 'unknownChoice',
+        field: `Settings, ${field}`,
+        got: name,
+        expected: 'a tape that Tape lists',
+      });
     return found ?? fallback;
   };
   const usual = DEFAULT_SETTINGS;

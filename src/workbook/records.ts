@@ -3,7 +3,7 @@
  * each bad cell where it is and what was expected. A bad cell is left out; the rest of its row is kept.
  */
 import { fail, ok, parseReading, RANGES, type Issue, type Result } from '../core/index';
-import type { Column, TableSchema } from './schema';
+import { columnOf, type Column, type TableSchema } from './schema';
 
 /** Rows of cells, header row first, as a worksheet function or a port hands them over. */
 export type Matrix = readonly (readonly unknown[])[];
@@ -45,14 +45,33 @@ export function readTable(schema: TableSchema, matrix: Matrix, headerRow = 1): R
   return ok({ rows, found });
 }
 
-/** Where each column of a schema stands in a header row; the first heading that matches wins. */
+/** What names the same thing as a row above it; the first of each name counts. */
+export function duplicates(schema: TableSchema, rows: readonly Row[], key: string): Issue[] {
+  const header = columnOf(schema, key).header;
+  const seen = new Set<string>();
+  const issues: Issue[] = [];
+  for (const { sheetRow, values } of rows) {
+    const name = values.get(key);
+    if (typeof name !== 'string') continue;
+    const folded = name.toLowerCase();
+    if (seen.has(folded))
+      issues.push({ code: 'duplicate', field: `${schema.name} row ${sheetRow}, ${header}`, got: name });
+    seen.add(folded);
+  }
+  return issues;
+}
+
+/** Units of heading that none of our columns is in: read as ours, three millimetres would be three inches. */
+const FOREIGN_UNIT = /[([]\s*(mm|cm|m|oz|lbs?|kg)\.?\s*[)\]]\s*$/;
+
+/** Where each column of a schema stands in a header row; the first heading that matches wins, units in brackets apart. */
 export function matchHeaders(schema: TableSchema, headers: readonly unknown[]): Map<string, number> {
   const exact = new Map<string, number>();
   const loose = new Map<string, number>();
   headers.forEach((header, at) => {
     const name = plain(String(header ?? ''));
-    const bare = withoutUnit(name);
     if (name && !exact.has(name)) exact.set(name, at);
+    const bare = FOREIGN_UNIT.test(name) ? '' : withoutUnit(name);
     if (bare && !loose.has(bare)) loose.set(bare, at);
   });
   const found = new Map<string, number>();
@@ -73,7 +92,13 @@ export function isBlank(cell: unknown): boolean {
   return cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '');
 }
 
-function readRow(schema: TableSchema, found: ReadonlyMap<string, number>, cells: readonly unknown[], at: number, headerRow: number): Row {
+function readRow(
+  schema: TableSchema,
+  found: ReadonlyMap<string, number>,
+  cells: readonly unknown[],
+  at: number,
+  headerRow: number,
+): Row {
   const values = new Map<string, FieldValue>();
   const issues: Issue[] = [];
   const sheetRow = headerRow + at;
@@ -115,7 +140,8 @@ export function readCell(column: Column, cell: unknown, field: string): Result<F
 
 /** Text of a spreadsheet error, in whichever form the host hands it over. */
 export function errorText(cell: unknown): string | undefined {
-  if (typeof cell === 'string') return /^#(N\/A|VALUE!|REF!|DIV\/0!|NUM!|NAME\?|NULL!|SPILL!|CALC!|BUSY!)$/.test(cell) ? cell : undefined;
+  if (typeof cell === 'string')
+    return /^#(N\/A|VALUE!|REF!|DIV\/0!|NUM!|NAME\?|NULL!|SPILL!|CALC!|BUSY!)$/.test(cell) ? cell : undefined;
   if (typeof cell === 'object' && cell !== null) {
     const { error, code } = cell as { error?: unknown; code?: unknown };
     return String(error ?? code ?? 'error');
@@ -139,7 +165,8 @@ function readNumber(column: Column, cell: unknown, field: string): Result<FieldV
   // Some platforms hand a blank of a range over as 0; where 0 cannot be meant, it is a blank.
   if (value === 0 && low > 0) return ok(undefined);
   if (value < low || value > high) return fail({ code: 'outOfRange', field, got: given(cell), expected });
-  if (column.kind === 'count' && !Number.isInteger(value)) return fail({ code: 'notWhole', field, got: given(cell), expected });
+  if (column.kind === 'count' && !Number.isInteger(value))
+    return fail({ code: 'notWhole', field, got: given(cell), expected });
   return ok(value);
 }
 
@@ -149,7 +176,12 @@ function readReading(cell: unknown, field: string): Result<FieldValue | undefine
   if (points === 0) return ok(undefined);
   const { low, high } = RANGES.points;
   if (points < low || points > high) {
-    return fail({ code: 'outOfRange', field, got: given(cell), expected: `a reading such as D2.5, or ${low} to ${high} points above A0`.replace('-', '−') });
+    return fail({
+      code: 'outOfRange',
+      field,
+      got: given(cell),
+      expected: `a reading such as D2.5, or ${low} to ${high} points above A0`.replace('-', '−'),
+    });
   }
   return ok(points);
 }

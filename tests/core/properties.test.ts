@@ -348,6 +348,7 @@ function arrivedGrams({ bareGrams, old, buttWeightGrams, leaves }: Truth): numbe
 const blankClub: Club = {
   row: 1,
   sheetRow: 2,
+  job: undefined,
   name: 'club',
   kind: 'iron',
   lengthInches: undefined,

@@ -61,7 +61,7 @@ export function diameterBy(growth: Growth, seating: Seating): number {
  */
 export function fillingLayers(coreInches: number, buttInches: number, thicknessInches = TAPE_THICKNESS.value): number {
   const missing = coreInches - CALLIPER_DIVISION_INCHES - buttInches;
-  return missing <= 0 ? 0 : Math.ceil(missing / (2 * thicknessInches) - 1e-9);
+  return Math.max(0, Math.ceil(missing / (2 * thicknessInches) - 1e-9));
 }
 
 /**

@@ -1,9 +1,9 @@
 /** What stripping one club teaches about its old grip. */
-import { BUTT_WEIGHT_INCHES, POINT_GRAM_INCHES, RANGES } from '../constants';
+import { BUTT_WEIGHT_INCHES, FULCRUM_INCHES, POINT_GRAM_INCHES, RANGES } from '../constants';
 import { momentGramInches } from '../balance/moment';
-import { FULCRUM_INCHES } from '../constants';
-import type { Fitted } from './oldGrip';
+import { isWeighed, type Fitted } from './oldGrip';
 import { leavingGrams } from './shift';
+import { bagOf, groupedBy } from './together';
 import type { Club, Lesson } from './types';
 
 /** What came off, worked out; `contradicts` where the four measurements cannot all be true. */
@@ -36,14 +36,21 @@ export function lessonOf(club: Club, old: Fitted): Learned {
   return { taught: { row: club.row, club: club.name, oldItem: club.oldItem, removedGrams, gripGrams, balanceInches } };
 }
 
-/** Other clubs that wear the same old grip and know it only from an estimate. */
-export function learners(from: Club, clubs: readonly Club[]): number[] {
-  if (from.oldItem === undefined) return [];
-  const same = from.oldItem.toLowerCase();
-  return clubs
-    .filter(
-      (club) =>
-        club !== from && club.oldItem?.toLowerCase() === same && !club.oldGripWeighed && club.bareReading === undefined,
-    )
-    .map((club) => club.row);
+/** Answers, for a stripped club, which others of its bag wear the same old grip and know it only from an estimate. */
+export function learnersAmong(clubs: readonly Club[]): (stripped: Club) => readonly number[] {
+  const guessing = clubs.filter(
+    (club) => club.oldItem !== undefined && !isWeighed(club) && club.bareReading === undefined,
+  );
+  const rows = new Map<string, number[]>();
+  for (const [worn, wearers] of groupedBy(guessing, wornBy)) {
+    rows.set(
+      worn,
+      wearers.map((club) => club.row),
+    );
+  }
+  return (stripped) => (stripped.oldItem === undefined ? [] : (rows.get(wornBy(stripped)) ?? []));
+}
+
+function wornBy(club: Club): string {
+  return `${bagOf(club)}\n${(club.oldItem ?? '').toLowerCase()}`;
 }

@@ -19,10 +19,9 @@ export interface Fitted {
 export function oldFitted(club: Club, stock: ReadonlyMap<string, Grip>, settings: ShopSettings): Fitted {
   const known = club.oldItem === undefined ? undefined : stock.get(club.oldItem.toLowerCase());
   const tapedInches = known?.lengthInches ?? settings.tapedInches;
-  const weighed = club.oldGripWeighed && club.oldGripGrams !== undefined;
   return {
     gripGrams: club.oldGripGrams ?? known?.gripGrams,
-    gripSpreadGrams: weighed ? WEIGHED_SPREAD_GRAMS : settings.oldSpreadGrams,
+    gripSpreadGrams: isWeighed(club) ? WEIGHED_SPREAD_GRAMS : settings.oldSpreadGrams,
     balanceInches:
       club.oldBalanceInches ??
       known?.balanceInches ??
@@ -33,6 +32,11 @@ export function oldFitted(club: Club, stock: ReadonlyMap<string, Grip>, settings
     layerGrams: stripGrams(tapedInches, settings.buildUp),
     twoWayGrams: stripGrams(tapedInches, settings.twoWay),
   };
+}
+
+/** Whether the old grip came off whole and was put on a scale. */
+export function isWeighed(club: Club): boolean {
+  return club.oldGripWeighed && club.oldGripGrams !== undefined;
 }
 
 /** The new grip with so many layers under it. */

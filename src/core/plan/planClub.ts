@@ -1,17 +1,17 @@
 /** The plan of one club. */
-import { BUTT_WEIGHT_INCHES, SCALE_LETTERS } from '../constants';
+import { BUTT_WEIGHT_INCHES, FULCRUM_INCHES, SCALE_LETTERS } from '../constants';
 import { readingMoment } from '../balance/moment';
 import { massInertia, shiftInertia } from '../balance/inertia';
-import { FULCRUM_INCHES } from '../constants';
 import { fittedGrams } from '../grip/mass';
 import { ruleBreaches } from '../rules/check';
-import { newFitted, oldFitted, type Fitted } from './oldGrip';
+import { isWeighed, newFitted, oldFitted, type Fitted } from './oldGrip';
 import { remedyFor, remedyPoints } from './remedy';
 import {
   bodyOf,
   leavingGrams,
   lowerTape,
   pointsFromBare,
+  removedGrams,
   shiftFromOld,
   shiftMeasured,
   type Body,
@@ -50,6 +50,8 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
   const fresh = newFitted(grip, size.layers, settings);
   const lower = lowerTape(club, fresh, settings);
   const body = bodyOf(club, old);
+  if (body.contradicts && !shared.some(({ note }) => note === 'bareContradicts'))
+    notes.push({ note: 'massContradicts' });
   const moved = move(club, old, fresh, lower, body, notes);
   const held = holding(club, moved, notes);
   const tolerance = club.tolerancePoints ?? settings.tolerancePoints;
@@ -92,7 +94,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     upper: size.upper,
     lower: size.lower,
     growth: settings.growth,
-    ...masses(club, old, fresh, lower, remedy?.grams ?? 0),
+    ...masses(club, old, fresh, lower, body, remedy?.grams ?? 0),
     readingBefore: moved.before,
     shift: moved.shift,
     readingGripped: moved.gripped,
@@ -144,8 +146,8 @@ function move(club: Club, old: Fitted, fresh: Fitted, lower: LowerTape, body: Bo
     return { basis: undefined, before, shift: undefined, gripped: undefined };
   }
   const moves = club.lengthChangeInches !== 0 || Math.abs(fresh.capInches - old.capInches) > 1e-9;
-  if (body.guessed && moves) notes.push({ note: 'massUnknown' });
-  const basis = club.oldGripWeighed && club.oldGripGrams !== undefined ? 'weighed' : 'estimate';
+  if (body.guessed && !body.contradicts && moves) notes.push({ note: 'massUnknown' });
+  const basis = isWeighed(club) ? 'weighed' : 'estimate';
   return { basis, before, shift: added, gripped: before === undefined ? undefined : before + added.total };
 }
 
@@ -164,40 +166,34 @@ function holding(club: Club, moved: Moved, notes: Note[]): Held {
     const gap = club.target === undefined || moved.gripped === undefined ? undefined : club.target - moved.gripped;
     return { hold, reading: club.target, gap };
   }
-  if (moved.basis === 'bare' && club.reading === undefined) notes.push({ note: 'readingUnknown' });
+  if (moved.basis === 'bare' && club.reading === undefined) notes.push({ note: 'heldUnknown' });
   const gap = moved.shift && 0 - moved.shift.total;
   return { hold, reading: club.reading, gap };
 }
 
 function noteOffScale(before: number | undefined, after: number | undefined, notes: Note[]): void {
   const off = [after, before].find(
-    (points) => points !== undefined && (points < -0.05 || points >= SCALE_LETTERS.length * 10 - 0.05),
+    (points) => points !== undefined && (points <= -0.05 || points >= SCALE_LETTERS.length * 10 - 0.05),
   );
   if (off !== undefined) notes.push({ note: 'offScale', points: off });
 }
 
 type Masses = Pick<ClubPlan, 'fittedBeforeGrams' | 'fittedAfterGrams' | 'fittedChangeGrams' | 'massAfterGrams'>;
 
-function masses(club: Club, old: Fitted, fresh: Fitted, lower: LowerTape, remedyGrams: number): Masses {
-  const measured =
-    club.massGrams !== undefined && club.bareGrams !== undefined
-      ? club.massGrams - club.bareGrams - old.twoWayGrams - leavingGrams(club)
-      : undefined;
-  const before =
-    measured ?? (old.gripGrams === undefined ? undefined : fittedGrams(old.gripGrams, old.layers, old.layerGrams));
+/** The finished club is its body and all that goes on; where the body is a guess, nobody knows. */
+function masses(club: Club, old: Fitted, fresh: Fitted, lower: LowerTape, body: Body, remedyGrams: number): Masses {
+  const before = removedGrams(club, old) ?? fittedOld(old);
   const after = fittedGrams(fresh.gripGrams ?? 0, fresh.layers, fresh.layerGrams) + lower.grams;
-  const fromBare = club.bareGrams === undefined ? undefined : club.bareGrams + after + fresh.twoWayGrams;
-  const fromArrived =
-    club.massGrams === undefined || before === undefined
-      ? undefined
-      : club.massGrams - before - old.twoWayGrams - leavingGrams(club) + after + fresh.twoWayGrams;
-  const whole = fromBare ?? fromArrived;
   return {
     fittedBeforeGrams: before,
     fittedAfterGrams: after,
     fittedChangeGrams: before === undefined ? undefined : after - before,
-    massAfterGrams: whole === undefined ? undefined : whole + club.plugGrams + remedyGrams,
+    massAfterGrams: body.guessed ? undefined : body.grams + after + fresh.twoWayGrams + club.plugGrams + remedyGrams,
   };
+}
+
+function fittedOld(old: Fitted): number | undefined {
+  return old.gripGrams === undefined ? undefined : fittedGrams(old.gripGrams, old.layers, old.layerGrams);
 }
 
 /** Change of inertia about the butt, remedy included; unknown where the body moves and nobody knows where it balances. */
@@ -277,7 +273,7 @@ function unplanned(club: Club, old: Fitted, settings: ShopSettings, notes: reado
     upper: undefined,
     lower: undefined,
     growth: settings.growth,
-    fittedBeforeGrams: old.gripGrams === undefined ? undefined : fittedGrams(old.gripGrams, old.layers, old.layerGrams),
+    fittedBeforeGrams: fittedOld(old),
     fittedAfterGrams: undefined,
     fittedChangeGrams: undefined,
     readingBefore: club.reading,

@@ -1,6 +1,6 @@
 /** The plan of a whole set: each club on its own, then what shows only when they are looked at together. */
 import { planClub } from './planClub';
-import { lessonOf, learners } from './lesson';
+import { learnersAmong, lessonOf } from './lesson';
 import { oldFitted } from './oldGrip';
 import { countNeeded, notesTogether } from './together';
 import type { Grip, Lesson, Note, PlanInput, SetPlan, Way } from './types';
@@ -45,6 +45,7 @@ function keyed<T extends Grip | Way>(list: readonly T[], key: (each: T) => strin
 function learn(input: PlanInput, stock: ReadonlyMap<string, Grip>): { lessons: Lesson[]; notes: Map<number, Note[]> } {
   const lessons: Lesson[] = [];
   const notes = new Map<number, Note[]>();
+  const learners = learnersAmong(input.clubs);
   input.clubs.forEach((club, at) => {
     const learned = lessonOf(club, oldFitted(club, stock, input.settings));
     if (!learned) return;
@@ -54,7 +55,7 @@ function learn(input: PlanInput, stock: ReadonlyMap<string, Grip>): { lessons: L
     }
     const { gripGrams, balanceInches } = learned.taught;
     notes.set(at, [{ note: 'taught', grams: gripGrams, balanceInches }]);
-    lessons.push({ ...learned.taught, appliesTo: learners(club, input.clubs) });
+    lessons.push({ ...learned.taught, appliesTo: learners(club) });
   });
   return { lessons, notes };
 }

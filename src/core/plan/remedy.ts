@@ -2,6 +2,7 @@
 import { compensationGrams } from '../balance/compensation';
 import { massPoints } from '../balance/moment';
 import { roundTo } from '../balance/reading';
+import type { Issue } from '../result';
 import type { Club, Note, Remedy, ShopSettings, Way } from './types';
 
 /** What is to be put right. */
@@ -24,13 +25,13 @@ export function remedyFor(
   const way = wayFor(end, club, ways, settings, notes);
   if (!way) return undefined;
   if (end === 'head' && gap.lengthInches === undefined) {
-    notes.push({ note: 'lengthUnknown' });
+    if (isWanted(gap, settings)) notes.push({ note: 'lengthUnknown' });
     return undefined;
   }
   const inches = end === 'head' ? (gap.lengthInches ?? 0) - way.inches : way.inches;
   const exact = compensationGrams(-gap.points, inches);
-  if (!exact.ok) {
-    notes.push({ note: 'issue', issue: { ...exact.issue, field: `From that end of ${way.name}` } });
+  if (!exact.ok || exact.value < 0) {
+    if (isWanted(gap, settings)) notes.push({ note: 'issue', issue: misplaced(way) });
     return undefined;
   }
   const none = reasonForNone(gap, exact.value, way, settings);
@@ -46,8 +47,23 @@ export function remedyPoints(remedy: Remedy | undefined): number {
   return remedy ? massPoints(remedy.grams, remedy.inches) : 0;
 }
 
+/** A way whose place lies at the fulcrum or on its other side, where weight would make things worse. */
+function misplaced(way: Way): Issue {
+  const expected = `${way.inches} in from the ${way.end} is at or past the fulcrum, where no weight puts this club right`;
+  return { code: 'contradiction', field: `Weights, ${way.name}`, got: way.inches, expected };
+}
+
+function isWithin(gap: Gap): boolean {
+  return Math.abs(gap.points) <= gap.tolerancePoints + 1e-9;
+}
+
+/** Whether anything would be added if it could be. */
+function isWanted(gap: Gap, settings: ShopSettings): boolean {
+  return settings.putRight === 'always' ? gap.points !== 0 : !isWithin(gap);
+}
+
 function reasonForNone(gap: Gap, exact: number, way: Way, settings: ShopSettings): Remedy['none'] {
-  const within = Math.abs(gap.points) <= gap.tolerancePoints + 1e-9;
+  const within = isWithin(gap);
   if (within && settings.putRight === 'outOfTolerance') return 'withinTolerance';
   const grams = inSteps(exact, way.stepGrams);
   if (grams < settings.leastGrams - 1e-9 || grams === 0) return within ? 'withinTolerance' : 'belowLeast';

@@ -1,5 +1,5 @@
 /** What moves the reading, part by part. */
-import { BUTT_WEIGHT_INCHES, TYPICAL_BODY_GRAMS } from '../constants';
+import { BUTT_WEIGHT_INCHES, MOST_LAYERS, RANGES, TYPICAL_BODY_GRAMS } from '../constants';
 import { lengthPoints } from '../balance/change';
 import { massPoints } from '../balance/moment';
 import { fittedGrams, tapeGrams } from '../grip/mass';
@@ -29,13 +29,29 @@ export function lowerTape(club: Club, fitted: Fitted, settings: ShopSettings): L
 export interface Body {
   readonly grams: number;
   readonly guessed: boolean;
+  /** What the club weighs cannot be true beside what sits on it, or beside what it weighs bare. */
+  readonly contradicts: boolean;
 }
 
 export function bodyOf(club: Club, old: Fitted): Body {
-  if (club.bareGrams !== undefined) return { grams: club.bareGrams, guessed: false };
-  if (club.massGrams === undefined || old.gripGrams === undefined) return { grams: TYPICAL_BODY_GRAMS, guessed: true };
+  const { massGrams, bareGrams } = club;
+  if (bareGrams !== undefined) {
+    const contradicts = massGrams !== undefined && removedGrams(club, old) === undefined;
+    return { grams: bareGrams, guessed: false, contradicts };
+  }
+  const guess: Body = { grams: TYPICAL_BODY_GRAMS, guessed: true, contradicts: false };
+  if (massGrams === undefined || old.gripGrams === undefined) return guess;
   const onIt = fittedGrams(old.gripGrams, old.layers, old.layerGrams) + old.twoWayGrams + leavingGrams(club);
-  return { grams: club.massGrams - onIt, guessed: false };
+  const grams = massGrams - onIt;
+  return grams < RANGES.bodyGrams.low ? { ...guess, contradicts: true } : { grams, guessed: false, contradicts: false };
+}
+
+/** Old grip and build-up tape as they came off, from the masses before and after; undefined where no grip weighs that. */
+export function removedGrams(club: Club, old: Fitted): number | undefined {
+  if (club.massGrams === undefined || club.bareGrams === undefined) return undefined;
+  const grams = club.massGrams - club.bareGrams - old.twoWayGrams - leavingGrams(club);
+  const most = RANGES.gripGrams.high + MOST_LAYERS * old.layerGrams;
+  return grams >= RANGES.gripGrams.low && grams <= most ? grams : undefined;
 }
 
 /** A butt weight that goes with the old grip. */

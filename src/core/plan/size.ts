@@ -62,7 +62,9 @@ function settleLayers(
     thicknessInches: settings.buildUp.thicknessInches,
   });
   if (!found.ok) {
-    notes.push({ note: 'tooManyLayers', targetInches, most: MOST_LAYERS });
+    // a core that twelve layers do not fill is loose, which the caller notes; a larger grip would not help
+    const fills = fillingLayers(grip.coreInches, buttInches, settings.buildUp.thicknessInches) <= MOST_LAYERS;
+    if (fills) notes.push({ note: 'tooManyLayers', targetInches, most: MOST_LAYERS });
     return { layers: MOST_LAYERS, solved: true };
   }
   if (found.value.over) {

@@ -11,14 +11,31 @@ const GROUPS: Readonly<Partial<Record<ClubKind, Group>>> = {
   wedge: 'irons',
 };
 
-/** Notes by position in `clubs`. */
+/** A club, the grip it gets, and its position in the set. */
+interface Placed {
+  readonly at: number;
+  readonly club: Club;
+  readonly grip: Grip | undefined;
+}
+
+type Add = (at: number, note: Note) => void;
+
+/** Notes by position in `clubs`. Profiles and names are compared within a bag; stock serves all bags alike. */
 export function notesTogether(clubs: readonly Club[], grips: readonly (Grip | undefined)[]): Map<number, Note[]> {
   const notes = new Map<number, Note[]>();
-  const add = (at: number, note: Note): void => void (notes.get(at)?.push(note) ?? notes.set(at, [note]));
-  noteMixedProfiles(clubs, grips, add);
+  const add: Add = (at, note) => void (notes.get(at)?.push(note) ?? notes.set(at, [note]));
+  const placed = clubs.map((club, at): Placed => ({ at, club, grip: grips[at] }));
+  for (const bag of groupedBy(placed, ({ club }) => bagOf(club)).values()) {
+    noteMixedProfiles(bag, add);
+    noteDuplicates(bag, add);
+  }
   noteShortStock(grips, add);
-  noteDuplicates(clubs, add);
   return notes;
+}
+
+/** What clubs of one bag have in common; where no job is given, they are one bag. */
+export function bagOf(club: Club): string {
+  return (club.job ?? '').toLowerCase();
 }
 
 /** How many of each item the set takes. */
@@ -28,16 +45,25 @@ export function countNeeded(grips: readonly (Grip | undefined)[]): Map<string, n
   return needed;
 }
 
-type Add = (at: number, note: Note) => void;
+/** Members of a list by what they have in common, each group in the list's order. */
+export function groupedBy<T>(list: Iterable<T>, key: (each: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const each of list) {
+    const name = key(each);
+    const known = groups.get(name);
+    if (known) known.push(each);
+    else groups.set(name, [each]);
+  }
+  return groups;
+}
 
 /** The fewer of the two profiles in a group are the odd ones; of equally many, the ribbed. */
-function noteMixedProfiles(clubs: readonly Club[], grips: readonly (Grip | undefined)[], add: Add): void {
+function noteMixedProfiles(bag: readonly Placed[], add: Add): void {
   for (const group of ['woods', 'irons'] as const) {
     const members: Record<Profile, number[]> = { round: [], ribbed: [] };
-    clubs.forEach((club, at) => {
-      const profile = grips[at]?.profile;
-      if (profile && club.kind && GROUPS[club.kind] === group) members[profile].push(at);
-    });
+    for (const { at, club, grip } of bag) {
+      if (grip?.profile && club.kind && GROUPS[club.kind] === group) members[grip.profile].push(at);
+    }
     if (!members.round.length || !members.ribbed.length) continue;
     const odd: Profile = members.round.length < members.ribbed.length ? 'round' : 'ribbed';
     for (const at of members[odd]) add(at, { note: 'mixedProfiles', group, odd });
@@ -58,16 +84,10 @@ function noteShortStock(grips: readonly (Grip | undefined)[], add: Add): void {
   });
 }
 
-function noteDuplicates(clubs: readonly Club[], add: Add): void {
-  const rows = new Map<string, number[]>();
-  for (const club of clubs) {
-    const name = club.name.toLowerCase();
-    const known = rows.get(name);
-    if (known) known.push(club.sheetRow);
-    else rows.set(name, [club.sheetRow]);
+function noteDuplicates(bag: readonly Placed[], add: Add): void {
+  for (const same of groupedBy(bag, ({ club }) => club.name.toLowerCase()).values()) {
+    if (same.length < 2) continue;
+    const rows = same.map(({ club }) => club.sheetRow);
+    for (const { at } of same) add(at, { note: 'duplicateClub', rows });
   }
-  clubs.forEach((club, at) => {
-    const same = rows.get(club.name.toLowerCase()) ?? [];
-    if (same.length > 1) add(at, { note: 'duplicateClub', rows: same });
-  });
 }

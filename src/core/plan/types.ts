@@ -17,6 +17,8 @@ export interface Club {
   readonly row: number;
   /** Row of the sheet, for messages. */
   readonly sheetRow: number;
+  /** Which bag it belongs to: only clubs of one bag are looked at together. */
+  readonly job: string | undefined;
   readonly name: string;
   readonly kind: ClubKind | undefined;
   readonly lengthInches: number | undefined;
@@ -172,7 +174,11 @@ export type Note =
   | { readonly note: 'issue'; readonly issue: Issue }
   | { readonly note: 'noGrip' }
   | { readonly note: 'readingUnknown' }
+  /** stripped and held as it was, but nobody read it as it arrived */
+  | { readonly note: 'heldUnknown' }
   | { readonly note: 'massUnknown' }
+  /** what the club weighs does not fit what sits on it, or what it weighs bare */
+  | { readonly note: 'massContradicts' }
   | { readonly note: 'oldGripUnknown' }
   | { readonly note: 'bareMassUnknown' }
   | { readonly note: 'lengthUnknown' }
@@ -188,7 +194,6 @@ export type Note =
   | { readonly note: 'mixedProfiles'; readonly group: 'woods' | 'irons'; readonly odd: Profile }
   | { readonly note: 'stockShort'; readonly item: string; readonly needed: number; readonly onHand: number }
   | { readonly note: 'duplicateClub'; readonly rows: readonly number[] }
-  | { readonly note: 'heldNothing' }
   | { readonly note: 'taught'; readonly grams: number; readonly balanceInches: number };
 
 /** A rule that the finished club breaks; sentences in `src/words/notes.ts`. */
