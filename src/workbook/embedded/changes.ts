@@ -20,7 +20,7 @@ import {
   SetWorksheetRowCountUndoMutationFactory,
   SheetInterceptorService,
 } from '@univerjs/sheets';
-import type { Block, Change, Put } from '../port';
+import type { Argument, Block, Call, Change, Put } from '../port';
 import { PortError } from '../port';
 import { fixed, sameName } from '../shared/address';
 import type { BeforeCell } from '../shared/looked';
@@ -124,9 +124,24 @@ function write(work: Work, at: Block, cells: readonly (readonly Put[])[]): void 
     if (put === undefined) return undefined;
     if (typeof put !== 'object' || put === null) return enter(put);
     const place: Block = { sheet: at.sheet, row, column, rows: 1, columns: 1 };
-    return enter({ formula: formulaOf(work.spreadsheet, put, place) });
+    const formula = formulaOf(work.spreadsheet, put, place);
+    sheetToWrite(work, roomToSpill(work.spreadsheet, put, place));
+    return enter({ formula });
   };
   setCells(work, worksheet, at, cells, dataOf);
+}
+
+/** Columns that the widest result of ours stays within. */
+const widestResult = 80;
+
+/** What a call's result may fill: a sheet does not grow for a formula, it shows `#SPILL!` at its edge. */
+function roomToSpill(spreadsheet: Spreadsheet, call: Call, at: Block): Block {
+  const rowsOf = (argument: Argument): number => {
+    if (argument === null || 'literal' in argument) return 0;
+    return 'block' in argument ? argument.block.rows : withSpareRows(spreadsheet, argument.table, null).rows;
+  };
+  const rows = Math.max(1, ...call.args.map(rowsOf));
+  return rows === 1 ? at : { ...at, rows, columns: widestResult };
 }
 
 /** Puts cells back as they were: values, formulas as entered, error constants. */

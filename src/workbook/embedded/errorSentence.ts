@@ -33,7 +33,8 @@ function selectedError(spreadsheet: Spreadsheet): CellError | null {
   const { values, formulas } = readCells(spreadsheet, worksheet, at);
   const [value, formula] = [values[0]?.[0] ?? null, formulas[0]?.[0] ?? null];
   // What a function said about a cell that has since been moved or mended is of no use any more.
-  if (typeof value !== 'object' || value === null || !formula?.toUpperCase().includes(`${functionNamespace}.`)) return null;
+  if (typeof value !== 'object' || value === null || !formula?.toUpperCase().includes(`${functionNamespace}.`))
+    return null;
   const cell = { sheetId: worksheet.getSheetId(), row: at.row, column: at.column };
   return { cell: addressOf(at), error: value.error, says: spreadsheet.errors.at(cell) };
 }

@@ -47,7 +47,9 @@ function pagePlugins(container: HTMLElement): PluginEntry[] {
     UniverSheetsDataValidationPreset(),
     UniverSheetsConditionalFormattingPreset(),
   ];
-  return presets.flatMap(({ plugins }) => plugins.map((plugin): PluginEntry => (Array.isArray(plugin) ? plugin : [plugin])));
+  return presets.flatMap(({ plugins }) =>
+    plugins.map((plugin): PluginEntry => (Array.isArray(plugin) ? plugin : [plugin])),
+  );
 }
 
 /** Waits for the first picture: the stage is announced when painting begins, two frames later it can be seen. */

@@ -83,7 +83,9 @@ function spillsOn(spreadsheet: Spreadsheet, worksheet: Worksheet): Block[] {
   const blocks = Object.values(ranges ?? {}).flatMap((line) =>
     Object.values(line as Record<number, IRange>).map((range) => blockOfRange(worksheet.getName(), range)),
   );
-  return blocks.filter(({ rows, columns }) => rows > 1 || columns > 1);
+  // A formula that finds no room keeps the area it would have filled, and fills none of it.
+  const blocked = ({ row, column }: Block): boolean => worksheet.getCellMatrix().getValue(row, column)?.v === '#SPILL!';
+  return blocks.filter((block) => (block.rows > 1 || block.columns > 1) && !blocked(block));
 }
 
 /** Everything in use on a sheet, null when nothing is. */

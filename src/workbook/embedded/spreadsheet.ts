@@ -9,7 +9,7 @@ import { UniverSheetsConditionalFormattingPlugin } from '@univerjs/sheets-condit
 import { UniverSheetsDataValidationPlugin } from '@univerjs/sheets-data-validation';
 import { CalculationMode, FormulaCalculationSessionService, UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
 import { UniverSheetsNumfmtPlugin } from '@univerjs/sheets-numfmt';
-import { UniverSheetsTablePlugin } from '@univerjs/sheets-table';
+import { TableManager, UniverSheetsTablePlugin } from '@univerjs/sheets-table';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import sheetsEnglish from '@univerjs/sheets/locale/en-US';
 import formulaEnglish from '@univerjs/sheets-formula/locale/en-US';
@@ -121,7 +121,7 @@ export async function assemble(
   // The function service exists only once there is a workbook.
   const errors = options.functions ? registerFrom(univer, options.functions) : { at: () => null };
   const spreadsheet = new Spreadsheet(univer, api, workbook, errors, ready);
-  await layTables(spreadsheet, options.sheets);
+  layTables(spreadsheet, options.sheets);
   spreadsheet.recalculate();
   return spreadsheet;
 }
@@ -130,12 +130,14 @@ function registerFrom(univer: Univer, functions: WorksheetFunctions): ErrorSente
   return registerFunctions(univer.__getInjector(), functions.metadata, functions.implementations, functions);
 }
 
-async function layTables(spreadsheet: Spreadsheet, sheets: readonly SheetSnapshot[]): Promise<void> {
+function layTables(spreadsheet: Spreadsheet, sheets: readonly SheetSnapshot[]): void {
+  // Not by the command, which renames a table that bears its sheet's name.
+  const manager = spreadsheet.injector.get(TableManager);
   for (const { name: sheetName, tables = [] } of sheets) {
-    const sheet = spreadsheet.workbook.getSheetByName(sheetName);
-    for (const { name, row, column, rows, columns } of tables) {
+    const sheetId = spreadsheet.workbook.getSheetByName(sheetName)?.getSheetId();
+    for (const { name, row, column, rows, columns } of sheetId ? tables : []) {
       const range = { startRow: row, startColumn: column, endRow: row + rows - 1, endColumn: column + columns - 1 };
-      await sheet?.addTable(name, range, `table:${name}`, {});
+      manager.addTable(workbookId, sheetId ?? '', name, range);
     }
   }
 }

@@ -1,0 +1,299 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import { ICommandService, type IStyleData } from '@univerjs/core';
+import { ConditionalFormattingRuleModel } from '@univerjs/sheets-conditional-formatting';
+import { SheetDataValidationModel } from '@univerjs/sheets-data-validation';
+import { createEmbeddedPort } from '../../src/workbook/embedded/port';
+import type { Spreadsheet } from '../../src/workbook/embedded/spreadsheet';
+import type { Block, Change, Put, WorkbookPort } from '../../src/workbook/port';
+import { openSheet, type, valueAt, valuesAt } from './sheet';
+
+let open: Spreadsheet | undefined;
+afterEach(() => {
+  open?.dispose();
+  open = undefined;
+});
+
+const body = (sheet: string, row: number, column: number, rows = 1, columns = 1): Block => ({
+  sheet,
+  row,
+  column,
+  rows,
+  columns,
+});
+
+/** Rows of a range whose first cell holds something, each with its number in front. */
+const filled = {
+  takes: ['range[]'],
+  does: (range: unknown[][]) => range.filter(([first]) => first !== '').map((row, index) => [index, ...row]),
+};
+
+interface Opened {
+  readonly sheet: Spreadsheet;
+  readonly port: WorkbookPort;
+  put(at: Block, cells: readonly (readonly Put[])[], ...more: Change[]): ReturnType<WorkbookPort['apply']>;
+}
+
+async function openPort(cells: readonly (readonly (string | number | null)[])[] = []): Promise<Opened> {
+  const tables = cells.length > 0 ? [{ name: 'Clubs', row: 0, column: 0, rows: cells.length, columns: 2 }] : [];
+  const sheet = await openSheet([{ name: 'Clubs', cells, tables, rowCount: 60 }, { name: 'Plan', cells: [], rowCount: 20, columnCount: 6 }], {
+    functions: { FILLED: filled },
+  });
+  open = sheet;
+  const port = createEmbeddedPort(sheet);
+  return {
+    sheet,
+    port,
+    put: async (at, put, ...more) => {
+      const looked = await port.read([{ read: 'block', at }, { read: 'block', at: body('Elsewhere', 0, 0) }]);
+      return port.apply([{ do: 'write', at, cells: put }, ...more], looked, { label: 'Test', receiptKey: 'last' });
+    },
+  };
+}
+
+const clubs = [
+  ['Club', 'Layers'],
+  ['7 iron', 2],
+  ['Wedge', 1],
+];
+
+describe('text stays text', () => {
+  const texts = ['007', '=1+1', '+49 30', '-3', '@home', '1/2', 'TRUE', '1e3', "'quoted", ' 5 ', '2026-05-01'];
+
+  test.each(texts)('%j', async (text) => {
+    const { port, put, sheet } = await openPort();
+    const at = body('Plan', 0, 0);
+    await put(at, [[text]]);
+    const [seen] = await port.read([{ read: 'block', at }]);
+    expect(seen.values).toEqual([[text]]);
+    expect(seen.formulas).toEqual([[null]]);
+    // To a formula it is text as well.
+    await type(sheet, 'Plan', 'B1', '=ISTEXT(A1)');
+    expect(valueAt(sheet, 'Plan!B1')).toBe(true);
+  });
+});
+
+test('the text #N/A stays text in its cell, though the engine hands it to formulas as the error', async () => {
+  const { port, put } = await openPort();
+  const at = body('Plan', 0, 0);
+  await put(at, [['#N/A']]);
+  expect((await port.read([{ read: 'block', at }]))[0].values).toEqual([['#N/A']]);
+});
+
+describe('formulas', () => {
+  test('cover the table and the blank rows below it, not what stands further down', async () => {
+    const { port, put, sheet } = await openPort(clubs);
+    await type(sheet, 'Clubs', 'B30', 'note');
+    const at = body('Plan', 0, 0);
+    await put(at, [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]]);
+    const [seen] = await port.read([{ read: 'block', at: { ...at, rows: 3, columns: 3 } }]);
+    expect(seen.formulas[0]?.[0]).toBe('=REGRIP.FILLED(Clubs!$A$1:$B$29)');
+    expect(seen.values).toEqual([
+      [0, 'Club', 'Layers'],
+      [1, '7 iron', 2],
+      [2, 'Wedge', 1],
+    ]);
+    expect(seen.spills).toEqual([{ ...at, rows: 3, columns: 3 }]);
+  });
+
+  test('below their own table they do not read themselves', async () => {
+    const { put, sheet } = await openPort(clubs);
+    await put(body('Clubs', 10, 0), [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]]);
+    expect(valuesAt(sheet, 'Clubs!A11:C11')).toEqual([[0, 'Club', 'Layers']]);
+  });
+
+  test('get a sheet large enough for what they fill', async () => {
+    const { put, sheet } = await openPort(clubs);
+    await put(body('Plan', 18, 4), [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]]);
+    expect(valuesAt(sheet, 'Plan!E19:G21')[2]).toEqual([2, 'Wedge', 1]);
+  });
+});
+
+describe('tables grow', () => {
+  test('over a row typed below, at once and for formulas too; undoing the typing shrinks them again', async () => {
+    const { port, put, sheet } = await openPort(clubs);
+    await put(body('Plan', 0, 0), [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]]);
+    await type(sheet, 'Clubs', 'A4', 'Driver');
+    expect((await port.read([{ read: 'table', table: 'Clubs' }]))[0]?.rows).toEqual([
+      ['7 iron', 2],
+      ['Wedge', 1],
+      ['Driver', null],
+    ]);
+    expect(valuesAt(sheet, 'Plan!A4:B4')).toEqual([[3, 'Driver']]);
+    sheet.workbook.undo();
+    await sheet.settled();
+    expect((await port.read([{ read: 'table', table: 'Clubs' }]))[0]?.at.rows).toBe(3);
+    expect(valueAt(sheet, 'Plan!B4')).toBeNull();
+  });
+
+  test('neither over another table nor over what a formula fills there', async () => {
+    const sheet = await openSheet(
+      [
+        {
+          name: 'Clubs',
+          cells: [...clubs, [{ formula: '=REGRIP.FILLED(E1:E2)' }], [], ['Upper'], ['a'], ['Lower'], ['b']],
+          tables: [
+            { name: 'First', row: 0, column: 0, rows: 2, columns: 2 },
+            { name: 'Upper', row: 5, column: 0, rows: 2, columns: 1 },
+            { name: 'Lower', row: 7, column: 0, rows: 2, columns: 1 },
+          ],
+        },
+      ],
+      { functions: { FILLED: filled } },
+    );
+    open = sheet;
+    const port = createEmbeddedPort(sheet);
+    const [upper, lower] = await port.read([{ read: 'table', table: 'Upper' }, { read: 'table', table: 'lower' }]);
+    expect([upper?.at.rows, lower?.at.rows]).toEqual([2, 2]);
+  });
+});
+
+describe('one change is one step of the undo list', () => {
+  const at = body('New', 0, 0, 2, 2);
+  const changes: Change[] = [
+    { do: 'sheet', name: 'New' },
+    { do: 'write', at, cells: [['Club', 'Layers'], ['7 iron', 2]] },
+    { do: 'table', name: 'New', at },
+    { do: 'format', at, format: { bold: true, number: '0.0', fill: '#eeeeee' } },
+    { do: 'widths', sheet: 'New', column: 0, widths: [20] },
+    { do: 'freezeRows', sheet: 'New', rows: 1 },
+    { do: 'choices', at: body('New', 1, 1), from: { table: 'New', header: 'Layers' }, hint: 'Pick one.' },
+    { do: 'highlight', at, rules: [{ column: 0, equals: ['Out'], fill: '#ff0000', ink: '#ffffff' }] },
+    { do: 'name', name: 'plan_here', at },
+  ];
+
+  async function make(): Promise<Opened> {
+    const opened = await openPort(clubs);
+    const looked = await opened.port.read([{ read: 'block', at }]);
+    await opened.port.apply(changes, looked, { label: 'Make' });
+    return opened;
+  }
+
+  test('undoing takes all of it back, redoing brings all of it again', async () => {
+    const { port, sheet } = await make();
+    const ask = () => port.read([{ read: 'sheets' }, { read: 'table', table: 'New' }, { read: 'name', name: 'plan_here' }]);
+    const made = await ask();
+    expect(made[0].map(({ name }) => name)).toEqual(['Clubs', 'Plan', 'New']);
+    expect(made[1]?.rows).toEqual([['7 iron', 2]]);
+    expect(made[2].at).toEqual(at);
+    sheet.workbook.undo();
+    await sheet.settled();
+    const undone = await ask();
+    expect(undone[0].map(({ name }) => name)).toEqual(['Clubs', 'Plan']);
+    expect(undone[1]).toBeNull();
+    expect(undone[2].at).toBeNull();
+    sheet.workbook.redo();
+    await sheet.settled();
+    expect(await ask()).toEqual(made);
+  });
+
+  test('looks, drop-downs, highlights, widths and frozen rows are what was asked', async () => {
+    const { sheet } = await make();
+    const worksheet = sheet.workbook.getSheetByName('New');
+    const id = worksheet?.getSheetId() ?? '';
+    const style = sheet.workbook.getWorkbook().getStyles().getStyleByCell(worksheet?.getSheet().getCellRaw(0, 0));
+    expect(style).toMatchObject({ bl: 1, n: { pattern: '0.0' }, bg: { rgb: '#eeeeee' } } satisfies IStyleData);
+    // 20 characters of 7 pixels and 5 pixels of padding, Excel's rule for its default font.
+    expect(worksheet?.getColumnWidth(0)).toBe(145);
+    expect(worksheet?.getFrozenRows()).toBe(1);
+    const [choice] = sheet.injector.get(SheetDataValidationModel).getRules('workbook', id);
+    expect(choice).toMatchObject({ formula1: '=New!$B$2:$B$202', errorStyle: 2, error: 'Pick one.', showErrorMessage: true });
+    const [highlight] = sheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules('workbook', id) ?? [];
+    expect(highlight?.rule).toMatchObject({ value: '=OR($A1&""="Out")', style: { bg: { rgb: '#ff0000' } } });
+  });
+
+  test('making a sheet does not turn the person away from where they are', async () => {
+    const { sheet } = await make();
+    expect(sheet.workbook.getActiveSheet().getSheetName()).toBe('Clubs');
+  });
+
+  test('filling again replaces our highlights instead of piling them up', async () => {
+    const { port, sheet } = await make();
+    const looked = await port.read([{ read: 'block', at }]);
+    const again = changes.filter((change) => change.do === 'highlight');
+    await port.apply(again, looked, { label: 'Again' });
+    const id = sheet.workbook.getSheetByName('New')?.getSheetId() ?? '';
+    expect(sheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules('workbook', id)).toHaveLength(1);
+  });
+});
+
+describe('failures', () => {
+  /** Makes the spreadsheet fail at the nth step of our change and at those after it, `times` in all. */
+  function failAt(sheet: Spreadsheet, nth: number, times: number): void {
+    let count = 0;
+    sheet.injector.get(ICommandService).beforeCommandExecuted(({ id }) => {
+      if (!/insert-sheet|remove-sheet|set-range-values|defined-name/.test(id)) return;
+      count += 1;
+      if (count >= nth && count < nth + times) throw new Error('the machine stumbled');
+    });
+  }
+  const changes: Change[] = [
+    { do: 'sheet', name: 'New' },
+    { do: 'write', at: body('Plan', 0, 0, 1, 2), cells: [['a', 1]] },
+    { do: 'write', at: body('New', 0, 0, 1, 2), cells: [['b', 2]] },
+    { do: 'name', name: 'plan_here', at: body('New', 0, 0) },
+  ];
+  const look = (port: WorkbookPort) =>
+    port.read([{ read: 'block', at: body('Plan', 0, 0, 1, 2) }, { read: 'block', at: body('New', 0, 0, 1, 2) }]);
+
+  test.each([1, 2, 3, 4])('at step %i everything is put back', async (nth) => {
+    const { port, sheet } = await openPort(clubs);
+    await port.remember('last', 'earlier receipt');
+    const before = await look(port);
+    failAt(sheet, nth, 1);
+    const change = port.apply(changes, before, { label: 'Fail', receiptKey: 'last' });
+    await expect(change).rejects.toMatchObject({ code: 'putBack', hostSaid: 'the machine stumbled' });
+    expect(await look(port)).toEqual(before);
+    expect((await port.read([{ read: 'name', name: 'plan_here' }]))[0].at).toBeNull();
+    expect(await port.recall('last')).toBe('earlier receipt');
+  });
+
+  test('when putting back fails too, the cells are named and the receipt is kept', async () => {
+    const { port, sheet } = await openPort(clubs);
+    const before = await look(port);
+    failAt(sheet, 4, 100);
+    const change = port.apply(changes, before, { label: 'Fail', receiptKey: 'last' });
+    await expect(change).rejects.toMatchObject({ code: 'halfWritten', cells: ['Plan!A1:B1', 'New!A1:B1'] });
+    expect(JSON.parse((await port.recall('last')) ?? 'null')).toMatchObject({ label: 'Fail', madeSheets: ['New'] });
+  });
+
+  test('a name that looks like a cell is refused and nothing is left of the change', async () => {
+    const { port } = await openPort(clubs);
+    const before = await look(port);
+    const odd: Change[] = [...changes.slice(0, 2), { do: 'name', name: 'AB12', at: body('Plan', 0, 0) }];
+    await expect(port.apply(odd, before, { label: 'Odd' })).rejects.toMatchObject({ code: 'unsupported', cells: ['AB12'] });
+    expect(await look(port)).toEqual(before);
+  });
+});
+
+describe('a person at work', () => {
+  test('is noticed; our own changes and calculated results are not', async () => {
+    const { port, put, sheet } = await openPort(clubs);
+    const noticed: string[] = [];
+    const stop = port.watch((name) => noticed.push(name));
+    await put(body('Plan', 0, 0), [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]]);
+    expect(noticed).toEqual([]);
+    await type(sheet, 'Clubs', 'B2', 3);
+    await expect.poll(() => noticed).toEqual(['Clubs']);
+    expect(valueAt(sheet, 'Plan!C2')).toBe(3);
+    stop();
+    await type(sheet, 'Clubs', 'B2', 4);
+    expect(noticed).toEqual(['Clubs']);
+  });
+
+  test('sees their selection, with the table that holds all of it', async () => {
+    const { port, sheet } = await openPort(clubs);
+    sheet.workbook.getSheetByName('Clubs')?.getRange('A2:B3').activate();
+    expect(await port.selection()).toEqual({ at: body('Clubs', 1, 0, 2, 2), table: 'Clubs' });
+    sheet.workbook.getSheetByName('Clubs')?.getRange('A2:C3').activate();
+    expect((await port.selection()).table).toBeNull();
+  });
+
+  test('finds what was remembered in the workbook itself', async () => {
+    const { port, sheet } = await openPort();
+    await port.remember('a', 'one');
+    await port.remember('b', 'two');
+    await port.remember('a', null);
+    expect(await port.recall('a')).toBeNull();
+    expect(sheet.workbook.save().custom).toEqual({ b: 'two' });
+  });
+});
