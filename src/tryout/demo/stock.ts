@@ -33,11 +33,11 @@ const softRubber: readonly Grip[] = [
 
 // prettier-ignore
 const lightFoam: readonly Grip[] = [
-  { item: 'WE-U60', description: 'Wendry, light foam', size: 'Undersize', core: 0.6, profile: 'Round', mass: 20, massSpread: 1, upperDiameter: 0.885, lowerDiameter: 0.805, length: 10.25, balance: 4.05, cap: 0.1, cost: 5.4, price: 12, onHand: 4, reorderAt: 2, ...tolland },
-  { item: 'WE-S58', description: 'Wendry, light foam', size: 'Standard', core: 0.58, profile: 'Round', mass: 26.5, massSpread: 1, upperDiameter: 0.9, lowerDiameter: 0.825, length: 10.5, balance: 4.15, cap: 0.1, cost: 5.4, price: 12, onHand: 9, reorderAt: 4, ...tolland },
-  { item: 'WE-S60', description: 'Wendry, light foam', size: 'Standard', core: 0.6, profile: 'Round', mass: 25, massSpread: 1, upperDiameter: 0.9, lowerDiameter: 0.825, length: 10.5, balance: 4.15, cap: 0.1, cost: 5.4, price: 12, onHand: 16, reorderAt: 6, ...tolland },
-  { item: 'WE-M60', description: 'Wendry, light foam', size: 'Midsize', core: 0.6, profile: 'Round', mass: 33, massSpread: 1.5, upperDiameter: 0.96, lowerDiameter: 0.895, length: 10.5, balance: 4.15, cap: 0.1, cost: 5.9, price: 13, onHand: 8, reorderAt: 4, ...tolland },
-  { item: 'WE-J62', description: 'Wendry, light foam', size: 'Jumbo', core: 0.62, profile: 'Round', mass: 40, massSpread: 1.5, upperDiameter: 1.02, lowerDiameter: 0.965, length: 10.5, balance: 4.15, cap: 0.1, cost: 6.4, price: 14, onHand: 3, reorderAt: 2, ...tolland },
+  { item: 'HA-U60', description: 'Haddlow, light foam', size: 'Undersize', core: 0.6, profile: 'Round', mass: 20, massSpread: 1, upperDiameter: 0.885, lowerDiameter: 0.805, length: 10.25, balance: 4.05, cap: 0.1, cost: 5.4, price: 12, onHand: 4, reorderAt: 2, ...tolland },
+  { item: 'HA-S58', description: 'Haddlow, light foam', size: 'Standard', core: 0.58, profile: 'Round', mass: 26.5, massSpread: 1, upperDiameter: 0.9, lowerDiameter: 0.825, length: 10.5, balance: 4.15, cap: 0.1, cost: 5.4, price: 12, onHand: 9, reorderAt: 4, ...tolland },
+  { item: 'HA-S60', description: 'Haddlow, light foam', size: 'Standard', core: 0.6, profile: 'Round', mass: 25, massSpread: 1, upperDiameter: 0.9, lowerDiameter: 0.825, length: 10.5, balance: 4.15, cap: 0.1, cost: 5.4, price: 12, onHand: 16, reorderAt: 6, ...tolland },
+  { item: 'HA-M60', description: 'Haddlow, light foam', size: 'Midsize', core: 0.6, profile: 'Round', mass: 33, massSpread: 1.5, upperDiameter: 0.96, lowerDiameter: 0.895, length: 10.5, balance: 4.15, cap: 0.1, cost: 5.9, price: 13, onHand: 8, reorderAt: 4, ...tolland },
+  { item: 'HA-J62', description: 'Haddlow, light foam', size: 'Jumbo', core: 0.62, profile: 'Round', mass: 40, massSpread: 1.5, upperDiameter: 1.02, lowerDiameter: 0.965, length: 10.5, balance: 4.15, cap: 0.1, cost: 6.4, price: 14, onHand: 3, reorderAt: 2, ...tolland },
 ];
 
 // prettier-ignore
