@@ -1,0 +1,60 @@
+import { TableColumnFilterTypeEnum } from '@univerjs/sheets-table';
+import { createEmbeddedPort } from '../../src/workbook/embedded/port';
+import { cellData } from '../../src/workbook/embedded/snapshot';
+import { createHeadless, type Spreadsheet } from '../../src/workbook/embedded/spreadsheet';
+import { tableNamed } from '../../src/workbook/embedded/tables';
+import type { Block } from '../../src/workbook/port';
+import { FUNCTIONS } from '../../src/functions/implementations';
+import { functions as metadata } from '../../src/functions/functions.json';
+import { structureSuite, type Person } from './structureSuite';
+
+structureSuite('embedded spreadsheet, headless', async () => {
+  const spreadsheet = await createHeadless({
+    sheets: [{ name: 'Sheet1', cells: [] }],
+    functions: { metadata, implementations: FUNCTIONS },
+  });
+  return {
+    port: createEmbeddedPort(spreadsheet),
+    person: personAt(spreadsheet),
+    sheet: 'Sheet1',
+    dispose: () => spreadsheet.dispose(),
+  };
+});
+
+/** A person at the spreadsheet, acting by its commands as its own screen does. */
+function personAt(spreadsheet: Spreadsheet): Person {
+  const { workbook } = spreadsheet;
+  const sheetNamed = (name: string) => {
+    const sheet = workbook.getSheetByName(name);
+    if (!sheet) throw new Error(`there is no sheet ${name}`);
+    return sheet;
+  };
+  const rangeOf = (at: Block) => sheetNamed(at.sheet).getRange(at.row, at.column, at.rows, at.columns);
+  return {
+    type: async (sheet, row, column, value) => {
+      sheetNamed(sheet).getRange(row, column).setValue(cellData(value) ?? { v: null, f: null });
+      await spreadsheet.settled();
+    },
+    typeFormula: async (sheet, row, column, formula) => {
+      sheetNamed(sheet).getRange(row, column).setValue({ f: formula });
+      await spreadsheet.settled();
+    },
+    select: (at) => {
+      workbook.setActiveSheet(sheetNamed(at.sheet));
+      rangeOf(at).activate();
+    },
+    protect: async (sheet) => {
+      await sheetNamed(sheet).getWorksheetPermission().protect();
+    },
+    merge: (at) => void rangeOf(at).merge(),
+    filter: (name) => {
+      const table = tableNamed(spreadsheet, name);
+      if (!table) throw new Error(`there is no table ${name}`);
+      workbook.setTableFilter(table.id, 0, { filterType: TableColumnFilterTypeEnum.manual, values: ['007'] });
+    },
+    deleteSheet: async (sheet) => {
+      workbook.deleteSheet(sheetNamed(sheet));
+      await spreadsheet.settled();
+    },
+  };
+}
