@@ -136,9 +136,11 @@ function onlyCell(given: unknown, field: string): unknown {
   );
 }
 
-/** A cell with a data type of its own arrives as an object that carries its plain value; an error's is its text. */
+/** A cell with a data type of its own arrives as an object that carries its plain value, an error's being its text. */
 export function plainValue(given: unknown): unknown {
-  return typeof given === 'object' && given !== null && 'basicValue' in given ? given.basicValue : given;
+  if (typeof given !== 'object' || given === null) return given;
+  const { basicValue, code } = given as { basicValue?: unknown; code?: unknown };
+  return basicValue ?? code ?? given;
 }
 
 function whole(value: number, field: string, range: LegalRange): number {

@@ -28,7 +28,7 @@ import { clubTable, optionalTable, table } from './tableInput';
  * @param [gsm] Mass per area of the tape, g/m², 40 to 600; 130 if blank.
  * @returns Grams.
  * @throws `#VALUE!` for anything but a number in range.
- * @example =REGRIP.TAPEGRAMS() //=> 1.7613
+ * @example tapeGrams() //=> 1.7613
  */
 export function tapeGrams(tapedInches?: unknown, stripInches?: unknown, gsm?: unknown): number {
   return core.tapeGrams(
@@ -48,7 +48,7 @@ export function tapeGrams(tapedInches?: unknown, stripInches?: unknown, gsm?: un
  * @param [layerGrams] Mass of one layer, g, 0.1 to 20; 1.76 if blank.
  * @returns Grams.
  * @throws `#VALUE!` for anything but a number in range.
- * @example =REGRIP.GRIPMASS(50, 2) //=> 53.5226
+ * @example gripMass(50, 2) //=> 53.5226
  */
 export function gripMass(gripGrams: unknown, layers: unknown, layerGrams?: unknown): number {
   return core.fittedGrams(
@@ -67,7 +67,7 @@ export function gripMass(gripGrams: unknown, layers: unknown, layerGrams?: unkno
  * @param positionInches Where it sits, in from the cap, 0 to 60.
  * @returns Points.
  * @throws `#VALUE!` for anything but a number in range.
- * @example =REGRIP.MASSPOINTS(5, 4.2) //=> -0.9877
+ * @example massPoints(5, 4.2) //=> -0.9877
  */
 export function massPoints(grams: unknown, positionInches: unknown): number {
   return core.massPoints(
@@ -92,7 +92,7 @@ export function massPoints(grams: unknown, positionInches: unknown): number {
  * @param [tapedInches] How far the tape runs along the shaft, in, 3 to 24; 10.5 if blank.
  * @returns Points, negative where the club reads lighter.
  * @throws `#VALUE!` for anything but a number in range.
- * @example =REGRIP.BALANCECHANGE(50, 60) //=> -1.9753
+ * @example balanceChange(50, 60) //=> -1.9753
  */
 export function balanceChange(
   oldGripGrams: unknown,
@@ -127,7 +127,7 @@ export function balanceChange(
  * @param [plugInches] Where that mass sits, in from the cap, 0 to 60; 1 if blank.
  * @returns Points.
  * @throws `#VALUE!` for anything but a number in range.
- * @example =REGRIP.LENGTHCHANGE(374, 0.125) //=> 0.9423
+ * @example lengthChange(374, 0.125) //=> 0.9423
  */
 export function lengthChange(
   bodyGrams: unknown,
@@ -153,7 +153,7 @@ export function lengthChange(
  * @param [weightInches] Where the weight goes, in from the cap, 0 to 60; the club's length if blank, about 2 in less for a tip plug.
  * @returns Grams.
  * @throws `#VALUE!` for anything but a number in range; `#N/A` within half an inch of the fulcrum at 14 in.
- * @example =REGRIP.COMPENSATION(-2, 45) //=> 3.2007
+ * @example compensation(-2, 45) //=> 3.2008
  */
 export function compensation(changePoints: unknown, clubInches: unknown, weightInches?: unknown): number {
   const change = cell.number(changePoints, 'changePoints', core.RANGES.points);
@@ -172,7 +172,7 @@ export function compensation(changePoints: unknown, clubInches: unknown, weightI
  * @param [weightInches] Where the weight sits, in from the cap, 0 to 60; 1 if blank.
  * @returns Grams.
  * @throws `#VALUE!` for anything but a number in range; `#N/A` within half an inch of the fulcrum at 14 in.
- * @example =REGRIP.COUNTERWEIGHT(1) //=> 3.8163
+ * @example counterweight(1) //=> 3.8163
  */
 export function counterweight(changePoints: unknown, weightInches?: unknown): number {
   return answer(
@@ -192,7 +192,7 @@ export function counterweight(changePoints: unknown, weightInches?: unknown): nu
  * @param balanceInches Balance point of the whole club, in from the cap, 14 to 45.
  * @returns A reading such as D2.4.
  * @throws `#VALUE!` for anything but a number in range; `#N/A` with the points where the club is off the scale.
- * @example =REGRIP.SWINGWEIGHT(460, 27.21) //=> "D0.5"
+ * @example swingWeight(460, 27.21) //=> 'D0.5'
  */
 export function swingWeight(totalGrams: unknown, balanceInches: unknown): string {
   const points = core.clubPoints(
@@ -210,7 +210,7 @@ export function swingWeight(totalGrams: unknown, balanceInches: unknown): string
  * @param reading A reading such as D2, d3 or D3,5; a number other than 0 is taken as points already.
  * @returns Points.
  * @throws `#VALUE!` for anything but a reading.
- * @example =REGRIP.TOPOINTS("D3") //=> 33
+ * @example toPoints('D3') //=> 33
  */
 export function toPoints(reading: unknown): number {
   return cell.reading(reading, 'reading');
@@ -225,7 +225,7 @@ export function toPoints(reading: unknown): number {
  * @param [decimals] Digits after the point, 0 to 4; one if blank.
  * @returns A reading such as D2.4.
  * @throws `#VALUE!` for anything but a number; `#N/A` with the points where they are off the scale.
- * @example =REGRIP.TOREADING(39.96) //=> "E0.0"
+ * @example toReading(39.96) //=> 'E0.0'
  */
 export function toReading(points: unknown, decimals?: unknown): string {
   return answer(
@@ -243,7 +243,7 @@ export function toReading(points: unknown, decimals?: unknown): string {
  * @param [decimals] Digits after the point, 0 to 4; one if blank.
  * @returns A reading such as D0.4.
  * @throws `#VALUE!` for anything but a reading and a number; `#N/A` with the points where the result is off the scale.
- * @example =REGRIP.SHIFTREADING("D2", -1.6) //=> "D0.4"
+ * @example shiftReading('D2', -1.6) //=> 'D0.4'
  */
 export function shiftReading(reading: unknown, changePoints: unknown, decimals?: unknown): string {
   const points = cell.reading(reading, 'reading') + cell.number(changePoints, 'changePoints', core.RANGES.points);
@@ -266,7 +266,7 @@ export function shiftReading(reading: unknown, changePoints: unknown, decimals?:
  * @param [bareGrams] Mass of the bare club, g, 100 to 900; needed where the cap is counted.
  * @returns A reading such as D2.4.
  * @throws `#VALUE!` for bad input; `#N/A` with the points where the result is off the scale.
- * @example =REGRIP.FITTEDREADING("E4", 50, 0) //=> "D4.1"
+ * @example fittedReading('E4', 50, 0) //=> 'D4.1'
  */
 export function fittedReading(
   bareReading: unknown,
@@ -310,7 +310,7 @@ export function fittedReading(
  * @param [growth] 1: additive, the high estimate; blank: by volume, the low one.
  * @returns Inches.
  * @throws `#VALUE!` for bad input; `#N/A` with the layers that fill it where the core is loose on the seat.
- * @example =REGRIP.OUTSIDEDIAMETER(0.9, 0.58, 0.6) //=> 0.913
+ * @example outsideDiameter(0.9, 0.58, 0.6) //=> 0.913
  */
 export function outsideDiameter(
   gripInches: unknown,
@@ -343,7 +343,7 @@ export function outsideDiameter(
  * @param [growth] 1: additive, the high estimate; blank: by volume, the low one.
  * @returns Layers.
  * @throws `#VALUE!` for bad input; `#N/A` where the fewest layers measure more than the target, or twelve less.
- * @example =REGRIP.TAPELAYERS(0.9, 0.6, 0.6, 0.92, 1) //=> 2
+ * @example tapeLayers(0.9, 0.6, 0.6, 0.92, 1) //=> 2
  */
 export function tapeLayers(
   gripInches: unknown,
@@ -382,7 +382,7 @@ export function tapeLayers(
  * @param positionInches Where it sits, in from the cap, 0 to 60.
  * @returns kg·cm².
  * @throws `#VALUE!` for anything but a number in range.
- * @example =REGRIP.INERTIACHANGE(10, 4.2) //=> 1.1381
+ * @example inertiaChange(10, 4.2) //=> 1.1381
  */
 export function inertiaChange(grams: unknown, positionInches: unknown): number {
   return core.massInertia(
@@ -405,7 +405,7 @@ const lengthToCheck = { low: 5, high: 100, unit: 'in' };
  * @param [kind] Kind of club: Driver, Wood, Hybrid, Iron, Wedge, Putter or Junior; a putter may be longer than 48 in.
  * @returns OK, or what breaks which limit.
  * @throws `#VALUE!` for bad input.
- * @example =REGRIP.RULECHECK(1.0, 10.5, 45) //=> "OK"
+ * @example ruleCheck(1.0, 10.5, 45) //=> 'OK'
  */
 export function ruleCheck(gripInches: unknown, gripLengthInches: unknown, clubInches: unknown, kind?: unknown): string {
   const breaches = core.ruleBreaches({
@@ -421,7 +421,7 @@ export function ruleCheck(gripInches: unknown, gripLengthInches: unknown, clubIn
  * Plan for a whole set in grams, inches and points: a header row, then a row for each club.
  *
  * @remarks Formulas: those of the single functions, and what puts each club right. What cannot be read in a row is noted in that row
- * and the rest is planned.
+ * and the rest is planned. Notes count rows from the header row, which is 1.
  * @customfunction SETPLAN
  * @param clubs Clubs with their header row, such as Clubs[#All].
  * @param [stock] Stock with its header row; without it no new grip is known.
@@ -431,7 +431,7 @@ export function ruleCheck(gripInches: unknown, gripLengthInches: unknown, clubIn
  * @param [job] Which job to plan; every row of clubs if blank.
  * @returns A header row and a row for each club.
  * @throws `#VALUE!` where a column that is needed is missing; `#N/A` where there is no club to plan.
- * @example =REGRIP.SETPLAN(Clubs[#All], Stock[#All], Settings[#All], Weights[#All], Tape[#All], "1042") //=> a spilled plan of job 1042
+ * @example setPlan([['Club', 'New grip'], ['7 iron', 'R1']], [['Item', 'Core (in)', 'Mass (g)'], ['R1', 0.6, 50]]) //=> two rows
  */
 export function setPlan(
   clubs: unknown[][],
@@ -454,7 +454,8 @@ export function setPlan(
 /**
  * Plan for one club in grams, inches and points: the row that SETPLAN gives it, for use beside a table.
  *
- * @remarks Formulas: those of SETPLAN. What only the whole set shows (mixed profiles, a club twice, stock for several) is not noted.
+ * @remarks Formulas: those of SETPLAN. What only the whole set shows (mixed profiles, a club twice, stock for several) is not noted,
+ * and notes count the club as row 2.
  * @customfunction CLUBPLAN
  * @param club The cells of one club, as wide as the header row.
  * @param header The header row of the clubs, such as Clubs[#Headers].
@@ -464,7 +465,7 @@ export function setPlan(
  * @param [tape] Tape with its header row; the usual tapes if blank.
  * @returns One row.
  * @throws `#VALUE!` where a column that is needed is missing or club and header differ in width; `#N/A` where the club is blank.
- * @example =REGRIP.CLUBPLAN(Clubs[@], Clubs[#Headers], Stock[#All], Settings[#All], Weights[#All], Tape[#All]) //=> a spilled row
+ * @example clubPlan([['7 iron', 'R1']], [['Club', 'New grip']], [['Item', 'Core (in)', 'Mass (g)'], ['R1', 0.6, 50]]) //=> one row
  */
 export function clubPlan(
   club: unknown[][],
