@@ -22,7 +22,7 @@ import {
 } from '@univerjs/sheets';
 import type { Argument, Block, Call, Change, Put } from '../port';
 import { PortError } from '../port';
-import { fixed, sameName } from '../shared/address';
+import { fixed, sameBlock, sameName } from '../shared/address';
 import type { BeforeCell } from '../shared/looked';
 import { tableBlock } from '../shared/refuse';
 import { worksheetNamed } from './cells';
@@ -37,6 +37,16 @@ import { layTable, rangeOfBlock, tableNamed } from './tables';
 export interface Work {
   readonly spreadsheet: Spreadsheet;
   readonly journal: Journal;
+}
+
+/** Throws a PortError for what the workbook itself stands against, before anything is written. */
+export function refuseHere(spreadsheet: Spreadsheet, changes: readonly Change[]): void {
+  for (const change of changes) {
+    if (change.do === 'name') refuseOddName(change.name);
+    if (change.do !== 'table') continue;
+    const namesake = tableNamed(spreadsheet, change.name);
+    if (namesake && !sameBlock(namesake.at, tableBlock(change.at))) throw new PortError('tableInTheWay', [change.name]);
+  }
 }
 
 /** Makes one change; throws when the spreadsheet refuses. */
@@ -263,7 +273,6 @@ function columnBody(work: Work, from: { readonly table: string; readonly header:
 }
 
 function placeName(work: Work, name: string, at: Block): void {
-  refuseOddName(name);
   sheetToWrite(work, at);
   const names = work.spreadsheet.injector.get(IDefinedNamesService);
   const all = Object.values(names.getDefinedNameMap(workbookId) ?? {});

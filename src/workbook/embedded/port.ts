@@ -21,7 +21,7 @@ import type { Now, RevertPlan } from '../shared/revert';
 import { planRevert } from '../shared/revert';
 import { worksheetNamed } from './cells';
 import type { Work } from './changes';
-import { clearOldHighlights, perform, putBefore, removeName, undress } from './changes';
+import { clearOldHighlights, perform, putBefore, refuseHere, removeName, undress } from './changes';
 import { TableGrowth } from './grow';
 import { Journal } from './journal';
 import { seeBlock, seeName, seeSheets, seeTable, seeUsed } from './seeing';
@@ -66,6 +66,7 @@ class EmbeddedPort implements WorkbookPort {
   ): Promise<Receipt> {
     return this.inTurn(async () => {
       refuseUnsafe(changes, looked);
+      refuseHere(this.spreadsheet, changes);
       const receipt = buildReceipt(changes, looked, options.label, this.standing());
       const { receiptKey } = options;
       const earlier = receiptKey === undefined ? null : this.kept(receiptKey);
