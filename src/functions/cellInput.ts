@@ -104,7 +104,8 @@ function cellValue(given: unknown, field: string, code: IssueCode, expected: str
   if (value === null || value === undefined) return undefined;
   if (typeof value === 'number' && Number.isFinite(value)) return value;
   if (typeof value === 'boolean') return refuse(code, field, value, expected);
-  const text = String(value).trim();
+  // A picture, say, or a record of a data type of its own.
+  const text = typeof value === 'object' ? 'a data type' : String(value).trim();
   if (errorText.test(text)) return refuse('cellError', field, text);
   return typeof value === 'string' ? text || undefined : refuse(code, field, text, expected);
 }

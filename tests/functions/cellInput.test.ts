@@ -56,7 +56,7 @@ describe('a number', () => {
     ['#REF!', '#VALUE! gripGrams holds the error “#REF!”. Mend that cell first.'],
     [{ type: 'Error', basicValue: '#DIV/0!' }, '#VALUE! gripGrams holds the error “#DIV/0!”. Mend that cell first.'],
     [{ code: '#NUM!', message: '' }, '#VALUE! gripGrams holds the error “#NUM!”. Mend that cell first.'],
-    [{ text: 'a picture' }, '#VALUE! gripGrams is “[object Object]”, not a number. Give 15 to 220 g.'],
+    [{ text: 'a picture' }, '#VALUE! gripGrams is “a data type”, not a number. Give 15 to 220 g.'],
     [{ type: 'Error', basicValue: '#N/A' }, '#VALUE! gripGrams holds the error “#N/A”. Mend that cell first.'],
     [
       [
