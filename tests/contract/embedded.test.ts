@@ -32,7 +32,9 @@ function personAt(spreadsheet: Spreadsheet): Person {
   const rangeOf = (at: Block) => sheetNamed(at.sheet).getRange(at.row, at.column, at.rows, at.columns);
   return {
     type: async (sheet, row, column, value) => {
-      sheetNamed(sheet).getRange(row, column).setValue(cellData(value) ?? { v: null, f: null });
+      sheetNamed(sheet)
+        .getRange(row, column)
+        .setValue(cellData(value) ?? { v: null, f: null });
       await spreadsheet.settled();
     },
     typeFormula: async (sheet, row, column, formula) => {
