@@ -17,7 +17,7 @@ import { chosenColumns, lackingChoices } from './choices';
 import { columnsAt } from './headings';
 import type { FillDone, FillRequest, WhyValues } from './outcomes';
 import { PLAN_COLUMNS, planCells } from './planCells';
-import { planCall, planRows, scopeRows, whyValues } from './planScope';
+import { planCall, planScope, scopeRows, whyValues } from './planScope';
 import type { Scoped } from './planScope';
 import { dressBody, dressHead, dressSheet, HEAD_ROWS, headCells, SPARE_ROWS } from './planSheet';
 import type { PlanHead } from './planSheet';
@@ -77,7 +77,7 @@ async function attempt(
   if (scoped.rows.length === 0) return { done: false, reason: 'noClubs' };
   const lacking = lackingChoices(matrixOf(clubs), request.choices);
   if (lacking.length > 0) return { done: false, reason: 'columnMissing', table: CLUBS.name, headers: lacking };
-  const planned = planRows(look.tables, scoped.rows, request.choices);
+  const planned = planScope(look.tables, scoped, request.choices);
   if (!planned.ok) return { done: false, reason: 'notPlanned', issue: planned.issue };
   const job: Job = { port, known, request, target, look, clubs, scoped, planned: planned.value };
   const cells = choiceCells(job);

@@ -55,13 +55,14 @@ function keyOf(job: string | null, whole: boolean): string {
   return job === null ? 'mixed' : `${whole ? 'job' : 'part'}:${job.toLowerCase()}`;
 }
 
-/** Plans some rows of Clubs as they will be once the choices are written. */
-export function planRows(tables: ShopTables, rows: readonly number[], choices: Choices): Result<Planned> {
+/** Plans the clubs of a scope as they will be once the choices are written. */
+export function planScope(tables: ShopTables, scoped: Scoped, choices: Choices): Result<Planned> {
   const matrices = matricesOf(tables);
-  const clubs: Matrix = withChoices(matrices.Clubs ?? [], rows, choices);
+  const clubs: Matrix = withChoices(matrices.Clubs ?? [], scoped.rows, choices);
   const headerRow = tables.Clubs ? tables.Clubs.at.row + 1 : undefined;
   const { Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matrices;
-  return planTables({ clubs, stock, settings, weights, tape, rows, headerRow });
+  const which = scoped.wholeJob ? { job: scoped.job } : { rows: scoped.rows };
+  return planTables({ clubs, stock, settings, weights, tape, headerRow, ...which });
 }
 
 /** Why a plan is written as values; null where it can be live. */

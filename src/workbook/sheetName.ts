@@ -10,8 +10,7 @@ const MOST = 31;
  */
 export function planSheetName(what: string, taken: readonly string[]): string {
   const clean = `Plan ${what}`
-    // Control characters are refused too.
-    // eslint-disable-next-line no-control-regex
+    // Control characters are refused as well.
     .replace(/[[\]:*?/\\\u0000-\u001f]/g, '-')
     .replace(/\s+/g, ' ');
   for (let number = 1; ; number += 1) {

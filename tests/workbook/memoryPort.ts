@@ -1,0 +1,475 @@
+/**
+ * A workbook in memory behind the port, for testing the jobs done through it: cells, tables, names, settings and dressing. It
+ * calculates nothing itself; what a call of ours fills is given by `calculate`. Any step of a change can be made to fail.
+ */
+import { PortError } from '../../src/workbook/port';
+import type {
+  Answers,
+  Block,
+  BlockSeen,
+  Call,
+  Capabilities,
+  Change,
+  Put,
+  Query,
+  Receipt,
+  Reverted,
+  Seen,
+  Selection,
+  TableSeen,
+  WorkbookPort,
+} from '../../src/workbook/port';
+import { contains, named, overlap, sameName } from '../../src/workbook/shared/address';
+import { buildReceipt, packReceipt } from '../../src/workbook/shared/receipt';
+import { refuseUnsafe, tableBlock } from '../../src/workbook/shared/refuse';
+import { planRevert } from '../../src/workbook/shared/revert';
+
+type Held = { value: Seen } | { formula: string };
+interface Sheet {
+  name: string;
+  protected: boolean;
+  merged: Block[];
+  cells: Record<string, Held>;
+}
+interface State {
+  sheets: Sheet[];
+  tables: { name: string; at: Block; filtered: boolean }[];
+  names: Record<string, Block>;
+  settings: Record<string, string>;
+  /** What was done to the looks of cells, one entry a block. */
+  dressed: { at: Block; how: string }[];
+}
+
+export type Calculate = (call: Call, port: MemoryPort) => readonly (readonly Seen[])[] | { readonly error: string };
+
+const key = (row: number, column: number): string => `${row},${column}`;
+const isFilled = (held: Held | undefined): boolean =>
+  held !== undefined && ('formula' in held || (held.value !== null && held.value !== ''));
+
+export class MemoryPort implements WorkbookPort {
+  capabilities: Capabilities = { host: 'excel', spill: true, pageSetup: true, undoGroup: false };
+  calculate: Calculate | null = null;
+  /** Steps that fail, counted from 1 over all that `apply` does; the step after a failure puts back. */
+  failing = new Set<number>();
+  reads = 0;
+  applies = 0;
+  /** Every change that was asked for. */
+  asked: Change[] = [];
+  selected: Block = { sheet: 'Sheet1', row: 0, column: 0, rows: 1, columns: 1 };
+  private state: State = { sheets: [], tables: [], names: {}, settings: {}, dressed: [] };
+  private readonly calls = new Map<string, Call>();
+  /** Steps of changes done so far, failed ones included. */
+  stepsDone = 0;
+
+  constructor(sheets: readonly string[] = ['Sheet1']) {
+    for (const name of sheets) this.addSheet(name);
+  }
+
+  /** Another workbook with the same content. */
+  copy(): MemoryPort {
+    const twin = new MemoryPort([]);
+    twin.capabilities = this.capabilities;
+    twin.calculate = this.calculate;
+    twin.selected = this.selected;
+    twin.state = structuredClone(this.state);
+    for (const [formula, call] of this.calls) twin.calls.set(formula, call);
+    return twin;
+  }
+
+  /* ---------------------------------------------------------------- what a person does */
+
+  addSheet(name: string): void {
+    if (!this.sheet(name)) this.state.sheets.push({ name, protected: false, merged: [], cells: {} });
+  }
+
+  type(sheet: string, row: number, column: number, value: Seen | { formula: string }): void {
+    const found = this.sheet(sheet);
+    if (!found) throw new Error(`no sheet ${sheet}`);
+    put(found, row, column, typeof value === 'object' && value !== null && 'formula' in value ? value : { value });
+  }
+
+  typeRows(sheet: string, row: number, column: number, rows: readonly (readonly Seen[])[]): void {
+    rows.forEach((line, down) => line.forEach((value, across) => this.type(sheet, row + down, column + across, value)));
+  }
+
+  addTable(name: string, at: Block): void {
+    this.state.tables.push({ name, at, filtered: false });
+  }
+
+  /** A table that a person makes, with the cells it holds. */
+  typeTable(name: string, sheet: string, rows: readonly (readonly Seen[])[]): void {
+    this.addSheet(sheet);
+    this.typeRows(sheet, 0, 0, rows);
+    this.addTable(name, { sheet, row: 0, column: 0, rows: rows.length, columns: rows[0]?.length ?? 1 });
+  }
+
+  /** Fills the body of a table, making it as long as it needs to be. */
+  fillTable(name: string, rows: readonly Readonly<Record<string, Seen>>[]): void {
+    const table = this.table(name);
+    if (!table) throw new Error(`no table ${name}`);
+    table.at = { ...table.at, rows: Math.max(table.at.rows, rows.length + 1) };
+    const { headers } = this.tableSeen(name) as TableSeen;
+    rows.forEach((row, down) => {
+      for (const [header, value] of Object.entries(row)) {
+        const across = headers.indexOf(header);
+        if (across < 0) throw new Error(`no column ${header}`);
+        this.type(table.at.sheet, table.at.row + 1 + down, table.at.column + across, value);
+      }
+    });
+  }
+
+  protect(sheet: string): void {
+    const found = this.sheet(sheet);
+    if (found) found.protected = true;
+  }
+
+  merge(at: Block): void {
+    this.sheet(at.sheet)?.merged.push(at);
+  }
+
+  filter(name: string): void {
+    const table = this.table(name);
+    if (table) table.filtered = true;
+  }
+
+  rename(sheet: string, to: string): void {
+    const found = this.sheet(sheet);
+    if (!found) throw new Error(`no sheet ${sheet}`);
+    const moved = (at: Block): Block => (sameName(at.sheet, sheet) ? { ...at, sheet: to } : at);
+    for (const table of this.state.tables) table.at = moved(table.at);
+    for (const [name, at] of Object.entries(this.state.names)) this.state.names[name] = moved(at);
+    found.name = to;
+  }
+
+  deleteSheet(sheet: string): void {
+    this.state.sheets = this.state.sheets.filter(({ name }) => !sameName(name, sheet));
+    this.state.tables = this.state.tables.filter(({ at }) => !sameName(at.sheet, sheet));
+    this.state.names = Object.fromEntries(
+      Object.entries(this.state.names).filter(([, at]) => !sameName(at.sheet, sheet)),
+    );
+  }
+
+  insertRows(sheet: string, before: number, count: number): void {
+    const found = this.sheet(sheet);
+    if (!found) throw new Error(`no sheet ${sheet}`);
+    const moved = (at: Block): Block => {
+      if (!sameName(at.sheet, sheet) || at.row + at.rows <= before) return at;
+      return at.row >= before ? { ...at, row: at.row + count } : { ...at, rows: at.rows + count };
+    };
+    found.cells = Object.fromEntries(
+      Object.entries(found.cells).map(([at, held]) => {
+        const [row = 0, column = 0] = at.split(',').map(Number);
+        return [key(row >= before ? row + count : row, column), held];
+      }),
+    );
+    for (const table of this.state.tables) table.at = moved(table.at);
+    for (const [name, at] of Object.entries(this.state.names)) this.state.names[name] = moved(at);
+  }
+
+  /* ---------------------------------------------------------------- looking, for a test */
+
+  /** What a cell shows. */
+  shows(sheet: string, row: number, column: number): Seen {
+    return this.blockSeen({ sheet, row, column, rows: 1, columns: 1 }).values[0]?.[0] ?? null;
+  }
+
+  formula(sheet: string, row: number, column: number): string | null {
+    return this.blockSeen({ sheet, row, column, rows: 1, columns: 1 }).formulas[0]?.[0] ?? null;
+  }
+
+  /** Everything that a person could see in the cells, sheets, tables and names. */
+  content(): unknown {
+    const { sheets, tables, names } = this.state;
+    const filled = sheets.map(({ name, cells }) => [
+      name,
+      Object.entries(cells)
+        .filter(([, held]) => isFilled(held))
+        .sort(([a], [b]) => (a < b ? -1 : 1)),
+    ]);
+    return structuredClone({ filled, tables, names });
+  }
+
+  /** As `content`, with settings and dressing. */
+  everything(): unknown {
+    return structuredClone({ content: this.content(), settings: this.state.settings, dressed: this.state.dressed });
+  }
+
+  sheetNames(): string[] {
+    return this.state.sheets.map(({ name }) => name);
+  }
+
+  name(name: string): Block | null {
+    return this.state.names[name] ?? null;
+  }
+
+  dressing(): readonly { at: Block; how: string }[] {
+    return this.state.dressed;
+  }
+
+  setting(name: string): string | null {
+    return this.state.settings[name] ?? null;
+  }
+
+  /* ---------------------------------------------------------------- the port */
+
+  async read<const Qs extends readonly Query[]>(queries: Qs): Promise<Answers<Qs>> {
+    this.reads += 1;
+    return queries.map((query) => this.answer(query)) as unknown as Answers<Qs>;
+  }
+
+  async apply(
+    changes: readonly Change[],
+    looked: readonly (BlockSeen | TableSeen)[],
+    options: { readonly label: string; readonly receiptKey?: string },
+  ): Promise<Receipt> {
+    refuseUnsafe(changes, looked);
+    this.applies += 1;
+    this.asked.push(...changes);
+    const before = structuredClone(this.state);
+    const receipt = buildReceipt(changes, looked, options.label, {
+      sheets: this.sheetNames(),
+      tables: this.state.tables.map(({ name }) => name),
+      names: Object.keys(this.state.names),
+    });
+    try {
+      this.step(() => {
+        if (options.receiptKey) this.state.settings[options.receiptKey] = packReceipt(receipt);
+      });
+      for (const change of changes) this.step(() => this.change(change));
+    } catch (error) {
+      this.putBack(before, receipt, error instanceof Error ? error.message : String(error));
+    }
+    return receipt;
+  }
+
+  private step(act: () => void): void {
+    this.stepsDone += 1;
+    if (this.failing.has(this.stepsDone)) throw new Error(`step ${this.stepsDone} failed`);
+    act();
+  }
+
+  private putBack(before: State, receipt: Receipt, hostSaid: string): never {
+    this.stepsDone += 1;
+    if (this.failing.has(this.stepsDone)) {
+      throw new PortError(
+        'halfWritten',
+        receipt.written.map(({ at }) => named(at)),
+        hostSaid,
+      );
+    }
+    this.state = before;
+    throw new PortError('putBack', [], hostSaid);
+  }
+
+  async revert(receipt: Receipt): Promise<Reverted> {
+    const plan = planRevert(receipt, {
+      blocks: receipt.written.map(({ at }) => this.blockSeen(at)),
+      allSheets: this.sheetNames(),
+      tables: receipt.madeTables.flatMap((name) => {
+        const at = this.table(name)?.at;
+        return at ? [{ name, seen: this.blockSeen(at) }] : [];
+      }),
+      sheets: receipt.madeSheets.flatMap((name) => {
+        const sheet = this.sheet(name);
+        return sheet ? [{ name, used: this.used(sheet), tables: this.tablesOn(name), keep: false }] : [];
+      }),
+      names: receipt.madeNames.filter((name) => name in this.state.names),
+    });
+    this.state.tables = this.state.tables.filter(({ name }) => !plan.removeTables.includes(name));
+    for (const name of plan.removeNames) delete this.state.names[name];
+    for (const { at, cells } of plan.puts) {
+      const sheet = this.sheet(at.sheet);
+      cells.forEach((line, down) =>
+        line.forEach((cell, across) => {
+          if (!sheet || cell === undefined) return;
+          const held = typeof cell === 'object' && cell !== null ? cell : { value: cell };
+          put(sheet, at.row + down, at.column + across, held);
+        }),
+      );
+    }
+    this.state.dressed = this.state.dressed.filter(({ at }) => !plan.undress.some((block) => contains(block, at)));
+    for (const name of plan.deleteSheets) this.deleteSheet(name);
+    this.state.dressed = this.state.dressed.filter(({ at }) => this.sheet(at.sheet) !== null);
+    return { label: receipt.label, restored: plan.restored, left: plan.left };
+  }
+
+  async selection(): Promise<Selection> {
+    const table = this.state.tables.find(({ at }) => contains(at, this.selected));
+    return { at: this.selected, table: table?.name ?? null };
+  }
+
+  async recall(name: string): Promise<string | null> {
+    return this.state.settings[name] ?? null;
+  }
+
+  async remember(name: string, value: string | null): Promise<void> {
+    if (value === null) delete this.state.settings[name];
+    else this.state.settings[name] = value;
+  }
+
+  watch(): () => void {
+    return () => undefined;
+  }
+
+  /* ---------------------------------------------------------------- inside */
+
+  private sheet(name: string): Sheet | null {
+    return this.state.sheets.find((sheet) => sameName(sheet.name, name)) ?? null;
+  }
+
+  private table(name: string): State['tables'][number] | null {
+    return this.state.tables.find((table) => sameName(table.name, name)) ?? null;
+  }
+
+  private tablesOn(sheet: string): string[] {
+    return this.state.tables.filter(({ at }) => sameName(at.sheet, sheet)).map(({ name }) => name);
+  }
+
+  private used(sheet: Sheet): BlockSeen | null {
+    const filled = Object.entries(sheet.cells).filter(([, held]) => isFilled(held));
+    if (filled.length === 0) return null;
+    const places = filled.map(([at]) => at.split(',').map(Number));
+    const rows = Math.max(...places.map(([row = 0]) => row)) + 1;
+    const columns = Math.max(...places.map(([, column = 0]) => column)) + 1;
+    return this.blockSeen({ sheet: sheet.name, row: 0, column: 0, rows, columns });
+  }
+
+  private answer(query: Query): unknown {
+    switch (query.read) {
+      case 'sheets':
+        return this.state.sheets.map(({ name, protected: locked }) => ({ name, protected: locked }));
+      case 'table':
+        return this.tableSeen(query.table);
+      case 'block':
+        return this.blockSeen(query.at);
+      case 'name':
+        return { name: query.name, at: this.state.names[query.name] ?? null };
+    }
+  }
+
+  tableSeen(name: string): TableSeen | null {
+    const table = this.table(name);
+    if (!table) return null;
+    const { values, formulas } = this.blockSeen(table.at);
+    const body = formulas.slice(1);
+    return {
+      name: table.name,
+      at: table.at,
+      headers: (values[0] ?? []).map((cell) => (typeof cell === 'object' ? '' : String(cell))),
+      rows: values.slice(1),
+      ...(body.some((row) => row.some(Boolean)) ? { formulas: body } : {}),
+      protected: this.sheet(table.at.sheet)?.protected ?? false,
+      filtered: table.filtered,
+    };
+  }
+
+  blockSeen(at: Block): BlockSeen {
+    const sheet = this.sheet(at.sheet);
+    const held = (down: number, across: number): Held | undefined =>
+      sheet?.cells[key(at.row + down, at.column + across)];
+    const grid = <T>(pick: (down: number, across: number) => T): T[][] =>
+      Array.from({ length: at.rows }, (_, down) =>
+        Array.from({ length: at.columns }, (_, across) => pick(down, across)),
+      );
+    const values = grid((down, across): Seen => {
+      const cell = held(down, across);
+      return cell && 'value' in cell ? cell.value : null;
+    });
+    const spills = sheet ? this.spillInto(sheet, at, values) : [];
+    return {
+      at,
+      values,
+      formulas: grid((down, across) => {
+        const cell = held(down, across);
+        return cell && 'formula' in cell ? cell.formula : null;
+      }),
+      ...(spills.length > 0 ? { spills } : {}),
+      sheetExists: sheet !== null,
+      protected: sheet?.protected ?? false,
+      merged: (sheet?.merged ?? []).filter((area) => overlap(area, at)),
+      tables: this.state.tables.filter((table) => overlap(table.at, at)).map(({ name }) => name),
+    };
+  }
+
+  /** Lays over a block what formulas fill. */
+  private spillInto(sheet: Sheet, at: Block, values: Seen[][]): Block[] {
+    const spills: Block[] = [];
+    const lay = (row: number, column: number, value: Seen): void => {
+      const line = values[row - at.row];
+      if (line && column >= at.column && column < at.column + at.columns) line[column - at.column] = value;
+    };
+    for (const [place, held] of Object.entries(sheet.cells)) {
+      if (!('formula' in held)) continue;
+      const [row = 0, column = 0] = place.split(',').map(Number);
+      const call = this.calls.get(held.formula);
+      const result = call && this.calculate ? this.calculate(call, this) : { error: '#NAME?' };
+      if ('error' in result) {
+        lay(row, column, result);
+        continue;
+      }
+      const area = { sheet: sheet.name, row, column, rows: result.length, columns: result[0]?.length ?? 0 };
+      const blocked = Object.entries(sheet.cells).some(([other, cell]) => {
+        const [down = 0, across = 0] = other.split(',').map(Number);
+        const spot = { sheet: sheet.name, row: down, column: across, rows: 1, columns: 1 };
+        return other !== place && isFilled(cell) && overlap(area, spot) !== null;
+      });
+      if (blocked) {
+        lay(row, column, { error: '#SPILL!' });
+        continue;
+      }
+      result.forEach((line, down) => line.forEach((value, across) => lay(row + down, column + across, value)));
+      if (overlap(area, at)) spills.push(area);
+    }
+    return spills;
+  }
+
+  private change(change: Change): void {
+    switch (change.do) {
+      case 'sheet':
+        return this.addSheet(change.name);
+      case 'write':
+        return this.write(change.at, change.cells);
+      case 'table':
+        return void (this.table(change.name) ?? this.addTable(change.name, tableBlock(change.at)));
+      case 'format':
+      case 'choices':
+      case 'highlight':
+        this.state.dressed.push({ at: change.at, how: JSON.stringify(change) });
+        return;
+      case 'name':
+        this.state.names[change.name] = change.at;
+        return;
+      case 'show':
+        this.selected = change.at;
+        return;
+      case 'remember':
+        this.state.settings[change.key] = change.value;
+        return;
+      default:
+        return;
+    }
+  }
+
+  private write(at: Block, cells: readonly (readonly Put[])[]): void {
+    const sheet = this.sheet(at.sheet);
+    if (!sheet) throw new Error(`no sheet ${at.sheet}`);
+    cells.forEach((line, down) =>
+      line.forEach((cell, across) => {
+        if (cell === undefined) return;
+        put(sheet, at.row + down, at.column + across, this.toHeld(cell));
+      }),
+    );
+  }
+
+  private toHeld(cell: Exclude<Put, undefined>): Held {
+    if (typeof cell !== 'object' || cell === null) return { value: cell };
+    const formula = `=REGRIP.${cell.call}(${JSON.stringify(cell.args)})`;
+    this.calls.set(formula, cell);
+    return { formula };
+  }
+}
+
+function put(sheet: Sheet, row: number, column: number, held: Held): void {
+  if ('value' in held && (held.value === null || held.value === '')) delete sheet.cells[key(row, column)];
+  else sheet.cells[key(row, column)] = held;
+}
