@@ -1,5 +1,5 @@
 /** Using what one stripped club taught about its old grip for others that wear the same. */
-import type { Lesson } from '../core/plan/types';
+import type { Lesson } from '../core/index';
 import { changedCells, formulaCells, sameClubs, writeCells } from './clubCells';
 import type { ClubCell } from './clubCells';
 import { columnsAt, folded } from './headings';

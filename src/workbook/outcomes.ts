@@ -2,7 +2,7 @@
  * What is asked of the jobs done on a workbook, and every way in which they can end. Data only: `src/words/outcomes.ts`
  * says it in sentences.
  */
-import type { Issue } from '../core/result';
+import type { Issue } from '../core/index';
 import type { Choices } from './choices';
 import type { Block, PortError, Reverted } from './port';
 

@@ -1,5 +1,5 @@
 /** Which clubs a plan is for, and whether it can follow the tables. */
-import type { Result } from '../core/result';
+import type { Result } from '../core/index';
 import { columnsAt } from './headings';
 import type { FillRequest, Scope, WhyValues } from './outcomes';
 import { planTables } from './planTables';

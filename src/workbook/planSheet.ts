@@ -1,5 +1,5 @@
 /** How a plan stands in a sheet: its head with the job and a legend, then the plan itself, header row first. */
-import type { Verdict } from '../core/plan/types';
+import type { Verdict } from '../core/index';
 import { VERDICT_MEANING, VERDICT_WORDS } from '../words/notes';
 import { BASIS_LEGEND, HEAD_WORDS, PAGE_FOOTER, SPREAD_LEGEND } from '../words/planHead';
 import { PLAN_COLUMNS } from './planCells';
