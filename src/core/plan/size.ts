@@ -28,7 +28,8 @@ export function sizing(club: Club, grip: Grip, settings: ShopSettings): Sizing {
     notes.push({ note: 'looseCore', coreInches: core, buttInches: butt, layers: filling });
     return { layers, solved, upper: undefined, lower: undefined, notes };
   }
-  if (butt - core > TIGHT_CORE_INCHES) notes.push({ note: 'tightCore', coreInches: core, buttInches: butt });
+  // .630 − .600 is .030000000000000027
+  if (butt - core > TIGHT_CORE_INCHES + 1e-9) notes.push({ note: 'tightCore', coreInches: core, buttInches: butt });
   const lowerButt = butt - (club.taperPerInch ?? 0) * (LOWER_GAUGE_INCHES - UPPER_GAUGE_INCHES);
   return {
     layers,
