@@ -14,8 +14,11 @@ const SENTENCES: Readonly<Record<IssueCode, Sayer>> = {
     `${field} is ${shown(got)}. Give a whole number${expected ? `, ${expected}` : ''}.`,
   notReading: ({ field, got, expected }) =>
     `${field} is ${shown(got)}, which is not a reading. Give ${expected ?? 'a letter A to G and a number, such as D2.5'}.`,
-  offScale: ({ field, detail, got }) =>
-    `${field === 'points' ? 'The result' : field} is ${signed(detail ?? Number(got), 1, false)} points from A0, off the scale (A0 to G9.9). Work with the points.`,
+  offScale: ({ field, detail, got }) => {
+    const points = detail ?? got;
+    const shownPoints = typeof points === 'number' ? `${signed(points, 1, false)} points from A0, ` : '';
+    return `${field === 'points' ? 'The result' : field} is ${shownPoints}off the scale (A0 to G9.9). Work with the points.`;
+  },
   looseCore: ({ field, got, detail }) =>
     `${field}${typeof got === 'number' ? ` ${thousandths(got)}` : ''} is larger than the butt with its tape: the grip would turn. ${countOf(detail ?? 0, 'layer')} in all fill it.`,
   overTarget: ({ got, detail, expected }) =>
@@ -29,7 +32,7 @@ const SENTENCES: Readonly<Record<IssueCode, Sayer>> = {
   unknownWay: ({ field, got }) =>
     `${field} is ${shown(got)}, which Weights does not list. Add it to Weights or choose another.`,
   duplicate: ({ field, got }) =>
-    `${field} ${shown(got)} stands there twice; the first one counts. Rename or remove the other.`,
+    `${field}: ${shown(got)} is there twice; the first one counts. Rename or remove this one.`,
   missingColumn: ({ field, expected }) =>
     `There is no column ${expected ? `“${expected}” in ${field}` : `“${field}”`}. Add it, or give the header row too.`,
   noRows: ({ field, expected }) => `${field} has no ${expected ?? 'rows'}. Add at least one.`,

@@ -73,7 +73,7 @@ export function sayNote(note: Note): string {
     case 'tightCore':
       return `Core ${thousandths(note.coreInches)} on a ${thousandths(note.buttInches)} butt is a tight stretch. Check that it goes on.`;
     case 'overTarget':
-      return `Measures ${thousandths(note.inches)} with ${countOf(note.layers, 'layer')}, over the target ${thousandths(note.targetInches)}: choose a smaller grip.`;
+      return `Measures ${thousandths(note.inches)} ${note.layers === 0 ? 'without build-up' : `with ${countOf(note.layers, 'layer')}`}, over the target ${thousandths(note.targetInches)}: choose a smaller grip.`;
     case 'tooManyLayers':
       return `Target ${thousandths(note.targetInches)} needs more than ${countOf(note.most, 'layer')}: choose a larger grip.`;
     case 'sizeUnknown':
