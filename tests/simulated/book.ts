@@ -139,6 +139,8 @@ export class Book {
   active: SheetData;
   selection: Area = { row: 0, column: 0, rows: 1, columns: 1 };
   eventsOn = true;
+  /** Told of each changed sheet as long as someone listens. */
+  heard: ((sheet: SheetData) => void) | null = null;
   #nextId = 1;
 
   constructor() {
@@ -173,6 +175,11 @@ export class Book {
       if (formula.startsWith(`=${sheetInFormula(sheet.name)}!`)) this.names.set(name, '=#REF!');
     }
     if (this.active === sheet) this.active = this.sheets[0] ?? sheet;
+  }
+
+  /** Tells of changed cells, as Excel does after each write. */
+  tell(sheet: SheetData): void {
+    if (this.eventsOn) this.heard?.(sheet);
   }
 
   /** Throws when a sheet may not be changed. */

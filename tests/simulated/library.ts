@@ -15,6 +15,10 @@ export interface Library {
   readonly Excel: typeof Excel & Readonly<Record<string, { readonly prototype: object }>>;
   readonly OfficeExtension: {
     readonly SessionBase: new () => object;
+    readonly Constants: { readonly eventMessageCategory: number; readonly eventWorkbookId: string };
+    // The library's own hooks for tests of events.
+    readonly _testSetRichApiMessageReadyImpl: (ready: () => Promise<void>) => void;
+    readonly _testTriggerRichApiMessageEvent: (message: object) => void;
   };
   Office: object;
 }
@@ -28,9 +32,25 @@ export interface HostAnswer {
 }
 
 let script: vm.Script | undefined;
+const loaded = new Map<string, Library>();
 
-/** The unmodified client library of Excel, in a world of its own that is no browser. */
-export function loadLibrary(isSetSupported: (name: string, version: string) => boolean): Library {
+/** The unmodified client library of Excel as a host up to some requirement set sees it, in a world of its own that is no browser. */
+export function loadLibrary(excelApi: string): Library {
+  const known = loaded.get(excelApi);
+  if (known) return known;
+  const library = loadFresh((name, version) => name !== 'ExcelApi' || compareVersions(version, excelApi) <= 0);
+  loaded.set(excelApi, library);
+  return library;
+}
+
+/** Negative, zero or positive. @example compareVersions('1.9', '1.12') //=> -3 */
+export function compareVersions(one: string, other: string): number {
+  const [a = 0, b = 0] = one.split('.').map(Number);
+  const [c = 0, d = 0] = other.split('.').map(Number);
+  return a - c || b - d;
+}
+
+function loadFresh(isSetSupported: (name: string, version: string) => boolean): Library {
   const world: Record<string, unknown> = {
     console,
     setTimeout,
@@ -50,7 +70,25 @@ export function loadLibrary(isSetSupported: (name: string, version: string) => b
   script.runInContext(vm.createContext(world));
   // The library asks Office's context which requirement sets there are; outside Office there is no context to ask.
   world.Office = Object.create(world.Office as object, { context: { value: { requirements: { isSetSupported } } } });
-  return world as unknown as Library;
+  const library = world as unknown as Library;
+  library.OfficeExtension._testSetRichApiMessageReadyImpl(() => Promise.resolve());
+  return library;
+}
+
+/** Number of the event of changed cells in the library's wire format. */
+const cellsChanged = 10;
+
+/** Lets the library hear that cells of a sheet changed. */
+export function sayChanged({ OfficeExtension }: Library, worksheetId: string, address: string): void {
+  const { eventMessageCategory, eventWorkbookId } = OfficeExtension.Constants;
+  const message = JSON.stringify({ worksheetId, address, changeType: 'RangeEdited', source: 'Local' });
+  const entry = {
+    messageCategory: eventMessageCategory,
+    messageType: cellsChanged,
+    targetId: eventWorkbookId,
+    message,
+  };
+  OfficeExtension._testTriggerRichApiMessageEvent({ entries: [entry] });
 }
 
 /** A session whose requests go to `execute` instead of to Excel. */

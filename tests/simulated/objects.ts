@@ -14,6 +14,8 @@ export interface Settings {
   readonly spilledFormulas: 'value' | 'formula';
   /** An answer longer than this is refused. */
   readonly answerLimit: number;
+  /** Called when someone begins or stops to listen for changed cells. */
+  readonly listening: (on: boolean) => void;
 }
 
 const notFound = (): HostError => new HostError('ItemNotFound', 'The requested resource does not exist.');
@@ -66,6 +68,8 @@ export class RangeObject implements Modelled {
       'getTables',
     ],
     ...['getMergedAreasOrNullObject', 'getSpillingToRangeOrNullObject', 'clear', 'select'],
+    // Called by the library itself, which sends a long array in parts.
+    ...['_ValidateArraySize', 'getRow', 'getBoundingRect'],
   ];
 
   constructor(
@@ -153,6 +157,7 @@ export class RangeObject implements Modelled {
         if (value !== null) put(row + i, column + j, value);
       });
     });
+    this.book.tell(this.sheet);
   }
 
   get format(): Modelled {
@@ -186,6 +191,22 @@ export class RangeObject implements Modelled {
   getCell(row: number, column: number): RangeObject {
     const at = { row: this.at.row + row, column: this.at.column + column, rows: 1, columns: 1 };
     return new RangeObject(this.book, this.sheet, at, this.settings);
+  }
+
+  getRow(row: number): RangeObject {
+    return new RangeObject(this.book, this.sheet, { ...this.at, row: this.at.row + row, rows: 1 }, this.settings);
+  }
+
+  getBoundingRect(other: RangeObject): RangeObject {
+    const rows = other.at.row + other.at.rows - this.at.row;
+    if (rows < 1 || other.at.column !== this.at.column || other.at.columns !== this.at.columns) {
+      throw new Error('simulated: getBoundingRect is modelled for a row and one below it');
+    }
+    return new RangeObject(this.book, this.sheet, { ...this.at, rows }, this.settings);
+  }
+
+  _ValidateArraySize(rows: number, columns: number): void {
+    if (rows !== this.at.rows || columns !== this.at.columns) throw new HostError('InvalidArgument');
   }
 
   getTables(fully = false): Modelled {
@@ -494,8 +515,10 @@ export function workbookObject(book: Book, settings: Settings): Modelled {
   };
   const worksheets = {
     className: 'WorksheetCollection',
-    members: ['add', 'getItem', 'getItemOrNullObject'],
+    members: ['add', 'getItem', 'getItemOrNullObject', '_RegisterDataChangedEvent', '_UnregisterDataChangedEvent'],
     listed: () => book.sheets.map(sheetObject),
+    _RegisterDataChangedEvent: () => settings.listening(true),
+    _UnregisterDataChangedEvent: () => settings.listening(false),
     add: (name: string) => sheetObject(book.addSheet(name)),
     getItem: (name: string) => getItemOrNullObject(name) ?? missing(),
     getItemOrNullObject,

@@ -8,10 +8,14 @@ export function personAt(book: Book): Person {
     if (!sheet) throw new Error(`there is no sheet ${name}`);
     return sheet;
   };
+  const enter = (sheet: string, row: number, column: number, typed: string | number | boolean): void => {
+    sheetOf(sheet).put(row, column, typed);
+    book.tell(sheetOf(sheet));
+  };
   return {
     type: (sheet, row, column, value) =>
-      sheetOf(sheet).put(row, column, typeof value === 'string' ? `'${value}` : (value ?? '')),
-    typeFormula: (sheet, row, column, formula) => sheetOf(sheet).put(row, column, formula),
+      enter(sheet, row, column, typeof value === 'string' ? `'${value}` : (value ?? '')),
+    typeFormula: (sheet, row, column, formula) => enter(sheet, row, column, formula),
     select: ({ sheet, ...at }) => {
       book.active = sheetOf(sheet);
       book.selection = at;

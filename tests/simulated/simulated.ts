@@ -1,6 +1,6 @@
 import type { ExcelHost } from '../../src/workbook/excel/host';
 import { Book } from './book';
-import { loadLibrary, sessionFor } from './library';
+import { compareVersions, loadLibrary, sayChanged, sessionFor } from './library';
 import type { HostAnswer, Library } from './library';
 import { workbookObject } from './objects';
 import { Host, HostError } from './wire';
@@ -48,9 +48,10 @@ export interface Simulated {
 /** A simulated Excel with one empty sheet. */
 export function simulate(options: SimulatedOptions = {}): Simulated {
   const book = new Book();
+  const excelApi = options.excelApi ?? '1.20';
   const isSetSupported = (name: string, version: string): boolean =>
-    name !== 'ExcelApi' || compareVersions(version, options.excelApi ?? '1.20') <= 0;
-  const library = loadLibrary(isSetSupported);
+    name !== 'ExcelApi' || compareVersions(version, excelApi) <= 0;
+  const library = loadLibrary(excelApi);
   const requests: Request[] = [];
   const used = new Set<string>();
   let failing: number | null = null;
@@ -58,6 +59,9 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
   const root = workbookObject(book, {
     spilledFormulas: options.spilledFormulas ?? 'value',
     answerLimit: options.answerLimit ?? 5_000_000,
+    listening: (on) => {
+      book.heard = on ? (sheet) => sayChanged(library, sheet.id, 'A1') : null;
+    },
   });
   const interpreter = new Host(root, {
     beforeAction: (index) => {
@@ -110,10 +114,4 @@ function refusal(code: string): HostAnswer {
 function isTidying({ Actions }: RequestBody): boolean {
   const letsGo = (action: Action): boolean => action.ActionType === 3 && action.Name === '_RemoveReference';
   return Actions.some(letsGo) && Actions.every((action) => letsGo(action) || action.ActionType === 1);
-}
-
-function compareVersions(one: string, other: string): number {
-  const [a = 0, b = 0] = one.split('.').map(Number);
-  const [c = 0, d = 0] = other.split('.').map(Number);
-  return a - c || b - d;
 }

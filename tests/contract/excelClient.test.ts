@@ -1,0 +1,468 @@
+import { describe, expect, it } from 'vitest';
+import { columnReference } from '../../src/workbook/excel/dress';
+import { createExcelPort } from '../../src/workbook/excel/port';
+import type { Change, Put, WorkbookPort } from '../../src/workbook/port';
+import { compareVersions } from '../simulated/library';
+import { requirementSets } from '../simulated/requirements';
+import { personAt } from '../simulated/person';
+import { simulate } from '../simulated/simulated';
+import type { Simulated, SimulatedOptions } from '../simulated/simulated';
+import { block, look, make, valuesOf, write } from './structureSuite';
+
+interface Bench extends Pick<Simulated, 'book' | 'requests' | 'used' | 'library'> {
+  readonly port: WorkbookPort;
+}
+
+function bench(options: SimulatedOptions = {}): Bench {
+  const { book, host, requests, used, library } = simulate(options);
+  return { book, requests, used, library, port: createExcelPort(host) };
+}
+
+const plan = (rows: number): Put[][] => [
+  Array.from({ length: 20 }, (_, column) => `Head ${column}`),
+  ...Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: 20 }, (_cell, column) => (column % 4 ? row / 8 : `Club ${row}`)),
+  ),
+];
+
+const dressed = (sheet: string): Change[] => [
+  { do: 'sheet', name: sheet },
+  write(sheet, 0, 0, [
+    ['Club', 'Verdict', 'Mass (g)'],
+    ['7', 'out', 46],
+    ['8', 'within', { call: 'GRIPMASS', args: [{ literal: 50 }, null, { literal: 2 }, null] }],
+  ]),
+  { do: 'table', name: 'Clubs', at: block(sheet, 0, 0, 3, 3) },
+  {
+    do: 'format',
+    at: block(sheet, 0, 0, 1, 3),
+    format: {
+      bold: true,
+      italic: true,
+      ink: '#102010',
+      size: 12,
+      fill: '#DDEBDD',
+      wrap: true,
+      align: 'right',
+      vertical: 'center',
+      rule: '#557755',
+      number: '0.0',
+    },
+  },
+  { do: 'widths', sheet, column: 1, widths: [10] },
+  { do: 'freezeRows', sheet, rows: 1 },
+  { do: 'choices', at: block(sheet, 1, 0, 2, 1), from: ['a', 'b'], hint: 'a or b' },
+  { do: 'choices', at: block(sheet, 1, 2, 2, 1), from: { table: 'Clubs', header: 'Mass (g)' }, hint: 'from the table' },
+  {
+    do: 'highlight',
+    at: block(sheet, 1, 0, 2, 3),
+    rules: [
+      { column: 1, equals: ['out', 'say "no"'], fill: '#FFDDDD', ink: '#660000', bold: true },
+      { column: 1, equals: ['within'], fill: '#DDFFDD', ink: '#006600' },
+    ],
+  },
+  {
+    do: 'page',
+    sheet,
+    setup: { landscape: true, area: block(sheet, 0, 0, 3, 3), titleRows: { row: 0, rows: 2 }, footer: 'A & B' },
+  },
+  { do: 'name', name: 'Plan_J1', at: block(sheet, 0, 0, 3, 3) },
+  { do: 'remember', key: 'schema', value: '1' },
+  { do: 'show', at: block(sheet, 1, 0, 1, 1) },
+];
+
+/** Everything the port can do, once. */
+async function doAll({ port, book }: Bench): Promise<void> {
+  const stop = port.watch(() => undefined);
+  const receipt = await make(port, dressed("Bob's räcke"), 'lastFill');
+  await make(port, [
+    { do: 'name', name: 'Plan_J1', at: block('Sheet1', 0, 0, 1, 1) },
+    { do: 'freezeRows', sheet: 'Sheet1', rows: 0 },
+  ]);
+  await port.read([{ read: 'sheets' }, { read: 'table', table: 'Clubs' }, { read: 'name', name: 'Plan_J1' }]);
+  await port.selection();
+  await port.recall('lastFill');
+  await port.remember('lastFill', null);
+  personAt(book).type("Bob's räcke", 9, 9, 'mine');
+  await port.revert(receipt);
+  stop();
+  await new Promise((done) => setTimeout(done, 20));
+}
+
+describe('client contract, simulated workbook: round trips', () => {
+  it.each([13, 5000])('a plan of %i clubs is one to read and one to write', async (clubs) => {
+    const { port, requests } = bench();
+    const cells = plan(clubs);
+    const at = block('Plan', 0, 0, clubs + 1, 20);
+    const [, , seen] = await port.read([
+      { read: 'table', table: 'Clubs' },
+      { read: 'name', name: 'Plan_J1' },
+      { read: 'block', at },
+    ]);
+    expect(requests).toHaveLength(1);
+    const changes: Change[] = [
+      { do: 'sheet', name: 'Plan' },
+      { do: 'write', at, cells },
+      { do: 'format', at, format: { number: '0.0' } },
+      { do: 'name', name: 'Plan_J1', at },
+    ];
+    const receipt = await port.apply(changes, [seen], { label: 'Fill', receiptKey: 'lastFill' });
+    expect(requests).toHaveLength(2);
+    expect(requests.at(-1)?.characters).toBeLessThan(4_500_000);
+    await port.revert(receipt);
+    expect(requests).toHaveLength(4);
+  });
+
+  it('a plan written over the one before is one to read and one to write as well', async () => {
+    const { port, requests } = bench();
+    await make(
+      port,
+      [
+        { do: 'sheet', name: 'Plan' },
+        { do: 'write', at: block('Plan', 0, 0, 5001, 20), cells: plan(5000) },
+      ],
+      'lastFill',
+    );
+    const before = requests.length;
+    await make(port, [{ do: 'write', at: block('Plan', 0, 0, 5001, 20), cells: plan(5000) }], 'lastFill');
+    expect(requests.length - before).toBe(2);
+  });
+
+  it('cells too many for one request go in parts, all of them', async () => {
+    const { port, requests, book } = bench();
+    const text = 'x'.repeat(600);
+    const cells = Array.from({ length: 5000 }, (_, row): Put[] => [`${text}${row}`, `${text} ${row}`]);
+    const receipt = await make(port, [write('Sheet1', 0, 0, cells)]);
+    // one to look, then more than one to write
+    expect(requests.length).toBeGreaterThan(2);
+    expect(requests.every(({ characters }) => characters < 5_000_000)).toBe(true);
+    expect(book.active.own(4999, 1).value).toBe(`${text} 4999`);
+    expect(receipt.written[0]?.at).toEqual(block('Sheet1', 0, 0, 5000, 2));
+  });
+
+  it('an answer too long comes in pieces', async () => {
+    const { port, requests } = bench({ answerLimit: 200_000 });
+    const cells = Array.from({ length: 9000 }, (_, row): Put[] =>
+      Array.from({ length: 10 }, (_cell, i) => (i ? row * i : `c${row}`)),
+    );
+    await make(port, [write('Sheet1', 0, 0, cells)]);
+    const before = requests.length;
+    expect(await valuesOf(port, block('Sheet1', 0, 0, 9000, 10))).toEqual(cells);
+    // refused, asked what stands, asked for all but the cells, then five pieces
+    expect(requests.length - before).toBe(8);
+  });
+});
+
+describe('client contract, simulated workbook: what the host needs', () => {
+  const sets = requirementSets();
+  // Members with an underscore are the library's own, called by it and not by us.
+  const ours = (used: Iterable<string>): string[] => [...used].filter((member) => !member.includes('._'));
+  const highest = (used: Iterable<string>): string =>
+    ours(used).reduce((most, member) => {
+      const set = sets.get(member) ?? '';
+      return compareVersions(set, most) > 0 ? set : most;
+    }, '1.1');
+
+  it('the descriptions name the requirement sets (Range.values 1.1, Range.getTables 1.9)', () => {
+    expect(sets.get('Range.values')).toBe('1.1');
+    expect(sets.get('Range.getTables')).toBe('1.9');
+    expect(sets.get('Range.getMergedAreasOrNullObject')).toBe('1.13');
+  });
+
+  it('does all that is asked of it with ExcelApi 1.9', async () => {
+    const old = bench({ excelApi: '1.9' });
+    await doAll(old);
+    expect(old.used.size).toBeGreaterThan(60);
+    expect(ours(old.used).filter((member) => !sets.has(member))).toEqual([]);
+    expect(highest(old.used)).toBe('1.9');
+    expect(old.port.capabilities).toEqual({ host: 'excel', spill: false, pageSetup: true, undoGroup: false });
+  });
+
+  it('uses of later sets only what it asks for first', async () => {
+    const now = bench();
+    now.book.active.merged.push({ row: 0, column: 0, rows: 1, columns: 2 });
+    await look(now.port, block('Sheet1', 0, 0, 1, 2));
+    await doAll(now);
+    const later = [...now.used].filter((member) => compareVersions(sets.get(member) ?? '0', '1.9') > 0).sort();
+    expect(later).toEqual(['Range.getMergedAreasOrNullObject', 'Range.getSpillingToRangeOrNullObject']);
+    expect(now.port.capabilities).toMatchObject({ spill: true, undoGroup: true });
+  });
+
+  it('models no member that the library does not have', async () => {
+    const { used, port, book, library } = bench();
+    book.active.merged.push({ row: 0, column: 0, rows: 1, columns: 2 });
+    await look(port, block('Sheet1', 0, 0, 1, 2));
+    await doAll({ ...bench(), used, port, book });
+    const invented = [...used].filter((member) => {
+      const [className = '', name = ''] = member.split('.');
+      return !(name in (library.Excel[className]?.prototype ?? {}));
+    });
+    expect(invented).toEqual([]);
+  });
+});
+
+describe('client contract, simulated workbook: what Excel is told', () => {
+  async function filled(): Promise<Bench> {
+    const made = bench();
+    await make(made.port, dressed("Bob's räcke"));
+    return made;
+  }
+
+  it('formulas with literals, left-out arguments, tables and blocks', async () => {
+    const { port, book } = bench();
+    const args = [
+      { table: 'Clubs' },
+      null,
+      { block: block("Bob's räcke", 0, 0, 2, 3) },
+      { literal: 'say "no"' },
+      { literal: -1.5 },
+      null,
+      null,
+    ];
+    await make(port, [write('Sheet1', 1, 1, [['a', { call: 'SETPLAN', args }]])]);
+    expect(book.active.own(1, 2).formula).toBe(
+      `=REGRIP.SETPLAN(Clubs[#All],,'Bob''s räcke'!$A$1:$C$2,"say ""no""",-1.5)`,
+    );
+    expect(book.active.own(1, 1).value).toBe('a');
+  });
+
+  it('a text longer than a formula takes, in pieces', async () => {
+    const { port, book } = bench();
+    await make(port, [write('Sheet1', 0, 0, [[{ call: 'TOPOINTS', args: [{ literal: 'x'.repeat(300) }] }]])]);
+    expect(book.active.own(0, 0).formula).toBe(`=REGRIP.TOPOINTS("${'x'.repeat(255)}"&"${'x'.repeat(45)}")`);
+  });
+
+  it('highlights as formulas of the first row, the first rule before the others', async () => {
+    const [first, second] = (await filled()).book.sheet("Bob's räcke")?.highlights ?? [];
+    expect(first).toEqual({
+      at: { row: 1, column: 0, rows: 2, columns: 3 },
+      parts: {
+        formula: '=OR($B2&""="out",$B2&""="say ""no""")',
+        'fill.color': '#FFDDDD',
+        'font.color': '#660000',
+        'font.bold': true,
+      },
+    });
+    expect(second?.parts.formula).toBe('=OR($B2&""="within")');
+  });
+
+  it('highlights anew rather than once more', async () => {
+    const { port, book } = await filled();
+    const again = dressed("Bob's räcke").filter((change) => change.do === 'highlight');
+    await port.apply(again, [], { label: 'again' });
+    expect(book.sheet("Bob's räcke")?.highlights).toHaveLength(2);
+  });
+
+  it('drop-downs that warn and never refuse, fed by words or by a table', async () => {
+    const sheet = (await filled()).book.sheet("Bob's räcke");
+    expect(sheet?.dressAt('validation.rule', 1, 0)).toEqual({ list: { inCellDropDown: true, source: 'a,b' } });
+    expect(sheet?.dressAt('validation.rule', 2, 2)).toEqual({
+      list: { inCellDropDown: true, source: '=INDIRECT("Clubs[[Mass (g)]]")' },
+    });
+    expect(sheet?.dressAt('validation.errorAlert', 1, 0)).toMatchObject({ style: 'Warning', showAlert: true });
+    expect(sheet?.dressAt('validation.prompt', 1, 0)).toMatchObject({ message: 'a or b' });
+  });
+
+  it.each([
+    ['Item', '[Item]'],
+    ['Länge', '[Länge]'],
+    ['Mass (g)', '[[Mass (g)]]'],
+    ["Bob's #1 [x] @2", "[[Bob''s '#1 '[x'] '@2]]"],
+  ])('the column %s of a table as %s', (header, reference) => expect(columnReference(header)).toBe(reference));
+
+  it.each([[['a,b', 'c']], [Array.from({ length: 60 }, (_, i) => `choice ${i}`)]])(
+    'no drop-down that Excel could not hold',
+    async (from) => {
+      const { port, requests } = bench();
+      const work = port.apply(
+        [
+          { do: 'sheet', name: 'New' },
+          { do: 'choices', at: block('Sheet1', 0, 0, 1, 1), from, hint: '' },
+        ],
+        [],
+        { label: 'x' },
+      );
+      await expect(work).rejects.toMatchObject({ code: 'unsupported' });
+      expect(requests).toHaveLength(1);
+    },
+  );
+
+  it('page, frozen rows, widths in points, table style', async () => {
+    const { book } = await filled();
+    const sheet = book.sheet("Bob's räcke");
+    expect(sheet?.page).toEqual({
+      orientation: 'Landscape',
+      zoom: { horizontalFitToPages: 1 },
+      printArea: "'Bob''s räcke'!A1:C3",
+      printTitleRows: '$1:$2',
+      centerFooter: 'A && B',
+      rightFooter: '&P / &N',
+    });
+    expect(sheet?.frozenRows).toBe(1);
+    // (10 characters × 7 pixels + 5) × 0.75 points
+    expect(sheet?.dressAt('format.columnWidth', 0, 1)).toBe(56.25);
+    expect(book.tables[0]).toMatchObject({ style: 'TableStyleLight1', banded: true });
+    expect(sheet?.dressAt('numberFormat', 0, 2)).toBe('0.0');
+    expect(sheet?.dressAt('border.EdgeBottom.color', 0, 2)).toBe('#557755');
+  });
+});
+
+describe('client contract, simulated workbook: a formula that fills many cells', () => {
+  it.each(['value', 'formula'] as const)(
+    'is frozen to values and comes back, where spilled cells answer their %s',
+    async (spilledFormulas) => {
+      const { port, book } = bench({ spilledFormulas });
+      await make(port, [write('Sheet1', 2, 1, [[{ call: 'SETPLAN', args: [{ table: 'Clubs' }] }]])]);
+      const values = [
+        ['Club', 'Mass'],
+        ['7', 46],
+        ['8', 47],
+      ];
+      book.active.spills.push({ at: { row: 2, column: 1, rows: 3, columns: 2 }, values });
+      const at = block('Sheet1', 2, 1, 3, 2);
+      const [seen] = await look(port, at);
+      expect(seen?.values).toEqual(values);
+      expect(seen?.formulas).toEqual([
+        ['=REGRIP.SETPLAN(Clubs[#All])', null],
+        [null, null],
+        [null, null],
+      ]);
+      expect(seen?.spills).toEqual([at]);
+
+      const receipt = await port.apply([{ do: 'write', at, cells: values }], seen ? [seen] : [], { label: 'Freeze' });
+      expect((await look(port, at))[0]).toMatchObject({
+        values,
+        formulas: [
+          [null, null],
+          [null, null],
+          [null, null],
+        ],
+      });
+      expect(await port.revert(receipt)).toMatchObject({ restored: 6, left: [] });
+      expect((await look(port, at))[0]).toEqual(seen);
+    },
+  );
+
+  it('is taken back with the sheet it filled', async () => {
+    const { port, book } = bench();
+    const receipt = await make(port, [
+      { do: 'sheet', name: 'Plan' },
+      write('Plan', 1, 1, [[{ call: 'SETPLAN', args: [] }]]),
+    ]);
+    book.sheet('Plan')?.spills.push({
+      at: { row: 1, column: 1, rows: 9, columns: 4 },
+      values: Array.from({ length: 9 }, () => [1, 2, 3, 4]),
+    });
+    expect(await port.revert(receipt)).toMatchObject({ restored: 1, left: [] });
+    expect(book.sheets.map((sheet) => sheet.name)).toEqual(['Sheet1']);
+  });
+
+  it('leaves a sheet that holds a chart, or is the only one to be seen', async () => {
+    const { port, book } = bench();
+    const receipt = await make(port, [{ do: 'sheet', name: 'Plan' }, write('Plan', 1, 1, [['a']])]);
+    book.sheet('Plan')?.charts.push('Chart 1');
+    await port.revert(receipt);
+    expect(book.sheets).toHaveLength(2);
+    const second = await make(port, [{ do: 'sheet', name: 'Other' }]);
+    for (const sheet of book.sheets) if (sheet.name !== 'Other') sheet.visibility = 'Hidden';
+    await port.revert(second);
+    expect(book.sheets).toHaveLength(3);
+  });
+});
+
+describe('client contract, simulated workbook: other hosts', () => {
+  it('that refuse children of null objects are asked what stands first', async () => {
+    const { port, requests } = bench({ nullsPropagate: false });
+    const [table, seen, place] = await port.read([
+      { read: 'table', table: 'Clubs' },
+      { read: 'block', at: block('Nowhere', 0, 0, 1, 1) },
+      { read: 'name', name: 'Plan_J1' },
+    ]);
+    expect([table, seen.sheetExists, place.at]).toEqual([null, false, null]);
+    expect(requests).toHaveLength(3);
+    const receipt = await make(port, dressed('Plan'));
+    await port.revert(receipt);
+    expect(await port.revert(receipt)).toMatchObject({ left: ['Plan!A1:C3'] });
+  });
+
+  it('without a header row shown, a table cannot be read', async () => {
+    const { port, book } = bench();
+    book.addTable(book.active, { row: 0, column: 0, rows: 2, columns: 2 }).headersShown = false;
+    await expect(port.read([{ read: 'table', table: 'Table1' }])).rejects.toMatchObject({ code: 'unsupported' });
+  });
+
+  it('a total row is no body row', async () => {
+    const { port, book } = bench();
+    personAt(book).type('Sheet1', 2, 0, 'Total');
+    book.addTable(book.active, { row: 0, column: 0, rows: 3, columns: 1 }).totalsShown = true;
+    const [table] = await port.read([{ read: 'table', table: 'Table1' }]);
+    expect(table).toMatchObject({ rows: [[null]], at: block('Sheet1', 0, 0, 2, 1) });
+  });
+
+  it('errors are told from text that looks like one', async () => {
+    const { port, book } = bench();
+    book.active.put(0, 0, '#N/A');
+    book.active.put(0, 1, "'#N/A");
+    expect(await valuesOf(port, block('Sheet1', 0, 0, 1, 2))).toEqual([[{ error: '#N/A' }, '#N/A']]);
+    const receipt = await make(port, [write('Sheet1', 0, 0, [['x', 'y']])]);
+    await port.revert(receipt);
+    expect(await valuesOf(port, block('Sheet1', 0, 0, 1, 2))).toEqual([[{ error: '#N/A' }, '#N/A']]);
+  });
+
+  it('that keep numbers as text in cells formatted so are no person', async () => {
+    const { port, book } = bench();
+    book.active.dress({ row: 0, column: 0, rows: 1, columns: 1 }, 'numberFormat', '@');
+    const receipt = await make(port, [write('Sheet1', 0, 0, [[7]])]);
+    book.active.cells.set('0,0', { value: '7' });
+    expect(await port.revert(receipt)).toMatchObject({ restored: 1, left: [] });
+  });
+});
+
+describe('client contract, simulated workbook: watching', () => {
+  const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 30));
+
+  it('hears a person, not itself, and stops when asked', async () => {
+    const { port, book } = bench();
+    const heard: string[] = [];
+    const stop = port.watch((sheet) => heard.push(sheet));
+    await settled();
+    personAt(book).type('Sheet1', 0, 0, 'mine');
+    await settled();
+    expect(heard).toEqual(['Sheet1']);
+    const receipt = await make(port, [write('Sheet1', 1, 0, [['ours']])]);
+    await port.revert(receipt);
+    await settled();
+    expect(heard).toEqual(['Sheet1']);
+    expect(book.eventsOn).toBe(true);
+    stop();
+    stop();
+    await settled();
+    personAt(book).type('Sheet1', 0, 0, 'again');
+    await settled();
+    expect(heard).toEqual(['Sheet1']);
+    expect(book.heard).toBeNull();
+  });
+
+  it('has its ears back after a change that failed', async () => {
+    const simulated = simulate();
+    const port = createExcelPort(simulated.host);
+    const stop = port.watch(() => undefined);
+    await settled();
+    const seen = await look(port, block('Sheet1', 0, 0, 1, 1));
+    simulated.trouble = (request, actions) => (request === 0 ? { code: 'GeneralException', at: actions - 1 } : null);
+    await expect(port.apply([write('Sheet1', 0, 0, [['a']])], seen, { label: 'x' })).rejects.toMatchObject({
+      code: 'putBack',
+    });
+    expect(simulated.book.eventsOn).toBe(true);
+    stop();
+    await settled();
+  });
+
+  it('does without where the host has no such events', async () => {
+    const { port } = bench({ excelApi: '1.8' });
+    const stop = port.watch(() => undefined);
+    await settled();
+    expect(stop).not.toThrow();
+    await settled();
+  });
+});

@@ -1,0 +1,161 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { fillPlan } from '../../src/workbook/fillPlan';
+import { freezePlan } from '../../src/workbook/freeze';
+import type { FillRequest } from '../../src/workbook/outcomes';
+import { PLAN_COLUMNS } from '../../src/workbook/planCells';
+import { HEAD_ROWS } from '../../src/workbook/planSheet';
+import type { BlockSeen, Cell, TableSeen, WorkbookPort } from '../../src/workbook/port';
+import { TABLES } from '../../src/workbook/schema';
+import { setUp } from '../../src/workbook/setUp';
+import { matrixOf, readShop } from '../../src/workbook/shop';
+import { undoLast } from '../../src/workbook/undo';
+import { CLUB_ROWS, JOB_ROWS, STOCK_ROWS } from '../workbook/workshop';
+import type { Bench } from './structureSuite';
+
+const JOB: FillRequest = { scope: { job: '1042' }, choices: {}, where: 'planSheet', as: 'values' };
+const SHEET = 'Plan 1042';
+
+async function fillTable(port: WorkbookPort, name: string, rows: readonly Readonly<Record<string, unknown>>[]) {
+  const [table] = await port.read([{ read: 'table', table: name }]);
+  if (!table) throw new Error(`no table ${name}`);
+  const at = { ...table.at, row: table.at.row + 1, rows: rows.length };
+  const [below] = await port.read([{ read: 'block', at }]);
+  const cells = rows.map((row) => table.headers.map((header): Cell => (row[header] ?? null) as Cell));
+  const write = (from: number, to: number) =>
+    ({ do: 'write', at: { ...at, row: at.row + from, rows: to - from }, cells: cells.slice(from, to) }) as const;
+  const room = Math.min(table.at.rows - 1, rows.length);
+  const changes = [write(0, room), ...(room < rows.length ? [write(room, rows.length)] : [])];
+  await port.apply(changes, [table, below], { label: 'rows' });
+}
+
+async function area(port: WorkbookPort, rows = HEAD_ROWS + 4): Promise<BlockSeen> {
+  const at = { sheet: SHEET, row: 0, column: 0, rows, columns: PLAN_COLUMNS.length };
+  const [seen] = await port.read([{ read: 'block', at }]);
+  return seen;
+}
+
+async function clubs(port: WorkbookPort): Promise<TableSeen> {
+  const [seen] = await port.read([{ read: 'table', table: 'Clubs' }]);
+  if (!seen) throw new Error('no table Clubs');
+  return seen;
+}
+
+/** The jobs done on a workbook, through a port. `calculates` where the host computes our functions. */
+export function jobsSuite(host: string, makeBench: () => Bench | Promise<Bench>, calculates: boolean): void {
+  describe(`jobs on a workbook: ${host}`, () => {
+    let bench: Bench;
+    beforeEach(async () => {
+      bench = await makeBench();
+    });
+    afterEach(async () => {
+      await bench.dispose?.();
+    });
+
+    async function workshop(): Promise<WorkbookPort> {
+      const { port } = bench;
+      expect(await setUp(port)).toMatchObject({ done: true, blocked: [], kept: [] });
+      await fillTable(port, 'Stock', STOCK_ROWS);
+      await fillTable(port, 'Jobs', JOB_ROWS);
+      await fillTable(port, 'Clubs', CLUB_ROWS);
+      return port;
+    }
+
+    it('sets up once', async () => {
+      const { port } = bench;
+      const all = TABLES.map(({ name }) => name);
+      expect(await setUp(port)).toEqual({ done: true, made: all, kept: [], blocked: [] });
+      expect(await setUp(port)).toEqual({ done: true, made: [], kept: all, blocked: [] });
+      const shop = await readShop(port);
+      expect(shop.version).toBe(1);
+      expect(shop.tables.Settings?.rows[1]).toEqual(['Tolerance', 1, 'pt', expect.any(String)]);
+    });
+
+    it('fills values with choices, fills again in place, and takes each back', async () => {
+      const port = await workshop();
+      const start = await clubs(port);
+      const end = await fillPlan(port, await readShop(port), { ...JOB, choices: { newItem: 'OAK-58', layers: 2 } });
+      expect(end).toMatchObject({ done: true, sheet: SHEET, clubs: 3, choicesWritten: 6 });
+      const first = await area(port);
+      expect(first.values.slice(HEAD_ROWS).map((row) => row.slice(0, 3))).toEqual([
+        ['Club', 'New grip', 'Layers'],
+        ['Driver', 'OAK-58', 2],
+        ['7 iron', 'OAK-58', 2],
+        ['Pitching wedge', 'OAK-58', 2],
+      ]);
+      expect(first.values.slice(2, 4).map((row) => row.slice(0, 2))).toEqual([
+        ['Job', '1042'],
+        ['Customer', 'Tamsin Orrell'],
+      ]);
+      const again = await fillPlan(port, await readShop(port), { ...JOB, choices: { newItem: 'MOSS-S' } });
+      expect(again).toMatchObject({ done: true, sheet: SHEET, choicesWritten: 3 });
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect((await area(port)).values).toEqual(first.values);
+      expect(await fillPlan(port, await readShop(port), JOB)).toMatchObject({ done: true });
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect(matrixOf(await clubs(port))).not.toEqual(matrixOf(start));
+    });
+
+    it('takes a first fill back whole: clubs, sheet and place', async () => {
+      const port = await workshop();
+      const start = matrixOf(await clubs(port));
+      await fillPlan(port, await readShop(port), { ...JOB, as: 'live', choices: { newItem: 'OAK-58' } });
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect(matrixOf(await clubs(port))).toEqual(start);
+      const sheets = await port.read([{ read: 'sheets' }]);
+      expect(sheets[0].map(({ name }) => name)).not.toContain(SHEET);
+      expect((await readShop(port)).plans).toEqual([]);
+    });
+
+    it('names what a person typed over the plan, and writes over it when they agree', async () => {
+      const port = await workshop();
+      await fillPlan(port, await readShop(port), JOB);
+      await bench.person.type(SHEET, 3, 1, 'call first');
+      expect(await fillPlan(port, await readShop(port), JOB)).toEqual({
+        done: false,
+        reason: 'occupied',
+        cells: ["'Plan 1042'!B4"],
+      });
+      const end = await fillPlan(port, await readShop(port), { ...JOB, agreed: true });
+      expect(end).toMatchObject({ done: true });
+      expect((await area(port)).values[3]?.[1]).toBe('Tamsin Orrell');
+    });
+
+    if (!calculates) return;
+
+    it('fills a live plan that follows the tables, freezes it, and brings it back to life', async () => {
+      const port = await workshop();
+      const values = await fillPlan(port, await readShop(port), JOB);
+      expect(values).toMatchObject({ done: true });
+      const asValues = (await area(port)).values;
+      expect(await fillPlan(port, await readShop(port), { ...JOB, as: 'live' })).toMatchObject({ as: 'live' });
+      const live = await area(port);
+      expect(tidy(live.values)).toEqual(tidy(asValues));
+      expect(live.spills).toEqual([{ sheet: SHEET, row: HEAD_ROWS, column: 0, rows: 4, columns: PLAN_COLUMNS.length }]);
+      const table = await clubs(port);
+      await bench.person.type('Clubs', table.at.row + 1, table.headers.indexOf('New grip'), 'OAK-58');
+      expect((await area(port)).values[HEAD_ROWS + 1]?.[1]).toBe('OAK-58');
+
+      const shop = await readShop(port);
+      const place = shop.plans[0];
+      expect(place && (await freezePlan(port, shop, place))).toMatchObject({ done: true });
+      const frozen = await area(port);
+      expect([frozen.formulas.flat().some(Boolean), frozen.spills]).toEqual([false, undefined]);
+      expect(frozen.values[HEAD_ROWS + 1]?.[1]).toBe('OAK-58');
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect((await area(port)).spills).toEqual(live.spills);
+    });
+
+    it('names the cell in the way of a live plan', async () => {
+      const port = await workshop();
+      await fillPlan(port, await readShop(port), { ...JOB, as: 'live' });
+      await bench.person.type(SHEET, HEAD_ROWS + 2, 4, 'hm');
+      const end = await fillPlan(port, await readShop(port), { ...JOB, as: 'live' });
+      expect(end).toEqual({ done: false, reason: 'occupied', cells: ["'Plan 1042'!E12"] });
+    });
+  });
+}
+
+/** Blank cells and blank text look the same. */
+function tidy(values: BlockSeen['values']): unknown {
+  return values.map((row) => row.map((cell) => (cell === '' ? null : cell)));
+}
