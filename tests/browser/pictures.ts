@@ -1,0 +1,64 @@
+/**
+ * Takes the documents' pictures from the real page: `npm run pictures` builds and serves the site, then runs this. They land in
+ * `.pictures/`, or in the folder named on the command line.
+ */
+import { mkdir } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import type { Page } from 'playwright-core';
+import { openTryout, type OpenPage, type PageOptions } from './page';
+
+const folder = resolve(process.argv[2] ?? '.pictures');
+
+/** Waits until the workbook and the pane are there and the loading signs are gone. */
+async function whenReady(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Fill plan' }).waitFor({ timeout: 120_000 });
+  await page.locator('.sheet-waiting').waitFor({ state: 'detached', timeout: 120_000 });
+  await settled(page);
+}
+
+/** The spreadsheet paints on a canvas, so there is no element to wait for: two pictures that are the same say that it is done. */
+async function settled(page: Page): Promise<void> {
+  let before = await page.screenshot();
+  for (let tries = 0; tries < 60; tries += 1) {
+    await page.waitForTimeout(400);
+    const now = await page.screenshot();
+    if (now.equals(before)) return;
+    before = now;
+  }
+  throw new Error('The page keeps changing: no picture can be taken of it.');
+}
+
+async function withPage(options: PageOptions, take: (page: Page) => Promise<void>): Promise<void> {
+  const open: OpenPage = await openTryout(options);
+  try {
+    await whenReady(open.page);
+    await take(open.page);
+    if (open.problems.length > 0) throw new Error(`The page complained:\n${open.problems.join('\n')}`);
+  } finally {
+    await open.close();
+  }
+}
+
+/** The whole page once the full bag's plan is filled into a sheet of its own. */
+async function takePage(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Fill plan' }).click();
+  await page.getByText(/^Plan of 13 clubs filled into/).waitFor({ timeout: 120_000 });
+  await settled(page);
+  await page.screenshot({ path: join(folder, 'page.png') });
+}
+
+/** The pane alone, as narrow as Excel makes it, over its whole height. */
+function takePane(name: string): (page: Page) => Promise<void> {
+  return async (page) => {
+    const showPane = page.getByRole('button', { name: 'Show the pane' });
+    if (await showPane.isVisible()) await showPane.click();
+    await settled(page);
+    await page.locator('main').screenshot({ path: join(folder, `${name}.png`) });
+  };
+}
+
+await mkdir(folder, { recursive: true });
+await withPage({ width: 1440, height: 860 }, takePage);
+await withPage({ width: 320, height: 900 }, takePane('pane-light'));
+await withPage({ width: 320, height: 900, dark: true }, takePane('pane-dark'));
+console.log(`Three pictures are in ${folder}.`);
