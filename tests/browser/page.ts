@@ -71,7 +71,8 @@ async function open(path: string, options: PageOptions, prepare?: (context: Brow
     await prepare?.(context);
     const page = await context.newPage();
     noteProblems(page, problems);
-    await page.goto(siteAddress() + path);
+    // The spreadsheet is a lot of script: on a busy machine it takes longer than the thirty seconds allowed by default.
+    await page.goto(siteAddress() + path, { timeout: 100_000 });
     return { page, problems, close: () => browser.close() };
   } catch (error) {
     await browser.close();
