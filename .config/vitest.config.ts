@@ -20,6 +20,9 @@ export default defineConfig({
     watch: false,
     // Two cores are the least we count on; more workers than that only wait for each other.
     maxWorkers: 2,
+    // Generous, since a shared machine may be slow; a test that hangs is found all the same.
+    testTimeout: 30_000,
+    hookTimeout: 30_000,
     projects: [
       project('unit', ['tests/**/*.test.{ts,tsx}'], { exclude: elsewhere.map((folder) => `tests/${folder}/**`) }),
       project('reference', ['tests/reference/**/*.test.ts']),
