@@ -52,7 +52,7 @@ export function planTables(tables: TablesIn): Result<Planned> {
   if (!clubs.ok) return clubs;
   const wanted = clubs.value.rows.filter(isWanted(tables));
   if (!wanted.length) {
-    const job = jobText(tables.job);
+    const job = String(tables.job ?? '').trim();
     return fail({ code: 'noRows', field: 'Clubs', expected: job ? `clubs of job ${job}` : 'clubs' });
   }
   const stock = readStock(tables.stock);

@@ -1,6 +1,6 @@
 /** Reads the Settings and Tape tables into what the core works with; a bad or blank value falls back to the default and is told. */
 import { DEFAULT_SETTINGS, ok, type Issue, type Result, type ShopSettings, type Tape } from '../core/index';
-import { duplicates, readCell, readTable, type FieldValue, type Matrix, type Row } from './records';
+import { duplicates, placed, readCell, readTable, type FieldValue, type Matrix, type Row } from './records';
 import { SETTING_ROWS, SETTINGS, TAPE, type Column, type SettingKey, type SettingRow } from './schema';
 
 interface SettingsRead {
@@ -39,12 +39,11 @@ function readRow(row: Row, values: Values, problems: Issue[]): void {
   const setting = settingOf(row);
   const value = row.values.get('value');
   if (!setting || value === undefined || values.has(setting.key)) return;
-  const field = `Settings row ${row.sheetRow}, ${setting.name}`;
   const column: Column = { ...setting, header: setting.name, width: 0, synonyms: [], help: '' };
   // a blank may arrive as 0, which only a number can mean
   const blank = setting.kind !== 'number' && value === '0';
-  const read = blank ? ok(undefined) : readCell(column, value, field);
-  if (!read.ok) problems.push(read.issue);
+  const read = blank ? ok(undefined) : readCell(column, value);
+  if (!read.ok) problems.push(placed(read.issue, `Settings row ${row.sheetRow}`));
   else if (read.value !== undefined) values.set(setting.key, read.value);
 }
 

@@ -2,7 +2,7 @@
  * Reads a table, header row first, by its schema: finds the columns under any of their headings, checks every cell, and says of
  * each bad cell where it is and what was expected. A bad cell is left out; the rest of its row is kept.
  */
-import { fail, ok, parseReading, RANGES, type Issue, type Result } from '../core/index';
+import { fail, ok, parseReading, RANGES, type Issue, type IssueCode, type Result } from '../core/index';
 import { columnOf, type Column, type TableSchema } from './schema';
 
 /** Rows of cells, header row first, as a worksheet function or a port hands them over. */
@@ -105,21 +105,32 @@ function readRow(
   for (const column of schema.columns) {
     const position = found.get(column.key);
     if (position === undefined) continue;
-    const cell = cells[position];
-    const field = `${schema.name} row ${sheetRow}, ${column.header}`;
-    if (isBlank(cell)) {
-      if (column.needed) issues.push({ code: 'blank', field, expected: expectation(column) });
-      continue;
-    }
-    const read = readCell(column, cell, field);
-    if (!read.ok) issues.push(read.issue);
+    const read = readNeeded(column, cells[position]);
+    if (!read.ok) issues.push(placed(read.issue, `${schema.name} row ${sheetRow}`));
     else if (read.value !== undefined) values.set(column.key, read.value);
   }
   return { row: at, sheetRow, values, issues };
 }
 
-/** What one cell says under a column; `undefined` where it says nothing (a 0 that can only be a blank). */
-export function readCell(column: Column, cell: unknown, field: string): Result<FieldValue | undefined> {
+/** An issue of a cell with the table and row it stands in, so that a person finds it. */
+export function placed(issue: Issue, where: string): Issue {
+  return { ...issue, field: `${where}, ${issue.field}` };
+}
+
+type CellRead = Result<FieldValue | undefined>;
+
+const NOTHING: CellRead = ok(undefined);
+
+function readNeeded(column: Column, cell: unknown): CellRead {
+  const read = readCell(column, cell);
+  const blank = read.ok && read.value === undefined && column.needed;
+  return blank ? fail({ code: 'blank', field: column.header, expected: expectation(column) }) : read;
+}
+
+/** What one cell says under a column; `undefined` where it says nothing: a blank, or a 0 that can only be one. */
+export function readCell(column: Column, cell: unknown): CellRead {
+  if (isBlank(cell)) return NOTHING;
+  const field = column.header;
   const error = errorText(cell);
   if (error !== undefined) return fail({ code: 'cellError', field, got: error });
   switch (column.kind) {
@@ -134,14 +145,17 @@ export function readCell(column: Column, cell: unknown, field: string): Result<F
     case 'date':
       return ok(typeof cell === 'number' ? cell : String(cell).trim());
     default:
-      return readNumber(column, cell, field);
+      return readNumber(column, cell);
   }
 }
 
+/** Errors a cell can show (the newer ones *from memory*). */
+const ERRORS =
+  /^#(N\/A|VALUE!|REF!|DIV\/0!|NUM!|NAME\?|NULL!|SPILL!|CALC!|BUSY!|GETTING_DATA|FIELD!|CONNECT!|BLOCKED!|UNKNOWN!)$/;
+
 /** Text of a spreadsheet error, in whichever form the host hands it over. */
 export function errorText(cell: unknown): string | undefined {
-  if (typeof cell === 'string')
-    return /^#(N\/A|VALUE!|REF!|DIV\/0!|NUM!|NAME\?|NULL!|SPILL!|CALC!|BUSY!)$/.test(cell) ? cell : undefined;
+  if (typeof cell === 'string') return cell.startsWith('#') && ERRORS.test(cell) ? cell : undefined;
   if (typeof cell === 'object' && cell !== null) {
     const { error, code } = cell as { error?: unknown; code?: unknown };
     return String(error ?? code ?? 'error');
@@ -157,23 +171,25 @@ export function plainNumber(cell: unknown): number | undefined {
   return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : undefined;
 }
 
-function readNumber(column: Column, cell: unknown, field: string): Result<FieldValue | undefined> {
+function readNumber(column: Column, cell: unknown): CellRead {
   const value = plainNumber(cell);
-  const expected = expectation(column);
-  if (value === undefined) return fail({ code: 'notNumber', field, got: given(cell), expected });
+  if (value === undefined) return refused('notNumber', column, cell);
   const { low = -Infinity, high = Infinity } = column;
   // Some platforms hand a blank of a range over as 0; where 0 cannot be meant, it is a blank.
-  if (value === 0 && low > 0) return ok(undefined);
-  if (value < low || value > high) return fail({ code: 'outOfRange', field, got: given(cell), expected });
-  if (column.kind === 'count' && !Number.isInteger(value))
-    return fail({ code: 'notWhole', field, got: given(cell), expected });
+  if (value === 0 && low > 0) return NOTHING;
+  if (value < low || value > high) return refused('outOfRange', column, cell);
+  if (column.kind === 'count' && !Number.isInteger(value)) return refused('notWhole', column, cell);
   return ok(value);
 }
 
-function readReading(cell: unknown, field: string): Result<FieldValue | undefined> {
+function refused(code: IssueCode, column: Column, cell: unknown): CellRead {
+  return fail({ code, field: column.header, got: given(cell), expected: expectation(column) });
+}
+
+function readReading(cell: unknown, field: string): CellRead {
   const points = plainNumber(cell);
   if (points === undefined) return parseReading(String(cell), field);
-  if (points === 0) return ok(undefined);
+  if (points === 0) return NOTHING;
   const { low, high } = RANGES.points;
   if (points < low || points > high) {
     return fail({
@@ -186,16 +202,17 @@ function readReading(cell: unknown, field: string): Result<FieldValue | undefine
   return ok(points);
 }
 
-function readChoice(choices: readonly string[], cell: unknown, field: string): Result<FieldValue | undefined> {
-  if (cell === 0) return ok(undefined);
+function readChoice(choices: readonly string[], cell: unknown, field: string): CellRead {
+  if (cell === 0) return NOTHING;
+  if (typeof cell === 'string' && choices.includes(cell)) return ok(cell);
   const text = plain(String(cell));
   const choice = choices.find((each) => plain(each) === text);
   return choice ? ok(choice) : fail({ code: 'unknownChoice', field, got: given(cell), expected: listed(choices) });
 }
 
-function readYesNo(cell: unknown, field: string): Result<FieldValue | undefined> {
+function readYesNo(cell: unknown, field: string): CellRead {
   if (typeof cell === 'boolean') return ok(cell);
-  if (cell === 0) return ok(undefined);
+  if (cell === 0) return NOTHING;
   const text = plain(String(cell));
   if (text === 'yes' || text === 'y') return ok(true);
   if (text === 'no' || text === 'n') return ok(false);
@@ -209,7 +226,8 @@ export function expectation(column: Pick<Column, 'kind' | 'choices' | 'low' | 'h
   const unit = column.unit && column.unit !== 'pt' ? ` ${column.unit}` : column.unit === 'pt' ? ' points' : '';
   const { low, high } = column;
   if (low !== undefined && high !== undefined) return `${low} to ${high}${unit}`.replaceAll('-', '−');
-  return low === undefined ? `a number${unit}` : `${low} or more${unit}`;
+  if (low !== undefined) return `${low} or more${unit}`;
+  return unit ? `a number in${unit}` : 'a number';
 }
 
 function listed(words: readonly string[]): string {
