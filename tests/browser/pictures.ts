@@ -9,10 +9,15 @@ import { openTryout, type OpenPage, type PageOptions } from './page';
 
 const folder = resolve(process.argv[2] ?? '.pictures');
 
-/** Waits until the workbook and the pane are there and the loading signs are gone. */
+const patience = { timeout: 120_000 };
+
+/** Waits until the workbook and the pane are there and the loading signs are gone; on a narrow page the pane is brought in front. */
 async function whenReady(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Fill plan' }).waitFor({ timeout: 120_000 });
-  await page.locator('.sheet-waiting').waitFor({ state: 'detached', timeout: 120_000 });
+  await page.locator('.sheet').waitFor({ state: 'attached', ...patience });
+  await page.locator('.sheet-waiting').waitFor({ state: 'detached', ...patience });
+  const showPane = page.getByRole('button', { name: 'Show the pane' });
+  if (await showPane.isVisible()) await showPane.click();
+  await page.getByRole('button', { name: 'Fill plan' }).waitFor(patience);
   await settled(page);
 }
 
@@ -42,20 +47,15 @@ async function withPage(options: PageOptions, take: (page: Page) => Promise<void
 /** The whole page once the full bag's plan is filled into a sheet of its own. */
 async function takePage(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Fill plan' }).click();
-  await page.getByText(/^Plan of 13 clubs filled into/).waitFor({ timeout: 120_000 });
+  await page.getByText(/^Plan of 13 clubs filled into/).waitFor(patience);
   await settled(page);
   await page.screenshot({ path: join(folder, 'page.png') });
 }
 
-/** The pane alone, as narrow as Excel makes it, over its whole height. */
-function takePane(name: string): (page: Page) => Promise<void> {
-  return async (page) => {
-    const showPane = page.getByRole('button', { name: 'Show the pane' });
-    if (await showPane.isVisible()) await showPane.click();
-    await settled(page);
-    await page.locator('main').screenshot({ path: join(folder, `${name}.png`) });
-  };
-}
+/** The pane alone, as narrow as Excel makes it. */
+const takePane = (name: string) => async (page: Page) => {
+  await page.locator('main').screenshot({ path: join(folder, `${name}.png`) });
+};
 
 await mkdir(folder, { recursive: true });
 await withPage({ width: 1440, height: 860 }, takePage);
