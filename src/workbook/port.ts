@@ -149,7 +149,10 @@ export type Change =
   | { readonly do: 'sheet'; readonly name: string }
   /** put cells; the array is `at.rows` × `at.columns` */
   | { readonly do: 'write'; readonly at: Block; readonly cells: readonly (readonly Put[])[] }
-  /** lay a table of that name over a block whose first row holds the headers */
+  /**
+   * lay a table of that name over a block whose first row holds the headers; of headers alone, it gets a blank row, which
+   * must have been looked at too. Nothing is done where that very table stands there already.
+   */
   | { readonly do: 'table'; readonly name: string; readonly at: Block }
   | { readonly do: 'format'; readonly at: Block; readonly format: CellFormat }
   /** widths in characters of the default font */
@@ -163,6 +166,7 @@ export type Change =
       /** What the person is told; other entries are warned about, never refused. */
       readonly hint: string;
     }
+  /** highlights of a block, in place of those it has; the first rule that holds wins */
   | { readonly do: 'highlight'; readonly at: Block; readonly rules: readonly Highlight[] }
   | { readonly do: 'page'; readonly sheet: string; readonly setup: PageSetup }
   /** place a defined name, or move it */
@@ -256,7 +260,7 @@ export interface WorkbookPort {
    * Every written cell must lie in one of `looked` (the blocks and tables just read): that is where `before` comes from.
    * A block of a sheet or table that `looked` shows not to exist counts as blank.
    * Refuses (PortError) before anything is written when a written block is protected, merged, or (in a table) filtered, or
-   * when it crosses the edge of a table. On a failure half way, one compensating write puts everything back.
+   * when it crosses the edge of a table; whoever writes where a table is near must have looked at that table. On a failure half way, one compensating write puts everything back.
    */
   apply(
     changes: readonly Change[],

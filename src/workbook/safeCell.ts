@@ -23,8 +23,3 @@ export function wouldChange(text: string): boolean {
 export function asTyped(text: string): string {
   return wouldChange(text) ? `'${text}` : text;
 }
-
-/** What Excel shows, reads and stores after `asTyped`: the same text. */
-export function asStored(typed: string): string {
-  return typed.startsWith("'") ? typed.slice(1) : typed;
-}
