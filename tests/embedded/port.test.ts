@@ -3,6 +3,7 @@ import { ICommandService, type IStyleData } from '@univerjs/core';
 import { ConditionalFormattingRuleModel } from '@univerjs/sheets-conditional-formatting';
 import { SheetDataValidationModel } from '@univerjs/sheets-data-validation';
 import { createEmbeddedPort } from '../../src/workbook/embedded/port';
+import { wrappedLines } from '../../src/workbook/embedded/fitRows';
 import type { Spreadsheet } from '../../src/workbook/embedded/spreadsheet';
 import type { Block, Change, Put, WorkbookPort } from '../../src/workbook/port';
 import { openSheet, type, valueAt, valuesAt } from './sheet';
@@ -192,8 +193,8 @@ describe('one change is one step of the undo list', () => {
     const id = worksheet?.getSheetId() ?? '';
     const style = sheet.workbook.getWorkbook().getStyles().getStyleByCell(worksheet?.getSheet().getCellRaw(0, 0));
     expect(style).toMatchObject({ bl: 1, n: { pattern: '0.0' }, bg: { rgb: '#eeeeee' } } satisfies IStyleData);
-    // 20 characters of 7 pixels and 5 pixels of padding, Excel's rule for its default font.
-    expect(worksheet?.getColumnWidth(0)).toBe(145);
+    // 20 digits of the default font, 8 pixels each as drawn, and 18 pixels of padding.
+    expect(worksheet?.getColumnWidth(0)).toBe(178);
     expect(worksheet?.getFrozenRows()).toBe(1);
     const [choice] = sheet.injector.get(SheetDataValidationModel).getRules('workbook', id);
     expect(choice).toMatchObject({ formula1: '=New!$B$2:$B$202', errorStyle: 2, error: 'Pick one.', showErrorMessage: true });
@@ -296,4 +297,28 @@ describe('a person at work', () => {
     expect(await port.recall('a')).toBeNull();
     expect(sheet.workbook.save().custom).toEqual({ b: 'two' });
   });
+});
+
+test.each([
+  ['Lower layers', 6, 2],
+  ['Lower layers', 12, 1],
+  ['one two three', 7, 2],
+  ['extraordinary', 5, 3],
+  ['', 5, 1],
+])('%j in a room of %i characters takes %i lines', (text, room, lines) => {
+  expect(wrappedLines(text, room)).toBe(lines);
+});
+
+test('rows get high enough for headings that wrap, also for those a formula fills in', async () => {
+  const { put, sheet } = await openPort([
+    ['Diameter of the upper hand', 'Layers'],
+    ['7 iron', 2],
+  ]);
+  const wrap: Change = { do: 'format', at: body('Plan', 0, 0, 1, 3), format: { wrap: true } };
+  await put(body('Plan', 0, 0), [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]], wrap);
+  const plan = sheet.workbook.getSheetByName('Plan');
+  // Three lines of 19 pixels and 5 around them: 26 characters where 11 of 8 pixels have room.
+  expect(plan?.getColumnWidth(1)).toBe(88);
+  expect(plan?.getRowHeight(0)).toBe(62);
+  expect(plan?.getRowHeight(1)).toBe(24);
 });

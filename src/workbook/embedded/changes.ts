@@ -18,7 +18,6 @@ import {
   SetWorksheetColumnCountUndoMutationFactory,
   SetWorksheetRowCountMutation,
   SetWorksheetRowCountUndoMutationFactory,
-  SheetInterceptorService,
 } from '@univerjs/sheets';
 import type { Argument, Block, Call, Change, Put } from '../port';
 import { PortError } from '../port';
@@ -29,9 +28,9 @@ import { worksheetNamed } from './cells';
 import { choicesOff, choicesOn, everyCell, highlightsOff, highlightsOn, styleOf } from './dress';
 import { formulaOf, withSpareRows } from './formula';
 import type { Deed, Journal } from './journal';
-import { cellData, usualColumns, usualRows, widthInPixels, workbookId } from './snapshot';
+import { cellData, everyCellsStyle, usualColumns, usualRows, widthInPixels, workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
-import { layTable, rangeOfBlock, tableNamed } from './tables';
+import { layTable, tableNamed } from './tables';
 
 /** What one application of changes needs to know of itself. */
 export interface Work {
@@ -121,6 +120,7 @@ function makeSheet(work: Work, name: string): void {
     name,
     rowCount: usualRows,
     columnCount: usualColumns,
+    defaultStyle: everyCellsStyle,
   });
   const index = work.spreadsheet.workbook.getSheets().length;
   const params = { index, sheet, unitId: workbookId };
@@ -207,7 +207,6 @@ function format(work: Work, change: Extract<Change, { do: 'format' }>): void {
   const cellValue = everyCell<ICellData>(change.at, { s: styleOf(change.format) });
   // Named as the trigger, the style command keeps formulas from being calculated for a mere change of looks.
   work.journal.run(rangeValues(work.spreadsheet, worksheet, { cellValue, trigger: SetStyleCommand.id }));
-  if (change.format.wrap || change.format.size) fitRowHeights(work, worksheet, change.at);
 }
 
 /** Takes formats, drop-downs and highlights off a block. */
@@ -218,16 +217,6 @@ export function undress(work: Work, at: Block): void {
   work.journal.run(rangeValues(work.spreadsheet, worksheet, { cellValue, trigger: SetStyleCommand.id }));
   runAll(work, choicesOff(work.spreadsheet, worksheet, at));
   runAll(work, highlightsOff(work.spreadsheet, worksheet, at));
-}
-
-function fitRowHeights(work: Work, worksheet: Worksheet, at: Block): void {
-  const interceptors = work.spreadsheet.injector.get(SheetInterceptorService);
-  const { redos, undos } = interceptors.generateMutationsOfAutoHeight({
-    unitId: workbookId,
-    subUnitId: worksheet.getSheetId(),
-    ranges: [rangeOfBlock(at)],
-  });
-  if (redos.length > 0) work.journal.run({ steps: redos as Deed['steps'], back: undos as Deed['back'] });
 }
 
 function widths(work: Work, change: Extract<Change, { do: 'widths' }>): void {

@@ -5,7 +5,7 @@ import { CalculationMode } from '@univerjs/sheets-formula';
 import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
 import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
-import { UniverSheetsTablePreset } from '@univerjs/preset-sheets-table';
+import { UniverSheetsTableUIPlugin } from '@univerjs/preset-sheets-table';
 import coreEnglish from '@univerjs/preset-sheets-core/locales/en-US';
 import formattingEnglish from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
 import validationEnglish from '@univerjs/preset-sheets-data-validation/locales/en-US';
@@ -15,7 +15,7 @@ import '@univerjs/preset-sheets-conditional-formatting/lib/index.css';
 import '@univerjs/preset-sheets-data-validation/lib/index.css';
 import '@univerjs/preset-sheets-table/lib/index.css';
 import type { PluginEntry, Spreadsheet, SpreadsheetOptions } from './spreadsheet';
-import { assemble } from './spreadsheet';
+import { assemble, tablePlugin } from './spreadsheet';
 
 /** What makes no sense in a workbook of one person that is never sent anywhere: permissions. */
 const hidden = { hidden: true };
@@ -41,15 +41,15 @@ function pagePlugins(container: HTMLElement): PluginEntry[] {
     sheets: { disableForceStringAlert: true, disableForceStringMark: true },
     formula: { initialFormulaComputing: CalculationMode.NO_CALCULATION },
   });
-  const presets = [
-    core,
-    UniverSheetsTablePreset(),
-    UniverSheetsDataValidationPreset(),
-    UniverSheetsConditionalFormattingPreset(),
+  const presets = [core, UniverSheetsDataValidationPreset(), UniverSheetsConditionalFormattingPreset()];
+  return [
+    ...presets.flatMap(({ plugins }) =>
+      plugins.map((plugin): PluginEntry => (Array.isArray(plugin) ? plugin : [plugin])),
+    ),
+    tablePlugin,
+    // The tag with a table's name would lie over the header row, for our tables begin in row 1.
+    [UniverSheetsTableUIPlugin, { hideAnchor: true }],
   ];
-  return presets.flatMap(({ plugins }) =>
-    plugins.map((plugin): PluginEntry => (Array.isArray(plugin) ? plugin : [plugin])),
-  );
 }
 
 /** Waits for the first picture: the stage is announced when painting begins, two frames later it can be seen. */

@@ -1,4 +1,5 @@
 /** The workbook port on the embedded spreadsheet. */
+import { ICommandService } from '@univerjs/core';
 import type {
   Answer,
   Answers,
@@ -22,6 +23,7 @@ import { planRevert } from '../shared/revert';
 import { worksheetNamed } from './cells';
 import type { Work } from './changes';
 import { clearOldHighlights, perform, putBefore, refuseHere, removeName, undress } from './changes';
+import { fitRows } from './fitRows';
 import { TableGrowth } from './grow';
 import { Journal } from './journal';
 import { seeBlock, seeName, seeSheets, seeTable, seeUsed } from './seeing';
@@ -78,6 +80,7 @@ class EmbeddedPort implements WorkbookPort {
         clearOldHighlights(work, changes);
         for (const change of changes) perform(work, change);
       });
+      this.fitRows(changes);
       for (const change of changes) this.afterwards(change);
       return receipt;
     });
@@ -208,6 +211,12 @@ class EmbeddedPort implements WorkbookPort {
     } finally {
       this.writing = false;
     }
+  }
+
+  /** Once values are calculated: a heading may be what a formula fills in. Looks only, so no entry of the undo list. */
+  private fitRows(changes: readonly Change[]): void {
+    const commands = this.spreadsheet.injector.get(ICommandService);
+    for (const { id, params } of fitRows(this.spreadsheet, changes)) commands.syncExecuteCommand(id, params);
   }
 
   private afterwards(change: Change): void {

@@ -1,6 +1,6 @@
 /** A workbook as plain data, and the same as the embedded spreadsheet wants it. */
 import type { ICellData, IObjectMatrixPrimitiveType, IStyleData, IWorkbookData, IWorksheetData } from '@univerjs/core';
-import { BooleanNumber, CellValueType } from '@univerjs/core';
+import { BooleanNumber, CellValueType, VerticalAlign } from '@univerjs/core';
 import type { Cell } from '../port';
 import { wouldChange } from '../safeCell';
 
@@ -32,12 +32,13 @@ export interface SheetSnapshot {
 export const workbookId = 'workbook';
 export const usualRows = 400;
 export const usualColumns = 40;
-const pixelsPerCharacter = 7;
-const cellPaddingPixels = 5;
+/* Digits of the default font here are 8 pixels wide; a drop-down's arrow takes 14 of the padding. */
+export const pixelsPerCharacter = 8;
+const paddingPixels = 18;
 
-/** A width in characters of the default font, in pixels: Excel's own rule for a font whose digits are 7 pixels wide. */
+/** A width in characters of the default font, in pixels. */
 export function widthInPixels(characters: number): number {
-  return Math.round(characters * pixelsPerCharacter + cellPaddingPixels);
+  return Math.round(characters * pixelsPerCharacter + paddingPixels);
 }
 
 /** A value as the spreadsheet keeps it; the type is given with it, so that `'007'` and `'=x'` stay text. */
@@ -50,6 +51,9 @@ export function cellData(cell: SnapshotCell): ICellData | null {
   if (typeof cell === 'number') return { v: cell, t: CellValueType.NUMBER };
   return { f: cell.formula };
 }
+
+/** Drop-downs set their text in the middle; so everything stands there, or a row would not line up. */
+export const everyCellsStyle: IStyleData = { vt: VerticalAlign.MIDDLE };
 
 /** The whole workbook as the embedded spreadsheet loads it. */
 export function workbookData(sheets: readonly SheetSnapshot[]): Partial<IWorkbookData> {
@@ -73,6 +77,7 @@ function worksheetData(id: string, sheet: SheetSnapshot): Partial<IWorksheetData
     columnCount: Math.max(sheet.columnCount ?? usualColumns, widest),
     cellData: matrixOf(sheet),
     columnData: Object.fromEntries((sheet.widths ?? []).map((width, column) => [column, { w: widthInPixels(width) }])),
+    defaultStyle: everyCellsStyle,
     freeze: { xSplit: 0, ySplit: frozenRows, startRow: frozenRows || -1, startColumn: -1 },
   };
 }

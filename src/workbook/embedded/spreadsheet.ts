@@ -1,6 +1,6 @@
 /** The embedded spreadsheet without a screen: what the tests and the measurements run on, and what the page builds upon. */
 import type { ILanguagePack, Injector, Plugin, PluginCtor } from '@univerjs/core';
-import { IUndoRedoService, LocaleType, LogLevel, mergeLocales, Univer } from '@univerjs/core';
+import { BooleanNumber, IUndoRedoService, LocaleType, LogLevel, mergeLocales, Univer } from '@univerjs/core';
 import { FUniver } from '@univerjs/core/facade';
 import { UniverDataValidationPlugin } from '@univerjs/data-validation';
 import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
@@ -82,6 +82,22 @@ export class Spreadsheet {
   }
 }
 
+/** Tables in quiet greys: the header's ink is also that of its filter buttons, which have to be seen on it. */
+export const tablePlugin: PluginEntry = [
+  UniverSheetsTablePlugin,
+  {
+    userThemes: [
+      {
+        name: 'workshop',
+        style: {
+          headerRowStyle: { bg: { rgb: '#e3e9ef' }, cl: { rgb: '#1f2a37' }, bl: BooleanNumber.TRUE },
+          secondRowStyle: { bg: { rgb: '#f6f8fa' } },
+        },
+      },
+    ],
+  },
+];
+
 /** The plugins that work without a screen. */
 export const silentPlugins: readonly PluginEntry[] = [
   [UniverFormulaEnginePlugin],
@@ -89,7 +105,7 @@ export const silentPlugins: readonly PluginEntry[] = [
   // Our functions become known only after the workbook is made; calculating before that would be for nothing.
   [UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.NO_CALCULATION }],
   [UniverSheetsNumfmtPlugin],
-  [UniverSheetsTablePlugin],
+  tablePlugin,
   [UniverDataValidationPlugin],
   [UniverSheetsDataValidationPlugin],
   [UniverSheetsConditionalFormattingPlugin],
