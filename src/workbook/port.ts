@@ -260,7 +260,8 @@ export interface WorkbookPort {
    * Every written cell must lie in one of `looked` (the blocks and tables just read): that is where `before` comes from.
    * A block of a sheet or table that `looked` shows not to exist counts as blank.
    * Refuses (PortError) before anything is written when a written block is protected, merged, or (in a table) filtered, or
-   * when it crosses the edge of a table; whoever writes where a table is near must have looked at that table. On a failure half way, one compensating write puts everything back.
+   * when it crosses the edge of a table; whoever writes where a table is near must have looked at that table. On a failure
+   * half way, one compensating write puts everything back.
    */
   apply(
     changes: readonly Change[],
