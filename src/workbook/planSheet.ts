@@ -38,8 +38,8 @@ export const VERDICT_COLOURS: Readonly<Record<Verdict, { readonly fill: string; 
 
 const VERDICTS = Object.keys(VERDICT_COLOURS) as Verdict[];
 
-/** Column of the legend, clear of the job's lines. */
-const LEGEND_COLUMN = 5;
+/** Column of the legend: clear of the lines about the job, and wide enough for a verdict, since it holds them below. */
+const LEGEND_COLUMN = PLAN_COLUMNS.findIndex(({ verdict }) => verdict);
 
 /** The cells of the head, `HEAD_ROWS` × the plan's columns. */
 export function headCells(head: PlanHead): Cell[][] {

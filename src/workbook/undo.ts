@@ -3,7 +3,7 @@ import type { UndoDone } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Receipt, WorkbookPort } from './port';
-import { unpackReceipt } from './shared/receipt';
+import { isPacked, unpackReceipt } from './shared/receipt';
 
 /**
  * Puts back what stood in the workbook before the last fill, freeze or lesson; cells that a person changed since are left
@@ -11,7 +11,7 @@ import { unpackReceipt } from './shared/receipt';
  */
 export async function undoLast(port: WorkbookPort): Promise<UndoDone> {
   return politely(async (): Promise<UndoDone> => {
-    const receipt = receiptFrom(await port.recall(LAST_FILL_KEY));
+    const receipt = await recallReceipt(port);
     if (!receipt) return { done: false, reason: 'nothingToUndo' };
     const reverted = await port.revert(receipt);
     await port.remember(LAST_FILL_KEY, null);
@@ -26,15 +26,25 @@ export async function undoLast(port: WorkbookPort): Promise<UndoDone> {
 
 /** The label of what `undoLast` would take back; null when there is nothing. Throws a PortError. */
 export async function lastFill(port: WorkbookPort): Promise<string | null> {
-  return receiptFrom(await port.recall(LAST_FILL_KEY))?.label ?? null;
+  return (await recallReceipt(port))?.label ?? null;
 }
 
-function receiptFrom(text: string | null): Receipt | null {
-  if (text === null) return null;
+/** The kept receipt; null when there is none, or when it was cut off or written by something else. */
+async function recallReceipt(port: WorkbookPort): Promise<Receipt | null> {
   try {
-    return unpackReceipt(text);
-  } catch {
-    // Cut off or written by something else: there is nothing in it that could be taken back.
-    return null;
+    const text = await port.recall(LAST_FILL_KEY);
+    if (text === null) return null;
+    const receipt: unknown = isPacked(text) ? unpackReceipt(text) : JSON.parse(text);
+    return isReceipt(receipt) ? receipt : null;
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
   }
+}
+
+function isReceipt(value: unknown): value is Receipt {
+  const receipt = value as Partial<Receipt> | null;
+  if (typeof receipt !== 'object' || receipt === null || typeof receipt.label !== 'string') return false;
+  const { written, madeSheets, madeTables, madeNames, dressed } = receipt;
+  return [written, madeSheets, madeTables, madeNames, dressed].every(Array.isArray);
 }

@@ -15,17 +15,13 @@ import type { Bench } from './structureSuite';
 const JOB: FillRequest = { scope: { job: '1042' }, choices: {}, where: 'planSheet', as: 'values' };
 const SHEET = 'Plan 1042';
 
-async function fillTable(port: WorkbookPort, name: string, rows: readonly Readonly<Record<string, unknown>>[]) {
+/** Puts rows into the body of a table that has room for them. */
+export async function fillTable(port: WorkbookPort, name: string, rows: readonly Readonly<Record<string, unknown>>[]) {
   const [table] = await port.read([{ read: 'table', table: name }]);
   if (!table) throw new Error(`no table ${name}`);
-  const at = { ...table.at, row: table.at.row + 1, rows: rows.length };
-  const [below] = await port.read([{ read: 'block', at }]);
   const cells = rows.map((row) => table.headers.map((header): Cell => (row[header] ?? null) as Cell));
-  const write = (from: number, to: number) =>
-    ({ do: 'write', at: { ...at, row: at.row + from, rows: to - from }, cells: cells.slice(from, to) }) as const;
-  const room = Math.min(table.at.rows - 1, rows.length);
-  const changes = [write(0, room), ...(room < rows.length ? [write(room, rows.length)] : [])];
-  await port.apply(changes, [table, below], { label: 'rows' });
+  const at = { ...table.at, row: table.at.row + 1, rows: rows.length };
+  await port.apply([{ do: 'write', at, cells }], [table], { label: 'rows' });
 }
 
 async function area(port: WorkbookPort, rows = HEAD_ROWS + 4): Promise<BlockSeen> {
@@ -40,10 +36,16 @@ async function clubs(port: WorkbookPort): Promise<TableSeen> {
   return seen;
 }
 
+/** What a bench for jobs can do besides. */
+export interface JobsBench extends Bench {
+  /** Makes a table longer, as typing below it does. */
+  lengthen?(table: string, rows: number): void;
+}
+
 /** The jobs done on a workbook, through a port. `calculates` where the host computes our functions. */
-export function jobsSuite(host: string, makeBench: () => Bench | Promise<Bench>, calculates: boolean): void {
+export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<JobsBench>, calculates: boolean): void {
   describe(`jobs on a workbook: ${host}`, () => {
-    let bench: Bench;
+    let bench: JobsBench;
     beforeEach(async () => {
       bench = await makeBench();
     });
@@ -54,9 +56,10 @@ export function jobsSuite(host: string, makeBench: () => Bench | Promise<Bench>,
     async function workshop(): Promise<WorkbookPort> {
       const { port } = bench;
       expect(await setUp(port)).toMatchObject({ done: true, blocked: [], kept: [] });
-      await fillTable(port, 'Stock', STOCK_ROWS);
-      await fillTable(port, 'Jobs', JOB_ROWS);
-      await fillTable(port, 'Clubs', CLUB_ROWS);
+      for (const [name, rows] of Object.entries({ Stock: STOCK_ROWS, Jobs: JOB_ROWS, Clubs: CLUB_ROWS })) {
+        bench.lengthen?.(name, rows.length);
+        await fillTable(port, name, rows);
+      }
       return port;
     }
 

@@ -20,7 +20,7 @@ import type {
   WorkbookPort,
 } from '../../src/workbook/port';
 import { contains, named, overlap, sameName } from '../../src/workbook/shared/address';
-import { buildReceipt, packReceipt } from '../../src/workbook/shared/receipt';
+import { buildReceipt, isPacked, packReceipt, unpackReceipt } from '../../src/workbook/shared/receipt';
 import { refuseUnsafe, tableBlock } from '../../src/workbook/shared/refuse';
 import { planRevert } from '../../src/workbook/shared/revert';
 
@@ -299,7 +299,8 @@ export class MemoryPort implements WorkbookPort {
   }
 
   async recall(name: string): Promise<string | null> {
-    return this.state.settings[name] ?? null;
+    const kept = this.state.settings[name] ?? null;
+    return kept !== null && isPacked(kept) ? JSON.stringify(unpackReceipt(kept)) : kept;
   }
 
   async remember(name: string, value: string | null): Promise<void> {

@@ -26,6 +26,38 @@ export const spillPlan: Calculate = (call, port) => {
   return planned.ok ? planCells(planned.value.plan, planned.value.problems) : { error: '#VALUE!' };
 };
 
+export const STOCK_ROWS: readonly Readonly<Record<string, Seen>>[] = [
+  {
+    Item: 'FERN-M',
+    'Core (in)': 0.6,
+    'Mass (g)': 52,
+    'Upper diameter (in)': 0.94,
+    'Length (in)': 10.5,
+    'On hand': 20,
+  },
+  {
+    Item: 'MOSS-S',
+    'Core (in)': 0.6,
+    'Mass (g)': 47,
+    'Upper diameter (in)': 0.9,
+    'Length (in)': 10.5,
+    'On hand': 20,
+  },
+  {
+    Item: 'OAK-58',
+    'Core (in)': 0.58,
+    'Mass (g)': 61,
+    'Upper diameter (in)': 0.92,
+    'Length (in)': 10.5,
+    'On hand': 3,
+  },
+];
+
+export const JOB_ROWS: readonly Readonly<Record<string, Seen>>[] = [
+  { Job: '1042', Customer: 'Tamsin Orrell', Due: 46000 },
+  { Job: '1043', Customer: 'Ivo Brandt' },
+];
+
 export const CLUB_ROWS: readonly Readonly<Record<string, Seen>>[] = [
   club('1042', 'Driver', 'Driver', 45.5, 0.6, 'D3', 305),
   club('1042', '7 iron', 'Iron', 37, 0.6, 'D2', 415),
@@ -69,36 +101,8 @@ async function makeWorkshop(): Promise<MemoryPort> {
   const port = new MemoryPort();
   await setUp(port);
   port.calculate = spillPlan;
-  port.fillTable('Stock', [
-    {
-      Item: 'FERN-M',
-      'Core (in)': 0.6,
-      'Mass (g)': 52,
-      'Upper diameter (in)': 0.94,
-      'Length (in)': 10.5,
-      'On hand': 20,
-    },
-    {
-      Item: 'MOSS-S',
-      'Core (in)': 0.6,
-      'Mass (g)': 47,
-      'Upper diameter (in)': 0.9,
-      'Length (in)': 10.5,
-      'On hand': 20,
-    },
-    {
-      Item: 'OAK-58',
-      'Core (in)': 0.58,
-      'Mass (g)': 61,
-      'Upper diameter (in)': 0.92,
-      'Length (in)': 10.5,
-      'On hand': 3,
-    },
-  ]);
-  port.fillTable('Jobs', [
-    { Job: '1042', Customer: 'Tamsin Orrell', Due: 46000 },
-    { Job: '1043', Customer: 'Ivo Brandt' },
-  ]);
+  port.fillTable('Stock', STOCK_ROWS);
+  port.fillTable('Jobs', JOB_ROWS);
   port.fillTable('Clubs', CLUB_ROWS);
   return port;
 }
