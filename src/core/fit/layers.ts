@@ -32,18 +32,19 @@ export interface Found {
  *   //=> { ok: true, value: { layers: 2, inches: 0.92, over: false } }
  */
 export function nearestLayers(wanted: Wanted): Result<Found> {
-  const { growth = 'volume', thicknessInches = TAPE_THICKNESS.value, targetInches } = wanted;
-  const at = (layers: number): number =>
-    diameterBy(growth, { ...wanted, seatInches: seatInches(wanted.buttInches, layers, thicknessInches) });
-  const fewest = fillingLayers(wanted.coreInches, wanted.buttInches, thicknessInches);
+  const { gripInches, coreInches, buttInches, targetInches, growth = 'volume', stretch } = wanted;
+  const thicknessInches = wanted.thicknessInches ?? TAPE_THICKNESS.value;
+  const at = (count: number): number =>
+    diameterBy(growth, { gripInches, coreInches, stretch, seatInches: seatInches(buttInches, count, thicknessInches) });
+  const fewest = fillingLayers(coreInches, buttInches, thicknessInches);
   let layers = fewest;
-  while (
-    layers < MOST_LAYERS &&
-    Math.abs(at(layers + 1) - targetInches) <= Math.abs(at(layers) - targetInches) + 1e-12
-  ) {
+  let inches = at(layers);
+  while (layers < MOST_LAYERS) {
+    const thicker = at(layers + 1);
+    if (Math.abs(thicker - targetInches) > Math.abs(inches - targetInches) + 1e-12) break;
     layers += 1;
+    inches = thicker;
   }
-  const inches = at(layers);
   const half = thicknessInches;
   if (layers > MOST_LAYERS || (layers === MOST_LAYERS && targetInches - inches > half)) {
     return fail({ code: 'tooManyLayers', field: 'targetInches', got: targetInches, detail: MOST_LAYERS });

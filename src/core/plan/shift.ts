@@ -76,15 +76,13 @@ function parts(fitted: Fitted): { grip: number; tape: number; twoWay: number } {
 export function shiftFromOld(club: Club, old: Fitted, fresh: Fitted, lower: LowerTape, body: Body): Shift {
   const was = parts(old);
   const will = parts(fresh);
-  const shift = {
-    grip: will.grip - was.grip,
-    tape: will.tape - was.tape + massPoints(lower.grams, lower.balanceInches),
-    twoWay: will.twoWay - was.twoWay,
-    cap: lengthPoints(body.grams, fresh.capInches - old.capInches),
-    length: lengthPoints(body.grams, club.lengthChangeInches, club.plugGrams),
-    buttWeight: -massPoints(leavingGrams(club), BUTT_WEIGHT_INCHES),
-  };
-  return { ...shift, total: sum(shift) };
+  const grip = will.grip - was.grip;
+  const tape = will.tape - was.tape + massPoints(lower.grams, lower.balanceInches);
+  const twoWay = will.twoWay - was.twoWay;
+  const cap = lengthPoints(body.grams, fresh.capInches - old.capInches);
+  const length = lengthPoints(body.grams, club.lengthChangeInches, club.plugGrams);
+  const buttWeight = 0 - massPoints(leavingGrams(club), BUTT_WEIGHT_INCHES);
+  return { grip, tape, twoWay, cap, length, buttWeight, total: grip + tape + twoWay + cap + length + buttWeight };
 }
 
 /**
@@ -107,8 +105,4 @@ export function pointsFromBare(club: Club, fresh: Fitted, lower: LowerTape, body
 export function shiftMeasured(total: number, added: Shift): Shift {
   const { tape, twoWay, cap, length, buttWeight } = added;
   return { ...added, grip: total - tape - twoWay - cap - length - buttWeight, total };
-}
-
-function sum(shift: Omit<Shift, 'total'>): number {
-  return shift.grip + shift.tape + shift.twoWay + shift.cap + shift.length + shift.buttWeight;
 }
