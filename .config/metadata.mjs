@@ -24,6 +24,8 @@ export function readMetadata(sourceText, sourceName = functionsSource) {
   if (errors.length > 0) throw new Error(`The functions' doc comments cannot be read:\n${errors.join('\n')}`);
   const metadata = {
     allowCustomDataForDataTypeAny: true,
+    // An error in one cell of a range is ours to word; without this Excel answers it in place of the whole plan.
+    allowErrorForDataTypeAny: true,
     functions: functions.map((each) => ({
       ...each,
       // Excel shows this beside the cell: the rest of the comment belongs on the help page.

@@ -135,12 +135,17 @@ describe('errors', () => {
     expect(valueAt(sheet, "'Out sheet'!A1")).toBe(5);
   });
 
-  test('an argument that is an error is the answer, without a call', async () => {
+  test('a single argument that is an error is the answer, without a call', async () => {
     let calls = 0;
     const count = { takes: ['a', 'range[]?'], does: () => (calls += 1) };
-    const sheet = await openWith(['=REGRIP.COUNT(1/0)', '=REGRIP.COUNT(1,A1:A1)'], { functions: { COUNT: count } });
-    expect(valuesAt(sheet, "'Out sheet'!A1:A2")).toEqual([[{ error: '#DIV/0!' }], [{ error: '#DIV/0!' }]]);
+    const sheet = await openWith(['=REGRIP.COUNT(1/0)'], { functions: { COUNT: count } });
+    expect(valueAt(sheet, "'Out sheet'!A1")).toEqual({ error: '#DIV/0!' });
     expect(calls).toBe(0);
+  });
+
+  test('an error inside a range is handed over, so that one bad cell does not cost a whole plan', async () => {
+    const sheet = await openWith(['=1/0', '=REGRIP.ECHO(1,2,3,A1:A1)'], { functions: { ECHO: echo } });
+    expect(valueAt(sheet, "'Out sheet'!A2")).toBe('[1,2,3,[[{"error":"#DIV/0!"}]]]');
   });
 
   test('a failure that is no sheet error shows as #VALUE!', async () => {

@@ -119,7 +119,7 @@ describe('SETPLAN', () => {
     );
     expect(sentence(() => setPlan(clubs.slice(0, 1), stock))).toBe('#N/A Clubs has no clubs. Add at least one.');
     expect(sentence(() => setPlan(clubs, stock, undefined, undefined, undefined, 'Z'))).toBe(
-      '#N/A Clubs has no clubs of job z. Add at least one.',
+      '#N/A Clubs has no clubs of job Z. Add at least one.',
     );
     expect(sentence(() => setPlan(null as unknown as Cells))).toBe(
       '#VALUE! clubs is blank. Give a table with its header row.',

@@ -203,13 +203,18 @@ class CallError extends Error {
 
 function matrixOf(value: BaseValueObject): unknown[][] {
   // A blank inside a range is an empty text on every platform.
-  if (!value.isArray()) return [[plain(value, '')]];
+  if (!value.isArray()) return [[inRange(value)]];
   const matrix = value as ArrayValueObject;
   const columns = matrix.getColumnCount();
   return Array.from({ length: matrix.getRowCount() }, (_, row) => {
     const cells = matrix.getArrayValue()[row] ?? [];
-    return Array.from({ length: columns }, (_unused, column) => plain(cells[column], ''));
+    return Array.from({ length: columns }, (_unused, column) => inRange(cells[column]));
   });
+}
+
+/** One bad cell must not cost the plan of a whole set: an error inside a range is handed over, as Excel is asked to do. */
+function inRange(value: Nullable<BaseValueObject>): unknown {
+  return value?.isError() ? { error: String(value.getValue()) } : plain(value, '');
 }
 
 function plain(value: Nullable<BaseValueObject>, blank: null | 0 | ''): unknown {
