@@ -30,7 +30,9 @@ export async function fillDemo(port: WorkbookPort): Promise<void> {
 function rowsInto({ at }: TableSeen, demo: DemoTable): Change[] {
   const [, ...rows] = demo;
   const room = at.rows - 1;
-  return [rowsAt(at, 1, rows.slice(0, room)), rowsAt(at, at.rows, rows.slice(room))].filter(({ cells }) => cells.length > 0);
+  return [rowsAt(at, 1, rows.slice(0, room)), rowsAt(at, at.rows, rows.slice(room))].filter(
+    ({ cells }) => cells.length > 0,
+  );
 }
 
 function rowsAt(table: Block, down: number, rows: DemoTable): Extract<Change, { do: 'write' }> {

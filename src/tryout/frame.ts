@@ -25,7 +25,10 @@ export function drawFrame(root: HTMLElement): Frame {
   const themeButton = element('button', { className: 'theme', type: 'button' });
   const switchButton = element('button', { className: 'switch', type: 'button', textContent: TRYOUT.showPane });
   const body = element('div', { className: 'body' }, [
-    labelled('section', 'left', TRYOUT.sheetLabel, [element('div', { className: 'sheet-place' }, [sheet, sheetWaiting]), strip]),
+    labelled('section', 'left', TRYOUT.sheetLabel, [
+      element('div', { className: 'sheet-place' }, [sheet, sheetWaiting]),
+      strip,
+    ]),
     labelled('section', 'right', TRYOUT.paneLabel, [pane]),
   ]);
   switchButton.addEventListener('click', () => {
@@ -51,7 +54,13 @@ export function drawFrame(root: HTMLElement): Frame {
 }
 
 function header(status: HTMLElement, ...buttons: HTMLElement[]): HTMLElement {
-  const help = element('a', { className: 'help', href: TRYOUT.helpUrl, target: '_blank', rel: 'noreferrer', textContent: TRYOUT.help });
+  const help = element('a', {
+    className: 'help',
+    href: TRYOUT.helpUrl,
+    target: '_blank',
+    rel: 'noreferrer',
+    textContent: TRYOUT.help,
+  });
   const about = element('p', { className: 'about', textContent: TRYOUT.about });
   return element('header', { className: 'top' }, [
     element('h1', { className: 'name', textContent: TRYOUT.name }),

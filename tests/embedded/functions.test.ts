@@ -23,7 +23,10 @@ const echo = {
   takes: ['first?', 'second?', 'third?', 'range[]?'],
   does: (...args: unknown[]) => JSON.stringify(args),
 };
-const twice = { takes: ['range[]'], does: (range: unknown[][]) => range.map((row) => row.map((cell) => Number(cell) * 2)) };
+const twice = {
+  takes: ['range[]'],
+  does: (range: unknown[][]) => range.map((row) => row.map((cell) => Number(cell) * 2)),
+};
 const refuse = {
   takes: ['grams'],
   does: (grams: unknown) => {
@@ -36,7 +39,14 @@ const refuse = {
 async function openWith(formulas: readonly string[], functions: TestFunctions): Promise<Spreadsheet> {
   open = await openSheet(
     [
-      { name: 'Shop', cells: [[52.5, null, '007', true], [1, 2], [3, 4]] },
+      {
+        name: 'Shop',
+        cells: [
+          [52.5, null, '007', true],
+          [1, 2],
+          [3, 4],
+        ],
+      },
       { name: 'Out sheet', cells: formulas.map((formula) => [{ formula }]) },
     ],
     functions,
@@ -51,7 +61,10 @@ describe('arguments arrive as in Excel', () => {
   });
 
   test('an argument left out is null, in the middle and at the end', async () => {
-    const sheet = await openWith(['=REGRIP.ECHO(1,,3)', '=REGRIP.ECHO()'], { functions: { ECHO: echo }, blanks: 'zero' });
+    const sheet = await openWith(['=REGRIP.ECHO(1,,3)', '=REGRIP.ECHO()'], {
+      functions: { ECHO: echo },
+      blanks: 'zero',
+    });
     expect(valueAt(sheet, "'Out sheet'!A1")).toBe('[1,null,3,null]');
     expect(valueAt(sheet, "'Out sheet'!A2")).toBe('[null,null,null,null]');
   });
@@ -79,7 +92,10 @@ describe('arguments arrive as in Excel', () => {
 
 describe('answers', () => {
   test('text that looks like something else stays text', async () => {
-    const does = (): unknown => [['007', 'TRUE', '=x', '1/2'], ['', true, 1.5, 'a']];
+    const does = (): unknown => [
+      ['007', 'TRUE', '=x', '1/2'],
+      ['', true, 1.5, 'a'],
+    ];
     const sheet = await openWith(['=REGRIP.TEXTS()'], { functions: { TEXTS: { takes: [], does } } });
     expect(valuesAt(sheet, "'Out sheet'!A1:D2")).toEqual([
       ['007', 'TRUE', '=x', '1/2'],
@@ -191,7 +207,10 @@ describe('registration', () => {
   test('describes the function and its arguments to the person who types it', async () => {
     const sheet = await openWith([], { functions: { REFUSE: refuse } });
     const described = sheet.injector.get(IDescriptionService).getFunctionInfo('REGRIP.REFUSE');
-    expect(described).toMatchObject({ description: 'What REFUSE does.', functionParameter: [{ name: 'grams', require: 1 }] });
+    expect(described).toMatchObject({
+      description: 'What REFUSE does.',
+      functionParameter: [{ name: 'grams', require: 1 }],
+    });
   });
 
   test('refuses a function that has no implementation', async () => {

@@ -36,16 +36,25 @@ interface Opened {
 
 async function openPort(cells: readonly (readonly (string | number | null)[])[] = []): Promise<Opened> {
   const tables = cells.length > 0 ? [{ name: 'Clubs', row: 0, column: 0, rows: cells.length, columns: 2 }] : [];
-  const sheet = await openSheet([{ name: 'Clubs', cells, tables, rowCount: 60 }, { name: 'Plan', cells: [], rowCount: 20, columnCount: 6 }], {
-    functions: { FILLED: filled },
-  });
+  const sheet = await openSheet(
+    [
+      { name: 'Clubs', cells, tables, rowCount: 60 },
+      { name: 'Plan', cells: [], rowCount: 20, columnCount: 6 },
+    ],
+    {
+      functions: { FILLED: filled },
+    },
+  );
   open = sheet;
   const port = createEmbeddedPort(sheet);
   return {
     sheet,
     port,
     put: async (at, put, ...more) => {
-      const looked = await port.read([{ read: 'block', at }, { read: 'block', at: body('Elsewhere', 0, 0) }]);
+      const looked = await port.read([
+        { read: 'block', at },
+        { read: 'block', at: body('Elsewhere', 0, 0) },
+      ]);
       return port.apply([{ do: 'write', at, cells: put }, ...more], looked, { label: 'Test', receiptKey: 'last' });
     },
   };
@@ -143,7 +152,10 @@ describe('tables grow', () => {
     );
     open = sheet;
     const port = createEmbeddedPort(sheet);
-    const [upper, lower] = await port.read([{ read: 'table', table: 'Upper' }, { read: 'table', table: 'lower' }]);
+    const [upper, lower] = await port.read([
+      { read: 'table', table: 'Upper' },
+      { read: 'table', table: 'lower' },
+    ]);
     expect([upper?.at.rows, lower?.at.rows]).toEqual([2, 2]);
   });
 });
@@ -152,7 +164,14 @@ describe('one change is one step of the undo list', () => {
   const at = body('New', 0, 0, 2, 2);
   const changes: Change[] = [
     { do: 'sheet', name: 'New' },
-    { do: 'write', at, cells: [['Club', 'Layers'], ['7 iron', 2]] },
+    {
+      do: 'write',
+      at,
+      cells: [
+        ['Club', 'Layers'],
+        ['7 iron', 2],
+      ],
+    },
     { do: 'table', name: 'New', at },
     { do: 'format', at, format: { bold: true, number: '0.0', fill: '#eeeeee' } },
     { do: 'widths', sheet: 'New', column: 0, widths: [20] },
@@ -171,7 +190,8 @@ describe('one change is one step of the undo list', () => {
 
   test('undoing takes all of it back, redoing brings all of it again', async () => {
     const { port, sheet } = await make();
-    const ask = () => port.read([{ read: 'sheets' }, { read: 'table', table: 'New' }, { read: 'name', name: 'plan_here' }]);
+    const ask = () =>
+      port.read([{ read: 'sheets' }, { read: 'table', table: 'New' }, { read: 'name', name: 'plan_here' }]);
     const made = await ask();
     expect(made[0].map(({ name }) => name)).toEqual(['Clubs', 'Plan', 'New']);
     expect(made[1]?.rows).toEqual([['7 iron', 2]]);
@@ -197,7 +217,12 @@ describe('one change is one step of the undo list', () => {
     expect(worksheet?.getColumnWidth(0)).toBe(178);
     expect(worksheet?.getFrozenRows()).toBe(1);
     const [choice] = sheet.injector.get(SheetDataValidationModel).getRules('workbook', id);
-    expect(choice).toMatchObject({ formula1: '=New!$B$2:$B$202', errorStyle: 2, error: 'Pick one.', showErrorMessage: true });
+    expect(choice).toMatchObject({
+      formula1: '=New!$B$2:$B$202',
+      errorStyle: 2,
+      error: 'Pick one.',
+      showErrorMessage: true,
+    });
     const [highlight] = sheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules('workbook', id) ?? [];
     expect(highlight?.rule).toMatchObject({ value: '=OR($A1&""="Out")', style: { bg: { rgb: '#ff0000' } } });
   });
@@ -234,7 +259,10 @@ describe('failures', () => {
     { do: 'name', name: 'plan_here', at: body('New', 0, 0) },
   ];
   const look = (port: WorkbookPort) =>
-    port.read([{ read: 'block', at: body('Plan', 0, 0, 1, 2) }, { read: 'block', at: body('New', 0, 0, 1, 2) }]);
+    port.read([
+      { read: 'block', at: body('Plan', 0, 0, 1, 2) },
+      { read: 'block', at: body('New', 0, 0, 1, 2) },
+    ]);
 
   test.each([1, 2, 3, 4])('at step %i everything is put back', async (nth) => {
     const { port, sheet } = await openPort(clubs);
@@ -261,7 +289,10 @@ describe('failures', () => {
     const { port } = await openPort(clubs);
     const before = await look(port);
     const odd: Change[] = [...changes.slice(0, 2), { do: 'name', name: 'AB12', at: body('Plan', 0, 0) }];
-    await expect(port.apply(odd, before, { label: 'Odd' })).rejects.toMatchObject({ code: 'unsupported', cells: ['AB12'] });
+    await expect(port.apply(odd, before, { label: 'Odd' })).rejects.toMatchObject({
+      code: 'unsupported',
+      cells: ['AB12'],
+    });
     expect(await look(port)).toEqual(before);
   });
 });
@@ -310,15 +341,20 @@ test.each([
 });
 
 test('rows get high enough for headings that wrap, also for those a formula fills in', async () => {
-  const { put, sheet } = await openPort([
+  const { port, sheet } = await openPort([
     ['Diameter of the upper hand', 'Layers'],
     ['7 iron', 2],
   ]);
-  const wrap: Change = { do: 'format', at: body('Plan', 0, 0, 1, 3), format: { wrap: true } };
-  await put(body('Plan', 0, 0), [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]], wrap);
+  const wrap = { do: 'format', at: body('Plan', 0, 0, 1, 3), format: { wrap: true } } as const;
+  const [free] = await port.read([{ read: 'block', at: wrap.at }]);
+  const cells = [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]];
+  const change: Change = { do: 'write', at: body('Plan', 0, 0), cells };
+  const receipt = await port.apply([change, wrap], [free], { label: 'Plan' });
   const plan = sheet.workbook.getSheetByName('Plan');
   // Three lines of 19 pixels and 5 around them: 26 characters where 11 of 8 pixels have room.
   expect(plan?.getColumnWidth(1)).toBe(88);
   expect(plan?.getRowHeight(0)).toBe(62);
   expect(plan?.getRowHeight(1)).toBe(24);
+  await port.revert(receipt);
+  expect(plan?.getRowHeight(0)).toBe(24);
 });

@@ -53,8 +53,16 @@ export function valueAt(spreadsheet: Spreadsheet, address: string): Seen {
 }
 
 /** Types into a cell the way a person does: the spreadsheet decides what it is. */
-export async function type(spreadsheet: Spreadsheet, sheet: string, cell: string, entry: string | number): Promise<void> {
+export async function type(
+  spreadsheet: Spreadsheet,
+  sheet: string,
+  cell: string,
+  entry: string | number,
+): Promise<void> {
   const isFormula = typeof entry === 'string' && entry.startsWith('=');
-  spreadsheet.workbook.getSheetByName(sheet)?.getRange(cell).setValue(isFormula ? { f: entry } : entry);
+  spreadsheet.workbook
+    .getSheetByName(sheet)
+    ?.getRange(cell)
+    .setValue(isFormula ? { f: entry } : entry);
   await spreadsheet.settled();
 }

@@ -1,10 +1,9 @@
 /** Rows made high enough for text that wraps; the spreadsheet itself measures only the sheet on the screen. */
 import type { Worksheet } from '@univerjs/core';
-import { WrapStrategy } from '@univerjs/core';
+import { ICommandService, WrapStrategy } from '@univerjs/core';
 import { SetWorksheetRowHeightMutation } from '@univerjs/sheets';
 import type { Block, Change } from '../port';
 import { readCells, worksheetNamed } from './cells';
-import type { Step } from './journal';
 import { pixelsPerCharacter, workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 import { allTables } from './tables';
@@ -16,25 +15,56 @@ const buttonPixels = 22;
 /** Bold letters are wider. */
 const boldFactor = 1.08;
 
-/** Steps that give the rows of newly wrapped blocks the height their text needs; rows only ever get higher. */
-export function fitRows(spreadsheet: Spreadsheet, changes: readonly Change[]): Step[] {
-  const wrapped = changes.filter((change) => change.do === 'format' && change.format.wrap === true);
-  return wrapped.flatMap((change) => ('at' in change ? fitBlock(spreadsheet, change.at) : []));
-}
+/** Fits rows after a change, and gives them their old height back when it is taken back. */
+export class RowHeights {
+  /** What each row was given, by sheet and row. */
+  private readonly given = new Map<string, number>();
 
-function fitBlock(spreadsheet: Spreadsheet, at: Block): Step[] {
-  const worksheet = worksheetNamed(spreadsheet, at.sheet);
-  if (!worksheet) return [];
-  const headers = new Set(allTables(spreadsheet).flatMap((table) => (table.worksheet === worksheet ? [table.at.row] : [])));
-  return readCells(spreadsheet, worksheet, at).values.flatMap((line, down) => {
-    const row = at.row + down;
-    const lines = line.map((value, across) => {
-      if (typeof value !== 'string') return 1;
-      return linesOf(spreadsheet, worksheet, value, row, at.column + across, headers.has(row) ? buttonPixels : 0);
+  constructor(private readonly spreadsheet: Spreadsheet) {}
+
+  /** Gives the rows of newly wrapped blocks the height their text needs; rows only ever get higher. */
+  fit(changes: readonly Change[]): void {
+    for (const change of changes) {
+      if (change.do === 'format' && change.format.wrap === true) this.fitBlock(change.at);
+    }
+  }
+
+  /** Puts rows back to the usual height, unless a person has given them another since. */
+  unfit(at: Block): void {
+    const worksheet = worksheetNamed(this.spreadsheet, at.sheet);
+    for (let row = at.row; worksheet && row < at.row + at.rows; row++) {
+      const key = `${worksheet.getSheetId()}!${row}`;
+      const given = this.given.get(key);
+      if (given !== undefined && worksheet.getRowHeight(row) === given) {
+        this.setHeight(worksheet, row, worksheet.getConfig().defaultRowHeight);
+      }
+      this.given.delete(key);
+    }
+  }
+
+  private fitBlock(at: Block): void {
+    const worksheet = worksheetNamed(this.spreadsheet, at.sheet);
+    if (!worksheet) return;
+    const tables = allTables(this.spreadsheet).filter((table) => table.worksheet === worksheet);
+    const headers = new Set(tables.map((table) => table.at.row));
+    readCells(this.spreadsheet, worksheet, at).values.forEach((line, down) => {
+      const row = at.row + down;
+      const taken = headers.has(row) ? buttonPixels : 0;
+      const lines = line.map((value, across) =>
+        typeof value === 'string' ? linesOf(this.spreadsheet, worksheet, value, row, at.column + across, taken) : 1,
+      );
+      const height = Math.max(1, ...lines) * linePixels + aroundPixels;
+      if (height <= worksheet.getRowHeight(row)) return;
+      this.setHeight(worksheet, row, height);
+      this.given.set(`${worksheet.getSheetId()}!${row}`, height);
     });
-    const height = Math.max(1, ...lines) * linePixels + aroundPixels;
-    return height > worksheet.getRowHeight(row) ? [heightStep(worksheet, row, height)] : [];
-  });
+  }
+
+  private setHeight(worksheet: Worksheet, row: number, rowHeight: number): void {
+    const ranges = [{ startRow: row, endRow: row, startColumn: 0, endColumn: worksheet.getColumnCount() - 1 }];
+    const params = { unitId: workbookId, subUnitId: worksheet.getSheetId(), ranges, rowHeight };
+    this.spreadsheet.injector.get(ICommandService).syncExecuteCommand(SetWorksheetRowHeightMutation.id, params);
+  }
 }
 
 function linesOf(
@@ -68,12 +98,4 @@ export function wrappedLines(paragraph: string, roomCharacters: number): number 
     used = used + length > roomCharacters ? (used + length) % roomCharacters : used + length;
   }
   return lines;
-}
-
-function heightStep(worksheet: Worksheet, row: number, height: number): Step {
-  const ranges = [{ startRow: row, endRow: row, startColumn: 0, endColumn: worksheet.getColumnCount() - 1 }];
-  return {
-    id: SetWorksheetRowHeightMutation.id,
-    params: { unitId: workbookId, subUnitId: worksheet.getSheetId(), ranges, rowHeight: height },
-  };
 }

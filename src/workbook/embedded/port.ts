@@ -1,5 +1,4 @@
 /** The workbook port on the embedded spreadsheet. */
-import { ICommandService } from '@univerjs/core';
 import type {
   Answer,
   Answers,
@@ -23,7 +22,7 @@ import { planRevert } from '../shared/revert';
 import { worksheetNamed } from './cells';
 import type { Work } from './changes';
 import { clearOldHighlights, perform, putBefore, refuseHere, removeName, undress } from './changes';
-import { fitRows } from './fitRows';
+import { RowHeights } from './fitRows';
 import { TableGrowth } from './grow';
 import { Journal } from './journal';
 import { seeBlock, seeName, seeSheets, seeTable, seeUsed } from './seeing';
@@ -40,6 +39,7 @@ export function createEmbeddedPort(spreadsheet: Spreadsheet): WorkbookPort {
 class EmbeddedPort implements WorkbookPort {
   readonly capabilities: Capabilities = { host: 'embedded', spill: true, pageSetup: false, undoGroup: true };
   private readonly growth: TableGrowth;
+  private readonly rowHeights: RowHeights;
   private readonly watchers = new Set<(sheet: string) => void>();
   private readonly changedSheets = new Set<string>();
   private writing = false;
@@ -47,6 +47,7 @@ class EmbeddedPort implements WorkbookPort {
 
   constructor(private readonly spreadsheet: Spreadsheet) {
     this.growth = new TableGrowth(spreadsheet);
+    this.rowHeights = new RowHeights(spreadsheet);
     onPersonsChange(
       spreadsheet,
       () => this.writing,
@@ -80,7 +81,8 @@ class EmbeddedPort implements WorkbookPort {
         clearOldHighlights(work, changes);
         for (const change of changes) perform(work, change);
       });
-      this.fitRows(changes);
+      // Once values are calculated: a heading may be what a formula fills in. Looks only, so no entry of the undo list.
+      this.rowHeights.fit(changes);
       for (const change of changes) this.afterwards(change);
       return receipt;
     });
@@ -94,6 +96,7 @@ class EmbeddedPort implements WorkbookPort {
         () => undefined,
         (work) => carryOut(work, plan),
       );
+      for (const at of plan.undress) this.rowHeights.unfit(at);
       // Below the commands a sheet would leave the rules of other parts behind, so this goes by the spreadsheet's own way.
       this.ours(() => {
         for (const name of plan.deleteSheets) this.deleteSheet(name);
@@ -211,12 +214,6 @@ class EmbeddedPort implements WorkbookPort {
     } finally {
       this.writing = false;
     }
-  }
-
-  /** Once values are calculated: a heading may be what a formula fills in. Looks only, so no entry of the undo list. */
-  private fitRows(changes: readonly Change[]): void {
-    const commands = this.spreadsheet.injector.get(ICommandService);
-    for (const { id, params } of fitRows(this.spreadsheet, changes)) commands.syncExecuteCommand(id, params);
   }
 
   private afterwards(change: Change): void {
