@@ -1,5 +1,5 @@
 /** A plan as cells: what SETPLAN spills. The columns a bench needs come first, detail after. */
-import { roundTo, type ClubPlan, type Issue, type SetPlan } from '../core/index';
+import type { ClubPlan, Issue, SetPlan } from '../core/index';
 import { sayIssue } from '../words/issues';
 import { BASIS_WORDS, ESTIMATOR_WORDS, HOLD_WORDS, sayBreach, sayNote, VERDICT_WORDS } from '../words/notes';
 import { readingText } from '../words/readings';
@@ -229,8 +229,8 @@ export function planCells(plan: SetPlan, problems: readonly Issue[] = []): PlanC
   return [planHeaders(), ...rows];
 }
 
-/** Sums of binary fractions carry noise such as 0.30000000000000004; seven decimals are beyond any scale. */
+/** Sums of binary fractions carry noise such as 0.30000000000000004; seven decimals are beyond any scale. A −0 becomes 0. */
 function tidy(cell: PlanCell | undefined): PlanCell {
   if (cell === undefined) return '';
-  return typeof cell === 'number' ? roundTo(cell, 7) : cell;
+  return typeof cell === 'number' ? Math.round(cell * 1e7) / 1e7 + 0 : cell;
 }

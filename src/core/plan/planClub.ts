@@ -38,7 +38,8 @@ export function holdOf(club: Club): Hold {
 
 /** Plans one club; `shared` are notes that came from looking at the whole set. */
 export function planClub(club: Club, bench: Bench, shared: readonly Note[] = []): ClubPlan {
-  const notes: Note[] = [...club.issues.map((issue): Note => ({ note: 'issue', issue })), ...shared];
+  const notes: Note[] = club.issues.map((issue) => ({ note: 'issue', issue }));
+  notes.push(...shared);
   const { grip, settings } = bench;
   const old = oldFitted(club, bench.stock, settings);
   if (!grip || grip.gripGrams === undefined) {
@@ -76,6 +77,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
   const added = remedyPoints(remedy);
   const after = moved.gripped === undefined ? undefined : moved.gripped + added;
   noteOffScale(moved.before, after, notes);
+  const weighs = masses(club, old, fresh, lower, body, remedy?.grams ?? 0);
   const verdict = (gap: number | undefined): Verdict =>
     held.hold === 'nothing' ? 'notHeld' : verdictOf(gap, spread, tolerance);
   return {
@@ -94,7 +96,9 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     upper: size.upper,
     lower: size.lower,
     growth: settings.growth,
-    ...masses(club, old, fresh, lower, body, remedy?.grams ?? 0),
+    fittedBeforeGrams: weighs.fittedBeforeGrams,
+    fittedAfterGrams: weighs.fittedAfterGrams,
+    fittedChangeGrams: weighs.fittedChangeGrams,
     readingBefore: moved.before,
     shift: moved.shift,
     readingGripped: moved.gripped,
@@ -105,6 +109,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     readingAfter: after,
     verdictAfter: verdict(held.gap === undefined ? undefined : held.gap - added),
     massBeforeGrams: club.massGrams,
+    massAfterGrams: weighs.massAfterGrams,
     lengthAfterInches: lengthAfter,
     inertiaChange: inertiaOf(club, old, fresh, lower, body, remedy),
     tapeInches: size.layers * fresh.tapedInches + lower.inches,

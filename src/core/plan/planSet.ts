@@ -47,6 +47,7 @@ function learn(input: PlanInput, stock: ReadonlyMap<string, Grip>): { lessons: L
   const notes = new Map<number, Note[]>();
   const learners = learnersAmong(input.clubs);
   input.clubs.forEach((club, at) => {
+    if (club.bareReading === undefined) return;
     const learned = lessonOf(club, oldFitted(club, stock, input.settings));
     if (!learned) return;
     if ('contradicts' in learned) {

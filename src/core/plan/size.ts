@@ -1,6 +1,6 @@
 /** How many layers go under a grip and what it will measure. */
 import { LOWER_GAUGE_INCHES, MOST_LAYERS, TIGHT_CORE_INCHES, UPPER_GAUGE_INCHES } from '../constants';
-import { additiveDiameter, diameterBy, fillingLayers, seatInches, volumeDiameter, type Seating } from '../fit/diameter';
+import { additiveDiameter, fillingLayers, seatInches, volumeDiameter, type Seating } from '../fit/diameter';
 import { nearestLayers } from '../fit/layers';
 import type { Club, Diameter, Grip, Note, ShopSettings } from './types';
 
@@ -83,10 +83,11 @@ function gauge(
 ): Diameter | undefined {
   if (gripInches === undefined) return undefined;
   const seating: Seating = { gripInches, coreInches: core, seatInches: seat };
-  const both = [volumeDiameter(seating), additiveDiameter(seating)];
+  const byVolume = volumeDiameter(seating);
+  const additive = additiveDiameter(seating);
   return {
-    inches: diameterBy(settings.growth, seating),
-    lowInches: Math.min(...both),
-    highInches: Math.max(...both),
+    inches: settings.growth === 'additive' ? additive : byVolume,
+    lowInches: Math.min(byVolume, additive),
+    highInches: Math.max(byVolume, additive),
   };
 }

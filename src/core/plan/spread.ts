@@ -1,5 +1,6 @@
 /** How far the predicted gap may be off, and what that allows to be said. */
-import { FULCRUM_INCHES, POINT_GRAM_INCHES, TYPICAL_BODY_SPREAD_GRAMS } from '../constants';
+import { massPoints } from '../balance/moment';
+import { POINT_GRAM_INCHES, TYPICAL_BODY_SPREAD_GRAMS } from '../constants';
 import type { Fitted } from './oldGrip';
 import type { Body } from './shift';
 import type { Basis, Hold, ShopSettings, Verdict } from './types';
@@ -23,22 +24,33 @@ export interface Uncertain {
  */
 export function spreadPoints(uncertain: Uncertain, settings: ShopSettings): number {
   const { basis, hold, old, fresh, body, movedInches } = uncertain;
-  const parts = [...fittedParts(fresh, settings)];
-  if (basis !== 'bare') parts.push(...fittedParts(old, settings));
-  if (body.guessed) parts.push((TYPICAL_BODY_SPREAD_GRAMS * movedInches) / POINT_GRAM_INCHES);
-  const reading = settings.readingSpreadPoints;
-  if (basis === 'bare' || hold === 'target') parts.push(reading);
-  if (basis === 'bare' && hold === 'asArrived') parts.push(reading);
-  return Math.sqrt(parts.reduce((total, part) => total + part * part, 0));
+  const bodyPoints = body.guessed ? (TYPICAL_BODY_SPREAD_GRAMS * movedInches) / POINT_GRAM_INCHES : 0;
+  return Math.sqrt(
+    fittedVariance(fresh, settings) +
+      (basis === 'bare' ? 0 : fittedVariance(old, settings)) +
+      squared(bodyPoints) +
+      readingsCompared(basis, hold) * squared(settings.readingSpreadPoints),
+  );
 }
 
-function fittedParts(fitted: Fitted, settings: ShopSettings): number[] {
-  const lever = (inches: number): number => (FULCRUM_INCHES - inches) / POINT_GRAM_INCHES;
-  return [
-    fitted.gripSpreadGrams * lever(fitted.balanceInches),
-    ((fitted.gripGrams ?? 0) * settings.balanceSpreadInches) / POINT_GRAM_INCHES,
-    settings.tapeSpread * fitted.layers * fitted.layerGrams * lever(fitted.tapedInches / 2),
-  ];
+/** How many scale readings stand between what is predicted and what is held. */
+function readingsCompared(basis: Basis, hold: Hold): number {
+  if (basis === 'bare') return hold === 'asArrived' ? 2 : 1;
+  return hold === 'target' ? 1 : 0;
+}
+
+/** Squares of what a grip's mass, its balance point and its tape may each be off, in points. */
+function fittedVariance(fitted: Fitted, settings: ShopSettings): number {
+  const tapeGrams = settings.tapeSpread * fitted.layers * fitted.layerGrams;
+  return (
+    squared(massPoints(fitted.gripSpreadGrams, fitted.balanceInches)) +
+    squared(((fitted.gripGrams ?? 0) * settings.balanceSpreadInches) / POINT_GRAM_INCHES) +
+    squared(massPoints(tapeGrams, fitted.tapedInches / 2))
+  );
+}
+
+function squared(value: number): number {
+  return value * value;
 }
 
 /** One word for a gap with its ±. */
