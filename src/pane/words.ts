@@ -75,11 +75,11 @@ export const WHAT = {
   asInSheet: 'As in the sheet',
   more: 'Tolerance and weighting',
   tolerance: 'Tolerance',
-  toleranceUnit: 'pt either way',
+  toleranceUnit: 'pt',
   weighting: 'Weighting',
   layers: 'Layers',
   layersLabel: 'Layers of build-up tape',
-  diameter: 'Target diameter',
+  diameter: 'Diameter',
   diameterLabel: 'Target diameter in inches',
   targetLabel: 'Target reading',
   targetPlaceholder: 'sheet’s',
@@ -120,7 +120,7 @@ export function faultText(field: FormField, fault: FieldFault): string {
 
 /** `13 clubs: 9 within, 2 likely, 2 out`. */
 export function summaryText({ clubs, counts }: Summary): string {
-  const parts = counts.map(({ verdict, clubs: some }) => `${some} ${VERDICT_WORDS[verdict].toLowerCase()}`);
+  const parts = counts.map(({ verdict, clubs: some }) => `${some.toLocaleString('en-US')} ${VERDICT_WORDS[verdict].toLowerCase()}`);
   return `${counted(clubs, 'club')}: ${parts.join(', ')}`;
 }
 
@@ -192,16 +192,16 @@ export function addShort(grams: number | undefined): string {
 export const DETAIL = {
   basis: 'Known from',
   spread: 'Confidence',
-  held: 'Held',
-  size: 'Size at the upper hand',
-  lower: 'Size at the lower hand',
+  held: 'Held at',
+  size: 'Upper hand',
+  lower: 'Lower hand',
   grip: 'Grip and tape',
   club: 'Whole club',
   add: 'Weight',
   inertia: 'Inertia',
   tape: 'Tape used',
-  shift: 'What moves the reading',
-  notes: 'Notes',
+  shift: 'What moves it',
+  reading: 'Reading',
   grip_: 'New grip',
 } as const;
 
@@ -217,13 +217,18 @@ export const SHIFTS = {
   buttWeight: 'butt weight',
 } as const;
 
-export const DECISIONS = { title: 'Needs a decision' } as const;
+export const DECISIONS = {
+  title: 'Needs a decision',
+  likewise: (clubs: readonly string[]) => `The same for ${namesText(clubs)}, each with figures of its own.`,
+} as const;
 
 export const TOPICS: Record<DecisionTopic, string> = {
   issue: 'A cell could not be read',
   noGrip: 'No new grip',
   readingUnknown: 'Reading not known',
+  heldUnknown: 'Nothing to hold it to',
   massUnknown: 'Club mass not known',
+  massContradicts: 'Masses that do not fit together',
   oldGripUnknown: 'Old grip not known',
   bareMassUnknown: 'Bare mass not known',
   lengthUnknown: 'Length not known',
@@ -255,8 +260,8 @@ export const ACTIONS = {
   freeze: 'Freeze to values',
   undo: 'Undo last fill',
   where: 'Where the plan goes',
-  planSheet: (sheet: string) => `Sheet ‘${sheet}’`,
-  openSheet: 'At the selected cell',
+  planSheet: 'Own sheet',
+  openSheet: 'Selected cell',
   nothing: 'Nothing to fill yet.',
   andMore: (count: number) => `and ${count} more`,
   writeOver: 'Write over them',
@@ -270,7 +275,7 @@ const CHOSEN: readonly (readonly [keyof FillAsked['choices'], string])[] = [
   ['newItem', 'grip'],
   ['layers', 'layers'],
   ['targetDiameter', 'target diameter'],
-  ['hold', 'what is held'],
+  ['hold', 'hold'],
   ['target', 'target reading'],
   ['tolerance', 'tolerance'],
   ['weighting', 'weighting'],
@@ -281,13 +286,27 @@ export function willWriteText(choices: FillAsked['choices'], clubs: number, plac
   const chosen = CHOSEN.filter(([key]) => choices[key] !== undefined && choices[key] !== null).map(([, word]) => word);
   const plan = `the plan into ${place}`;
   if (!chosen.length) return `Writes ${plan}. Clubs stays as it is.`;
-  return `Writes ${namesText(chosen)} for ${counted(clubs, 'club')} into Clubs, and ${plan}.`;
+  return `Writes the ${namesText(chosen)} of ${counted(clubs, 'club')} into Clubs, and ${plan}.`;
 }
 
 /** Where the plan goes, inside a sentence. */
 export function placeText(where: FillAsked['where'], sheet: string): string {
   return where === 'planSheet' ? `sheet ‘${sheet}’` : 'the open sheet, from the selected cell';
 }
+
+/** How what was asked ended, above the sentence that says more. */
+export const ENDS = {
+  look: { failed: 'The workbook could not be read' },
+  setUp: { done: 'The workbook is set up', partly: 'Set up, but for what was in the way', failed: 'The workbook was not set up' },
+  fill: { done: 'Plan filled', failed: 'The plan was not filled' },
+  freeze: { done: 'The plan holds values now', failed: 'The plan was not frozen' },
+  undo: { done: 'Taken back', failed: 'Nothing was taken back' },
+  lesson: { done: 'Old grips are known now', failed: 'The old grips stay as they were' },
+  noPlan: 'There is no plan of these clubs in the workbook. Fill it first, then freeze it.',
+  chosenClubs: 'of chosen clubs',
+  ourMistake: (said: string) =>
+    `Setwright made a mistake (${said}). Look at the sheet, use Undo last fill if something was written, and read the workbook again.`,
+} as const;
 
 export const TASKS: Record<Task, string> = {
   look: COMMON.loading,

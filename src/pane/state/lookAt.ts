@@ -6,7 +6,7 @@ import { planTables } from '../../workbook/planTables';
 import { readTable, type Matrix, type Row } from '../../workbook/records';
 import { CLUBS, JOBS, STOCK, TABLES, WEIGHTS, type TableSchema } from '../../workbook/schema';
 import type { Shop } from '../../workbook/shop';
-import type { GripSeen, JobSeen, ShopSeen, TableFault } from './work';
+import type { GripSeen, JobSeen, ShopSeen } from './work';
 
 interface Read {
   readonly rows: readonly Row[];
@@ -61,12 +61,7 @@ export function seenOf(shop: Shop): ShopSeen<Shop> {
   const jobs = rowsOf(JOBS, matrices.Jobs);
   const weights = rowsOf(WEIGHTS, matrices.Weights);
   const missing = TABLES.map(({ name }) => name).filter((name) => shop.tables[name as keyof Shop['tables']] === null);
-  const faults = [
-    { table: CLUBS.name, issue: clubs.issue },
-    { table: STOCK.name, issue: stock.issue },
-    { table: WEIGHTS.name, issue: weights.issue },
-    { table: JOBS.name, issue: jobs.issue },
-  ].filter((fault): fault is TableFault => fault.issue !== undefined);
+  const faults = [clubs, stock, weights, jobs].flatMap(({ issue }) => issue ?? []);
   return {
     shop,
     missing,

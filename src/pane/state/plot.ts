@@ -38,7 +38,8 @@ const NARROWEST_POINTS = 6;
 const MOST_TICKS = 7;
 
 const known = (value: number | undefined): value is number => value !== undefined;
-const onLetters = (value: number) => value >= LETTERS.low && value < LETTERS.high;
+/** Whether points have a letter on the scale. */
+export const onLetters = (value: number) => value >= LETTERS.low && value < LETTERS.high;
 
 function valuesOf(row: Omit<PlotRow, 'aside'>): number[] {
   const last = row.after ?? row.gripped;
@@ -72,7 +73,7 @@ function changeRow(club: ClubPlan): Omit<PlotRow, 'aside'> {
   const relative = (value: number | undefined) => (known(value) && known(zero) ? value - zero : undefined);
   return {
     ...shifted,
-    before: known(zero) || known(club.shift) ? 0 : undefined,
+    before: known(zero) || club.shift ? 0 : undefined,
     gripped: relative(club.readingGripped) ?? club.shift?.total,
     after: relative(club.readingAfter),
     band:

@@ -108,10 +108,11 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
   const current = useRef(state);
   current.current = state;
   return useMemo(() => {
-    const run = async (task: Task, what: (shop: ShopSeen | null) => Promise<Outcome>) => {
-      if (current.current.task) return;
+    const run = async (task: Task, what: (shop: ShopSeen) => Promise<Outcome>) => {
+      const { shop, task: now } = current.current;
+      if (now || !shop) return;
       send({ on: 'begin', task });
-      const outcome = await what(current.current.shop);
+      const outcome = await what(shop);
       await look();
       send({ on: 'end', outcome });
     };
@@ -132,7 +133,7 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
         if (again.task === 'fill') void fill({ ...again.asked, agreed: true });
         else void lesson(again.lesson, true);
       },
-      freeze: () => void run('freeze', (shop) => work.freeze(shop, current.current.who)),
+      freeze: () => void run('freeze', (shop) => work.freeze(shop, current.current.who, plannedRows(current.current))),
       undo: () => void run('undo', () => work.undo()),
       lesson: (taught) => void lesson(taught, false),
     };

@@ -21,12 +21,6 @@ export interface GripSeen {
   readonly onHand: number | undefined;
 }
 
-/** A table that is there but cannot be used as it stands. */
-export interface TableFault {
-  readonly table: string;
-  readonly issue: Issue;
-}
-
 /** The shop's workbook at one look. */
 export interface ShopSeen<Shop = unknown> {
   /** What the workbook jobs take; the pane only hands it back. */
@@ -34,7 +28,8 @@ export interface ShopSeen<Shop = unknown> {
   /** Tables of ours that are not there; every one of them: nothing was set up yet. */
   readonly missing: readonly string[];
   readonly setUp: boolean;
-  readonly faults: readonly TableFault[];
+  /** Why a table that is there cannot be used as it stands, the most needed table first. */
+  readonly faults: readonly Issue[];
   readonly jobs: readonly JobSeen[];
   readonly grips: readonly GripSeen[];
   readonly ways: readonly string[];
@@ -88,9 +83,9 @@ export interface Work {
   /** Name of the sheet that *Fill plan* makes or fills again. */
   planSheetOf(seen: ShopSeen, who: Who, rows: readonly number[]): string;
   setUp(): Promise<Outcome>;
-  fill(seen: ShopSeen | null, asked: FillAsked): Promise<Outcome>;
-  freeze(seen: ShopSeen | null, who: Who): Promise<Outcome>;
+  fill(seen: ShopSeen, asked: FillAsked): Promise<Outcome>;
+  freeze(seen: ShopSeen, who: Who, rows: readonly number[]): Promise<Outcome>;
   undo(): Promise<Outcome>;
-  useLesson(seen: ShopSeen | null, lesson: Lesson, agreed: boolean): Promise<Outcome>;
+  useLesson(seen: ShopSeen, lesson: Lesson, agreed: boolean): Promise<Outcome>;
   watch(changed: () => void): () => void;
 }

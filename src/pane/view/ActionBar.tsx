@@ -33,7 +33,7 @@ interface ActionProps {
 
 export function ActionBar({ clubs, choices, where, planSheet, busy, onWhere, onFill, onFreeze, onUndo }: ActionProps) {
   const styles = useStyles();
-  const places: Record<Where, string> = { planSheet: ACTIONS.planSheet(planSheet), openSheet: ACTIONS.openSheet };
+  const places: Record<Where, string> = { planSheet: ACTIONS.planSheet, openSheet: ACTIONS.openSheet };
   return (
     <>
       <p className={styles.says}>{clubs ? willWriteText(choices, clubs, placeText(where, planSheet)) : ACTIONS.nothing}</p>

@@ -4,7 +4,7 @@ import { Fragment, useId } from 'react';
 import type { ClubPlan } from '../../core/index';
 import { readingText } from '../../words/readings';
 import { isOpen } from '../state/decisions';
-import { changeOf } from '../state/plot';
+import { changeOf, onLetters } from '../state/plot';
 import { addShort, PREVIEW, signedText, TABLE } from '../words';
 import { detailsOf, notesOf } from './details';
 import { Chevron, Flag } from './glyphs';
@@ -22,9 +22,9 @@ const useStyles = makeStyles({
     whiteSpace: 'nowrap',
   },
   line: { borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
-  cell: { padding: '1px 3px', whiteSpace: 'nowrap', textAlign: 'left', fontWeight: tokens.fontWeightRegular, height: '26px' },
+  cell: { padding: '1px 2px', whiteSpace: 'nowrap', textAlign: 'left', verticalAlign: 'middle', fontWeight: tokens.fontWeightRegular, height: '26px' },
   first: { paddingLeft: 0 },
-  last: { paddingRight: 0, width: '86px' },
+  last: { paddingLeft: '4px', paddingRight: 0, width: '80px' },
   right: { textAlign: 'right' },
   open: {
     display: 'inline-flex',
@@ -45,9 +45,9 @@ const useStyles = makeStyles({
     ':focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}`, outlineOffset: '1px' },
   },
   name: { overflow: 'hidden', textOverflow: 'ellipsis' },
-  arrow: { color: tokens.colorNeutralForeground3, padding: '0 2px' },
+  arrow: { color: tokens.colorNeutralForeground3, padding: '0 1px' },
   details: { padding: '4px 0 8px 16px' },
-  pairs: { display: 'grid', gridTemplateColumns: '104px minmax(0, 1fr)', columnGap: '8px', rowGap: '2px', margin: 0 },
+  pairs: { display: 'grid', gridTemplateColumns: '92px minmax(0, 1fr)', columnGap: '8px', rowGap: '2px', margin: 0 },
   term: { color: tokens.colorNeutralForeground2 },
   says: { margin: 0, overflowWrap: 'anywhere' },
   notes: { margin: '6px 0 0', paddingLeft: '16px' },
@@ -58,7 +58,8 @@ function Readings({ club }: { readonly club: ClubPlan }) {
   const styles = useStyles();
   const after = club.readingAfter;
   const change = changeOf(club);
-  if (after === undefined) return <>{change === undefined ? TABLE.none : `${signedText(change)} pt`}</>;
+  // Off the letters the change says more than two long numbers; the details hold both.
+  if (after === undefined || !onLetters(after)) return <>{change === undefined ? TABLE.none : `${signedText(change)} pt`}</>;
   return (
     <>
       {club.readingBefore === undefined ? TABLE.none : readingText(club.readingBefore)}

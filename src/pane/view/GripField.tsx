@@ -7,6 +7,7 @@ import { WHAT } from '../words';
 
 const useStyles = makeStyles({
   field: { minWidth: 0, width: '100%' },
+  input: { minWidth: 0, textOverflow: 'ellipsis' },
   option: { display: 'block', minWidth: 0 },
   name: { display: 'block', overflowWrap: 'anywhere' },
   detail: { display: 'block', fontSize: tokens.fontSizeBase200, color: tokens.colorNeutralForeground2 },
@@ -32,6 +33,7 @@ export function GripField({ id, grips, item, onChoose }: GripFieldProps) {
     <Combobox
       id={id}
       className={styles.field}
+      input={{ className: styles.input }}
       listbox={{ className: styles.list }}
       value={typed ?? (chosen ? WHAT.gripName(chosen) : WHAT.asInSheet)}
       selectedOptions={[item || SHEET]}
@@ -39,8 +41,10 @@ export function GripField({ id, grips, item, onChoose }: GripFieldProps) {
       onChange={(event) => setTyped(event.target.value)}
       onBlur={() => setTyped(null)}
       onOptionSelect={(_, { optionValue }) => {
+        // Typing tells that the old choice no longer fits what is typed; the choice stays until another is made.
+        if (optionValue === undefined) return;
         setTyped(null);
-        onChoose((optionValue ?? '').trim());
+        onChoose(optionValue.trim());
       }}
     >
       {!typed && (

@@ -6,6 +6,7 @@ import { usePane, type PaneNow } from '../state/usePane';
 import type { Work } from '../state/work';
 import { plannedRows } from '../state/paneState';
 import { THEMES, wearTheme, type ThemeName } from '../theme';
+import { workOn } from '../workOn';
 import { COMMON, ERRORS } from '../words';
 import { ActionBar } from './ActionBar';
 import { FirstRun } from './FirstRun';
@@ -14,7 +15,6 @@ import { PlanScreen } from './PlanScreen';
 import { StatusArea } from './StatusArea';
 
 const useStyles = makeStyles({
-  provider: { height: '100%', minHeight: 0 },
   pane: {
     display: 'flex',
     flexDirection: 'column',
@@ -28,7 +28,7 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase300,
     overflowWrap: 'break-word',
   },
-  body: { flexGrow: 1, minHeight: 0, overflowY: 'auto', overflowX: 'hidden', padding: '10px 12px 16px', scrollbarGutter: 'stable' },
+  body: { flexGrow: 1, minHeight: 0, overflowY: 'auto', overflowX: 'hidden', padding: '10px 12px 16px', scrollbarGutter: 'stable', scrollbarWidth: 'thin' },
   foot: {
     flexShrink: 0,
     display: 'flex',
@@ -102,13 +102,16 @@ export interface PaneProps {
   readonly functionErrors?: readonly FunctionError[];
 }
 
+/** Not a class: the provider gives its classes to the layer that lists open in, which would then cover the pane. */
+const FILL = { height: '100%' };
+
 /** The pane on whatever does its work; tests hand in their own. */
 export function PaneOn({ work, theme, helpUrl, functionErrors = [] }: Omit<PaneProps, 'port'> & { readonly work: Work }) {
   const styles = useStyles();
   const pane = usePane(work);
   useEffect(() => wearTheme(theme), [theme]);
   return (
-    <FluentProvider theme={THEMES[theme]} className={styles.provider}>
+    <FluentProvider theme={THEMES[theme]} style={FILL}>
       <main className={styles.pane}>
         <div className={styles.body}>
           {functionErrors.length > 0 && (
@@ -131,3 +134,8 @@ export function PaneOn({ work, theme, helpUrl, functionErrors = [] }: Omit<PaneP
   );
 }
 
+/** The pane on a workbook. */
+export function Pane({ port, ...rest }: PaneProps) {
+  const work = useMemo(() => workOn(port), [port]);
+  return <PaneOn work={work} {...rest} />;
+}

@@ -40,7 +40,7 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
   return (
     <div className={styles.screen}>
       <WhoField shop={shop} who={state.who} selected={state.selection?.length ?? 0} onWho={(who) => send({ on: 'who', who })} />
-      <section aria-label={WHAT.title}>
+      <section aria-label={WHAT.title} hidden={shop.missing.includes('Clubs')}>
         <WhatFields shop={shop} form={state.form} faults={read.faults} onForm={(change) => send({ on: 'form', change })} />
       </section>
       {lacking.length > 0 && !shop.missing.includes('Clubs') && (

@@ -24,21 +24,21 @@ const useStyles = makeStyles({
   key: { display: 'inline-flex', alignItems: 'center', columnGap: '4px' },
   grid: {
     display: 'grid',
-    gridTemplateColumns: '70px minmax(0, 1fr) 24px',
+    gridTemplateColumns: 'fit-content(92px) minmax(0, 1fr) 24px',
     fontSize: tokens.fontSizeBase200,
     lineHeight: '22px',
     color: tokens.colorNeutralForeground1,
   },
   axis: { gridColumn: '2', position: 'relative', height: '18px', color: tokens.colorNeutralForeground2 },
   tick: { position: 'absolute', transform: 'translateX(-50%)', lineHeight: '18px', whiteSpace: 'nowrap' },
-  name: { overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap', paddingRight: '6px' },
+  name: { gridColumn: '1', overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap', paddingRight: '6px' },
   track: { position: 'relative', height: '22px', boxSizing: 'border-box', borderTop: `1px solid ${tokens.colorNeutralStroke3}` },
   cell: { borderTop: `1px solid ${tokens.colorNeutralStroke3}`, boxSizing: 'border-box', height: '22px' },
   end: { textAlign: 'right', paddingTop: '1px' },
   drawing: { position: 'absolute', inset: '0', width: '100%', height: '100%', overflow: 'visible' },
   line: { stroke: tokens.colorNeutralStroke3 },
   band: {
-    fill: tokens.colorNeutralBackground5,
+    fill: tokens.colorNeutralBackground6,
     stroke: tokens.colorNeutralStroke1,
     '@media (forced-colors: active)': { fill: 'Canvas', stroke: 'GrayText' },
   },
@@ -104,6 +104,8 @@ function Marks({ row, percent }: { readonly row: PlotRow; readonly percent: (val
   const colour = useVerdictColour(row.verdict);
   const { before, gripped, after, spread, band } = row;
   const last = after ?? gripped;
+  // Where no weight goes in, the grip's mark is the last one.
+  const weighted = after !== undefined && Math.abs(after - (gripped ?? Infinity)) > 0.005;
   const path = [before, gripped, after].filter((value) => value !== undefined);
   return (
     <>
@@ -151,9 +153,9 @@ function Marks({ row, percent }: { readonly row: PlotRow; readonly percent: (val
           <Diamond className={styles.gripped} />
         </At>
       )}
-      {after !== undefined && (
+      {weighted && (
         <g className={colour}>
-          <At percent={percent(after)}>
+          <At percent={percent(after ?? 0)}>
             <Bar />
           </At>
         </g>

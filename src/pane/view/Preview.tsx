@@ -13,7 +13,7 @@ import { Plot } from './Plot';
 const useStyles = makeStyles({
   part: { display: 'flex', flexDirection: 'column', rowGap: '10px' },
   heading: { margin: 0, fontSize: tokens.fontSizeBase300, lineHeight: tokens.lineHeightBase300, fontWeight: tokens.fontWeightSemibold },
-  summary: { margin: 0, minHeight: '40px' },
+  summary: { margin: 0, minHeight: '60px' },
   strong: { fontWeight: tokens.fontWeightSemibold },
   quiet: { color: tokens.colorNeutralForeground2 },
   lesson: {
@@ -48,6 +48,11 @@ function LessonOffer({ lesson, onUse }: { readonly lesson: Lesson; readonly onUs
   );
 }
 
+/** Sentences that differ in their figures alone: past the second one the clubs' names are enough. */
+const MOST_SENTENCES = 2;
+/** Clubs stripped alike teach nearly the same; nobody chooses among more. */
+const MOST_LESSONS = 3;
+
 function Decisions({ decisions }: { readonly decisions: readonly Decision[] }) {
   const styles = useStyles();
   return (
@@ -55,12 +60,15 @@ function Decisions({ decisions }: { readonly decisions: readonly Decision[] }) {
       {decisions.map(({ topic, sentences }) => (
         <li key={topic} className={styles.topic}>
           <h4 className={styles.topicName}>{TOPICS[topic]}</h4>
-          {sentences.map(({ text, clubs }) => (
+          {sentences.slice(0, MOST_SENTENCES).map(({ text, clubs }) => (
             <p key={text} className={styles.says}>
               <span className={styles.clubs}>{namesText(clubs)}: </span>
               {text}
             </p>
           ))}
+          {sentences.length > MOST_SENTENCES && (
+            <p className={styles.says}>{DECISIONS.likewise(sentences.slice(MOST_SENTENCES).flatMap(({ clubs }) => clubs))}</p>
+          )}
         </li>
       ))}
     </ul>
@@ -96,6 +104,7 @@ export function Preview({ plan, shown, open, onOpen, onMore, onLesson }: Preview
       </p>
       {plan.lessons
         .filter(({ appliesTo }) => appliesTo.length > 0)
+        .slice(0, MOST_LESSONS)
         .map((lesson) => (
           <LessonOffer key={lesson.row} lesson={lesson} onUse={onLesson} />
         ))}

@@ -139,7 +139,7 @@ export function WhatFields(props: WhatProps) {
   const { shop, form, onForm } = props;
   return (
     <div className={styles.fields}>
-      <FieldLine label={WHAT.grip} id={id} says={shop.grips.length ? undefined : WHAT.noStock}>
+      <FieldLine label={WHAT.grip} id={id} says={shop.grips.length || shop.missing.includes('Stock') ? undefined : WHAT.noStock}>
         <GripField id={id} grips={shop.grips} item={form.item} onChoose={(item) => onForm({ item })} />
       </FieldLine>
       <SizeLine {...props} />

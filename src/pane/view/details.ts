@@ -17,6 +17,11 @@ function massText(before: number | undefined, after: number | undefined): string
   return `${numberText(before)} → ${numberText(after)} g (${signedText(after - before)})`;
 }
 
+function readingsText({ readingBefore, readingAfter }: ClubPlan): string | undefined {
+  if (readingAfter === undefined) return readingBefore === undefined ? undefined : readingText(readingBefore);
+  return readingBefore === undefined ? readingText(readingAfter) : `${readingText(readingBefore)} → ${readingText(readingAfter)}`;
+}
+
 function shiftText(club: ClubPlan): string | undefined {
   const { shift } = club;
   if (!shift) return undefined;
@@ -50,6 +55,7 @@ function spreadText(club: ClubPlan): string | undefined {
 export function detailsOf(club: ClubPlan): readonly DetailPair[] {
   const pairs: readonly (readonly [string, string | undefined])[] = [
     [DETAIL.grip_, club.grip?.description ? `${club.item} · ${club.grip.description}` : club.item],
+    [DETAIL.reading, readingsText(club)],
     [DETAIL.held, heldText(club)],
     [DETAIL.spread, spreadText(club)],
     [DETAIL.basis, club.basis && BASIS_WORDS[club.basis]],

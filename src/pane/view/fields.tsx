@@ -3,7 +3,7 @@ import { Dropdown, makeStyles, Option, tokens } from '@fluentui/react-components
 import { useId, type ReactNode } from 'react';
 
 const useStyles = makeStyles({
-  line: { display: 'grid', gridTemplateColumns: '70px minmax(0, 1fr)', alignItems: 'center', columnGap: '8px', minHeight: '32px' },
+  line: { display: 'grid', gridTemplateColumns: '76px minmax(0, 1fr)', alignItems: 'center', columnGap: '8px', minHeight: '32px' },
   label: { color: tokens.colorNeutralForeground2 },
   says: {
     gridColumn: '2',
@@ -12,9 +12,9 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase200,
     color: tokens.colorNeutralForeground2,
   },
-  pair: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr) 88px', columnGap: '8px' },
+  pair: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr) 84px', columnGap: '8px' },
   whole: { gridTemplateColumns: 'minmax(0, 1fr)' },
-  choice: { minWidth: 0, width: '100%' },
+  choice: { minWidth: 0, width: '100%', '& > button': { whiteSpace: 'nowrap', overflow: 'hidden', textOverflow: 'ellipsis' } },
 });
 
 interface LineProps {

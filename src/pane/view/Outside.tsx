@@ -1,0 +1,23 @@
+/** What the pane's page says where there is no Excel. */
+import { FluentProvider, Link, makeStyles, tokens } from '@fluentui/react-components';
+import { useEffect } from 'react';
+import { THEMES, wearTheme, type ThemeName } from '../theme';
+import { OUTSIDE } from '../words';
+
+const useStyles = makeStyles({
+  page: { padding: '16px', fontSize: tokens.fontSizeBase300, lineHeight: tokens.lineHeightBase300 },
+  text: { margin: '0 0 12px' },
+});
+
+export function Outside({ theme, tryoutUrl }: { readonly theme: ThemeName; readonly tryoutUrl: string }) {
+  const styles = useStyles();
+  useEffect(() => wearTheme(theme), [theme]);
+  return (
+    <FluentProvider theme={THEMES[theme]} style={{ minHeight: '100%' }}>
+      <main className={styles.page}>
+        <p className={styles.text}>{OUTSIDE.text}</p>
+        <Link href={tryoutUrl}>{OUTSIDE.link}</Link>
+      </main>
+    </FluentProvider>
+  );
+}
