@@ -23,7 +23,8 @@ const common = {
 /** Our own sources. Types are not checked here: `npm test` does that. */
 function script(...further) {
   const loaders = [...further, { loader: 'ts-loader', options: { transpileOnly: true } }];
-  return { test: /\.tsx?$/, include: join(root, 'src'), use: loaders };
+  // A name that a file does not export would only be a warning, and a broken page.
+  return { test: /\.tsx?$/, include: join(root, 'src'), use: loaders, parser: { exportsPresence: 'error' } };
 }
 
 /**
