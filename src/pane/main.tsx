@@ -2,7 +2,8 @@
 import { StrictMode, useEffect, useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import { createExcelPort } from '../workbook/excel/port';
-import { themeFor, wearPage, type HostTheme, type ThemeName } from './theme';
+import { themeFor, type HostTheme, type ThemeName } from './state/hostTheme';
+import { wearPage } from './theme';
 import { Outside } from './view/Outside';
 import { Pane } from './view/Pane';
 import type { WorkbookPort } from '../workbook/port';

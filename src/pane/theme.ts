@@ -7,8 +7,9 @@ import {
   type BrandVariants,
   type Theme,
 } from '@fluentui/react-components';
+import type { ThemeName } from './state/hostTheme';
 
-export type ThemeName = 'light' | 'dark' | 'contrast';
+export type { ThemeName };
 
 /** A grey petrol, 16 steps of even lightness; step 80 on white and step 100 on dark grey pass 4.5 : 1. */
 const PETROL: BrandVariants = {
@@ -38,25 +39,6 @@ export const THEMES: Readonly<Record<ThemeName, Theme>> = {
   contrast: { ...teamsHighContrastTheme, ...font },
 };
 
-/** How a host says which theme it wears. */
-export interface HostTheme {
-  readonly bodyBackgroundColor?: string;
-  readonly isDarkTheme?: boolean;
-}
-
-function isDark(colour: string | undefined): boolean {
-  const parts = /^#?([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(colour ?? '');
-  if (!parts) return false;
-  const [red, green, blue] = parts.slice(1).map((part) => parseInt(part, 16));
-  return 0.2126 * (red ?? 0) + 0.7152 * (green ?? 0) + 0.0722 * (blue ?? 0) < 128;
-}
-
-/** Which of our themes goes with the host's; light where the host says nothing, as Excel on the web may. */
-export function themeFor(host: HostTheme | undefined, forcedColours: boolean): ThemeName {
-  if (forcedColours) return 'contrast';
-  return host?.isDarkTheme ?? isDark(host?.bodyBackgroundColor) ? 'dark' : 'light';
-}
-
 let sheet: CSSStyleSheet | undefined;
 
 /** Puts the theme's variables into a constructed style sheet, which a strict policy allows. */
@@ -66,7 +48,9 @@ export function wearTheme(name: ThemeName): void {
     sheet = new CSSStyleSheet();
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   }
-  sheet.replaceSync(`:root, .fui-FluentProvider { ${rules.join(';')}; color-scheme: ${name === 'light' ? 'light' : 'dark'} }`);
+  sheet.replaceSync(
+    `:root, .fui-FluentProvider { ${rules.join(';')}; color-scheme: ${name === 'light' ? 'light' : 'dark'} }`,
+  );
 }
 
 /** Gives a page of its own to the pane: it fills the window and scrolls inside. */

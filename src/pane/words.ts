@@ -51,7 +51,8 @@ export const ERRORS = { title: 'Cells whose function gives an error' } as const;
 export const FIRST_RUN = {
   title: 'Plan a regrip in this workbook',
   what: 'Setwright works out what every club of a set will weigh and read with its new grip, and how many grams put it right.',
-  makes: 'It needs a few tables, each on a sheet of its own: Jobs, Clubs, Stock, Weights, Tape, Rates and Settings. Nothing that is there now is changed.',
+  makes:
+    'It needs a few tables, each on a sheet of its own: Jobs, Clubs, Stock, Weights, Tape, Rates and Settings. Nothing that is there now is changed.',
   setUp: 'Set up this workbook',
   notNow: 'Not now',
   skipped: 'The worksheet functions work without any table. Set the workbook up when you want whole sets planned.',
@@ -120,13 +121,18 @@ export function faultText(field: FormField, fault: FieldFault): string {
 
 /** `13 clubs: 9 within, 2 likely, 2 out`. */
 export function summaryText({ clubs, counts }: Summary): string {
-  const parts = counts.map(({ verdict, clubs: some }) => `${some.toLocaleString('en-US')} ${VERDICT_WORDS[verdict].toLowerCase()}`);
+  const parts = counts.map(
+    ({ verdict, clubs: some }) => `${some.toLocaleString('en-US')} ${VERDICT_WORDS[verdict].toLowerCase()}`,
+  );
   return `${counted(clubs, 'club')}: ${parts.join(', ')}`;
 }
 
 /** `41 g at the heads, 6 g in the butts`. */
 export function addedText({ headGrams, buttGrams }: Summary): string {
-  const parts = [headGrams ? `${gramsText(headGrams)} at the heads` : '', buttGrams ? `${gramsText(buttGrams)} in the butts` : ''];
+  const parts = [
+    headGrams ? `${gramsText(headGrams)} at the heads` : '',
+    buttGrams ? `${gramsText(buttGrams)} in the butts` : '',
+  ];
   return parts.filter(Boolean).join(', ') || 'no weight to add';
 }
 
@@ -297,7 +303,11 @@ export function placeText(where: FillAsked['where'], sheet: string): string {
 /** How what was asked ended, above the sentence that says more. */
 export const ENDS = {
   look: { failed: 'The workbook could not be read' },
-  setUp: { done: 'The workbook is set up', partly: 'Set up, but for what was in the way', failed: 'The workbook was not set up' },
+  setUp: {
+    done: 'The workbook is set up',
+    partly: 'Set up, but for what was in the way',
+    failed: 'The workbook was not set up',
+  },
   fill: { done: 'Plan filled', failed: 'The plan was not filled' },
   freeze: { done: 'The plan holds values now', failed: 'The plan was not frozen' },
   undo: { done: 'Taken back', failed: 'Nothing was taken back' },
@@ -319,14 +329,16 @@ export const TASKS: Record<Task, string> = {
 
 export const EMPTY = {
   noJobs: 'No jobs yet',
-  noJobsText: 'Add a row to Jobs with the job’s number and its customer, then a row to Clubs for each club, with that number under Job. It shows here at once.',
+  noJobsText:
+    'Add a row to Jobs with the job’s number and its customer, then a row to Clubs for each club, with that number under Job. It shows here at once.',
   noClubs: (who: Who) => (who.by === 'job' ? `No clubs in job ${who.job} yet` : 'No clubs selected'),
   noClubsText: (who: Who) =>
     who.by === 'job'
       ? `Add a row to Clubs for each club, with ${who.job} under Job. Its length, reading and old grip are a good start.`
       : 'Select cells in the rows of Clubs that you want planned. Any column will do.',
   cannot: 'This cannot be planned yet',
-  missing: (tables: readonly string[]) => (tables.length === 1 ? `Table ${tables[0]} is missing` : `Tables ${namesText(tables)} are missing`),
+  missing: (tables: readonly string[]) =>
+    tables.length === 1 ? `Table ${tables[0]} is missing` : `Tables ${namesText(tables)} are missing`,
   missingText:
     'It may have another name now: give it this one back under Table Design. Or set the workbook up again; tables that are there are kept.',
 } as const;

@@ -44,7 +44,8 @@ function ended<End extends { readonly done: boolean }>(
   text: string,
   again: Again,
 ): Outcome {
-  if ('reason' in end && end.reason === 'occupied' && 'cells' in end) return { kind: 'occupied', cells: end.cells, again };
+  if ('reason' in end && end.reason === 'occupied' && 'cells' in end)
+    return { kind: 'occupied', cells: end.cells, again };
   return end.done ? done(titles.done, text) : failed(titles.failed, text);
 }
 

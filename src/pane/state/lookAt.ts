@@ -91,7 +91,13 @@ export function previewOf({ matrices, tables }: Shop, rows: readonly number[], c
 /** Body rows of Clubs, from 1, that a selection touches and that hold a club; null where it lies elsewhere. */
 export function rowsTouched(
   shop: Shop,
-  at: { readonly sheet: string; readonly row: number; readonly column: number; readonly rows: number; readonly columns: number },
+  at: {
+    readonly sheet: string;
+    readonly row: number;
+    readonly column: number;
+    readonly rows: number;
+    readonly columns: number;
+  },
 ): readonly number[] | null {
   const clubs = shop.tables.Clubs;
   if (!clubs || clubs.at.sheet !== at.sheet) return null;

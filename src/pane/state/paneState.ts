@@ -89,7 +89,12 @@ export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
       return see(state, event.shop);
     case 'unseen':
       // A look that fails later must not take away the plan that is on the screen.
-      return { ...state, stage: state.shop ? state.stage : 'failed', task: state.task === 'look' ? null : state.task, outcome: event.outcome };
+      return {
+        ...state,
+        stage: state.shop ? state.stage : 'failed',
+        task: state.task === 'look' ? null : state.task,
+        outcome: event.outcome,
+      };
     case 'skip':
       return { ...state, skipped: true };
     case 'who':
@@ -97,7 +102,11 @@ export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
     case 'selected':
       return { ...state, selection: event.rows };
     case 'form':
-      return { ...state, form: { ...state.form, ...event.change }, outcome: state.outcome?.kind === 'occupied' ? null : state.outcome };
+      return {
+        ...state,
+        form: { ...state.form, ...event.change },
+        outcome: state.outcome?.kind === 'occupied' ? null : state.outcome,
+      };
     case 'where':
       return { ...state, where: event.where, outcome: state.outcome?.kind === 'occupied' ? null : state.outcome };
     case 'more':
@@ -105,7 +114,9 @@ export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
     case 'open':
       return {
         ...state,
-        open: state.open.includes(event.row) ? state.open.filter((row) => row !== event.row) : [...state.open, event.row],
+        open: state.open.includes(event.row)
+          ? state.open.filter((row) => row !== event.row)
+          : [...state.open, event.row],
       };
     case 'begin':
       return { ...state, task: event.task, outcome: null };

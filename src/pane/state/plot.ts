@@ -76,16 +76,16 @@ function changeRow(club: ClubPlan): Omit<PlotRow, 'aside'> {
     before: known(zero) || club.shift ? 0 : undefined,
     gripped: relative(club.readingGripped) ?? club.shift?.total,
     after: relative(club.readingAfter),
-    band:
-      shifted.band && known(zero) ? { low: shifted.band.low - zero, high: shifted.band.high - zero } : undefined,
+    band: shifted.band && known(zero) ? { low: shifted.band.low - zero, high: shifted.band.high - zero } : undefined,
   };
 }
 
 /** Steps of 1, 2, 5 or 10 points, so few that their labels never touch. */
 export function ticksOf(low: number, high: number): number[] {
-  const step = [1, 2, 5, 10, 20, 50, 100].find((each) => Math.floor(high / each) - Math.ceil(low / each) < MOST_TICKS) ?? 200;
+  const step =
+    [1, 2, 5, 10, 20, 50, 100].find((each) => Math.floor(high / each) - Math.ceil(low / each) < MOST_TICKS) ?? 200;
   const ticks: number[] = [];
-  for (let tick = Math.ceil(low / step) * step; tick <= high; tick += step) ticks.push(tick);
+  for (let tick = Math.ceil(low / step) * step; tick <= high; tick += step) ticks.push(tick === 0 ? 0 : tick);
   return ticks;
 }
 
@@ -110,7 +110,8 @@ export function plotOf(plan: Pick<SetPlan, 'clubs'>): PlotModel {
     ticks: ticksOf(range.low, range.high),
     rows: rows.map((row, index) => {
       const values = valuesOf(row);
-      const fits = known(row.gripped ?? row.before) && values.every((value) => value >= range.low && value <= range.high);
+      const fits =
+        known(row.gripped ?? row.before) && values.every((value) => value >= range.low && value <= range.high);
       const club = plan.clubs[index];
       return { ...row, aside: fits || !club ? undefined : { change: changeOf(club) } };
     }),

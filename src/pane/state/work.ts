@@ -52,8 +52,7 @@ export interface FillAsked {
 
 /** What is done again once the person agreed to write over what stands there. */
 export type Again =
-  | { readonly task: 'fill'; readonly asked: FillAsked }
-  | { readonly task: 'lesson'; readonly lesson: Lesson };
+  { readonly task: 'fill'; readonly asked: FillAsked } | { readonly task: 'lesson'; readonly lesson: Lesson };
 
 /** What came of something asked: what to say, and what may be asked next. */
 export type Outcome =
@@ -70,8 +69,7 @@ export type Outcome =
 
 /** A look at the workbook, or why there was none. */
 export type Look =
-  | { readonly shop: ShopSeen; readonly failed?: undefined }
-  | { readonly shop?: undefined; readonly failed: Outcome };
+  { readonly shop: ShopSeen; readonly failed?: undefined } | { readonly shop?: undefined; readonly failed: Outcome };
 
 /** Nothing here throws: what fails comes back as an outcome with its sentence. */
 export interface Work {

@@ -36,7 +36,9 @@ export function ActionBar({ clubs, choices, where, planSheet, busy, onWhere, onF
   const places: Record<Where, string> = { planSheet: ACTIONS.planSheet, openSheet: ACTIONS.openSheet };
   return (
     <>
-      <p className={styles.says}>{clubs ? willWriteText(choices, clubs, placeText(where, planSheet)) : ACTIONS.nothing}</p>
+      <p className={styles.says}>
+        {clubs ? willWriteText(choices, clubs, placeText(where, planSheet)) : ACTIONS.nothing}
+      </p>
       <div className={styles.fill}>
         <Button className={styles.main} appearance="primary" disabledFocusable={busy || !clubs} onClick={onFill}>
           {ACTIONS.fill}
@@ -44,10 +46,22 @@ export function ActionBar({ clubs, choices, where, planSheet, busy, onWhere, onF
         <Choice label={ACTIONS.where} value={where} options={places} onChoose={onWhere} />
       </div>
       <div className={styles.others}>
-        <Button className={styles.other} size="small" appearance="transparent" disabledFocusable={busy} onClick={onFreeze}>
+        <Button
+          className={styles.other}
+          size="small"
+          appearance="transparent"
+          disabledFocusable={busy}
+          onClick={onFreeze}
+        >
           {ACTIONS.freeze}
         </Button>
-        <Button className={styles.other} size="small" appearance="transparent" disabledFocusable={busy} onClick={onUndo}>
+        <Button
+          className={styles.other}
+          size="small"
+          appearance="transparent"
+          disabledFocusable={busy}
+          onClick={onUndo}
+        >
           {ACTIONS.undo}
         </Button>
       </div>

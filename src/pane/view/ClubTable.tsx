@@ -12,7 +12,12 @@ import { VerdictWord } from './VerdictMark';
 
 const useStyles = makeStyles({
   scroller: { overflowX: 'auto', margin: '0 -12px', padding: '0 12px' },
-  table: { borderCollapse: 'collapse', width: '100%', fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
+  table: {
+    borderCollapse: 'collapse',
+    width: '100%',
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+  },
   caption: { position: 'absolute', width: '1px', height: '1px', overflow: 'hidden', clip: 'rect(0 0 0 0)' },
   head: {
     textAlign: 'left',
@@ -22,7 +27,14 @@ const useStyles = makeStyles({
     whiteSpace: 'nowrap',
   },
   line: { borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
-  cell: { padding: '1px 2px', whiteSpace: 'nowrap', textAlign: 'left', verticalAlign: 'middle', fontWeight: tokens.fontWeightRegular, height: '26px' },
+  cell: {
+    padding: '1px 2px',
+    whiteSpace: 'nowrap',
+    textAlign: 'left',
+    verticalAlign: 'middle',
+    fontWeight: tokens.fontWeightRegular,
+    height: '26px',
+  },
   first: { paddingLeft: 0 },
   last: { paddingLeft: '4px', paddingRight: 0, width: '80px' },
   right: { textAlign: 'right' },
@@ -32,7 +44,7 @@ const useStyles = makeStyles({
     columnGap: '2px',
     minHeight: '24px',
     width: '100%',
-    maxWidth: '96px',
+    maxWidth: '112px',
     padding: 0,
     border: 'none',
     background: 'none',
@@ -59,7 +71,8 @@ function Readings({ club }: { readonly club: ClubPlan }) {
   const after = club.readingAfter;
   const change = changeOf(club);
   // Off the letters the change says more than two long numbers; the details hold both.
-  if (after === undefined || !onLetters(after)) return <>{change === undefined ? TABLE.none : `${signedText(change)} pt`}</>;
+  if (after === undefined || !onLetters(after))
+    return <>{change === undefined ? TABLE.none : `${signedText(change)} pt`}</>;
   return (
     <>
       {club.readingBefore === undefined ? TABLE.none : readingText(club.readingBefore)}
@@ -111,7 +124,13 @@ function Line({ club, opened, onOpen }: LineProps) {
     <>
       <tr className={styles.line}>
         <th scope="row" className={mergeClasses(styles.cell, styles.first)}>
-          <button type="button" className={styles.open} aria-expanded={opened} aria-controls={opened ? id : undefined} onClick={() => onOpen(club.row)}>
+          <button
+            type="button"
+            className={styles.open}
+            aria-expanded={opened}
+            aria-controls={opened ? id : undefined}
+            onClick={() => onOpen(club.row)}
+          >
             <Chevron down={opened} />
             <span className={styles.name}>{club.name}</span>
             {isOpen(club) && <Flag label={TABLE.flagged} />}

@@ -4,7 +4,12 @@ import { FIRST_RUN } from '../words';
 
 const useStyles = makeStyles({
   screen: { display: 'flex', flexDirection: 'column', alignItems: 'flex-start', rowGap: '12px', paddingTop: '8px' },
-  title: { margin: 0, fontSize: tokens.fontSizeBase500, lineHeight: tokens.lineHeightBase500, fontWeight: tokens.fontWeightSemibold },
+  title: {
+    margin: 0,
+    fontSize: tokens.fontSizeBase500,
+    lineHeight: tokens.lineHeightBase500,
+    fontWeight: tokens.fontWeightSemibold,
+  },
   text: { margin: 0 },
   quiet: { margin: 0, color: tokens.colorNeutralForeground2 },
   buttons: { display: 'flex', flexWrap: 'wrap', columnGap: '8px', rowGap: '8px' },

@@ -34,6 +34,8 @@ export function GripField({ id, grips, item, onChoose }: GripFieldProps) {
       id={id}
       className={styles.field}
       input={{ className: styles.input }}
+      // The arrow keys open the list: the arrow need not be a stop of its own.
+      expandIcon={{ tabIndex: -1 }}
       listbox={{ className: styles.list }}
       value={typed ?? (chosen ? WHAT.gripName(chosen) : WHAT.asInSheet)}
       selectedOptions={[item || SHEET]}

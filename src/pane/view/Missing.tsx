@@ -10,7 +10,12 @@ const useStyles = makeStyles({
     rowGap: '8px',
     padding: '16px 0',
   },
-  title: { margin: 0, fontSize: tokens.fontSizeBase400, lineHeight: tokens.lineHeightBase400, fontWeight: tokens.fontWeightSemibold },
+  title: {
+    margin: 0,
+    fontSize: tokens.fontSizeBase400,
+    lineHeight: tokens.lineHeightBase400,
+    fontWeight: tokens.fontWeightSemibold,
+  },
   text: { margin: 0 },
 });
 

@@ -28,7 +28,15 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase300,
     overflowWrap: 'break-word',
   },
-  body: { flexGrow: 1, minHeight: 0, overflowY: 'auto', overflowX: 'hidden', padding: '10px 12px 16px', scrollbarGutter: 'stable', scrollbarWidth: 'thin' },
+  body: {
+    flexGrow: 1,
+    minHeight: 0,
+    overflowY: 'auto',
+    overflowX: 'hidden',
+    padding: '10px 12px 16px',
+    scrollbarGutter: 'stable',
+    scrollbarWidth: 'thin',
+  },
   foot: {
     flexShrink: 0,
     display: 'flex',
@@ -39,9 +47,21 @@ const useStyles = makeStyles({
     backgroundColor: tokens.colorNeutralBackground2,
   },
   footBare: { borderTopColor: 'transparent', backgroundColor: tokens.colorNeutralBackground1 },
-  help: { marginTop: '16px', fontSize: tokens.fontSizeBase200, display: 'flex', minHeight: '24px', alignItems: 'center' },
+  help: {
+    marginTop: '16px',
+    fontSize: tokens.fontSizeBase200,
+    display: 'flex',
+    minHeight: '24px',
+    alignItems: 'center',
+  },
   waiting: { color: tokens.colorNeutralForeground2, margin: 0 },
-  errors: { margin: '0 0 10px', padding: 0, listStyleType: 'none', borderLeft: `3px solid ${tokens.colorPaletteRedBorder2}`, paddingLeft: '8px' },
+  errors: {
+    margin: '0 0 10px',
+    padding: 0,
+    listStyleType: 'none',
+    borderLeft: `3px solid ${tokens.colorPaletteRedBorder2}`,
+    paddingLeft: '8px',
+  },
 });
 
 function Screen({ pane }: { readonly pane: PaneNow }) {
@@ -51,9 +71,18 @@ function Screen({ pane }: { readonly pane: PaneNow }) {
     case 'loading':
       return <p className={styles.waiting}>{COMMON.loading}</p>;
     case 'failed':
-      return <Missing title={COMMON.unread} text={COMMON.unreadText} button={{ says: COMMON.again, onPress: does.look }} />;
+      return (
+        <Missing title={COMMON.unread} text={COMMON.unreadText} button={{ says: COMMON.again, onPress: does.look }} />
+      );
     case 'firstRun':
-      return <FirstRun skipped={state.skipped} busy={state.task !== null} onSetUp={does.setUp} onSkip={() => send({ on: 'skip' })} />;
+      return (
+        <FirstRun
+          skipped={state.skipped}
+          busy={state.task !== null}
+          onSetUp={does.setUp}
+          onSkip={() => send({ on: 'skip' })}
+        />
+      );
     case 'plan':
       return <PlanScreen pane={pane} />;
   }
@@ -106,7 +135,12 @@ export interface PaneProps {
 const FILL = { height: '100%' };
 
 /** The pane on whatever does its work; tests hand in their own. */
-export function PaneOn({ work, theme, helpUrl, functionErrors = [] }: Omit<PaneProps, 'port'> & { readonly work: Work }) {
+export function PaneOn({
+  work,
+  theme,
+  helpUrl,
+  functionErrors = [],
+}: Omit<PaneProps, 'port'> & { readonly work: Work }) {
   const styles = useStyles();
   const pane = usePane(work);
   useEffect(() => wearTheme(theme), [theme]);

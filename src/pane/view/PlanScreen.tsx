@@ -22,7 +22,8 @@ function Obstacle({ pane }: { readonly pane: PaneNow }) {
   if (!shop) return null;
   const setUp = { says: FIRST_RUN.setUp, onPress: does.setUp };
   const needed = shop.missing.filter((table) => table === 'Clubs' || table === 'Jobs');
-  if (needed.includes('Clubs')) return <Missing title={EMPTY.missing(needed)} text={EMPTY.missingText} button={setUp} />;
+  if (needed.includes('Clubs'))
+    return <Missing title={EMPTY.missing(needed)} text={EMPTY.missingText} button={setUp} />;
   const [fault] = shop.faults;
   if (fault) return <Missing title={EMPTY.cannot} text={sayIssue(fault)} />;
   if (who.by === 'job' && !shop.jobs.length) return <Missing title={EMPTY.noJobs} text={EMPTY.noJobsText} />;
@@ -39,9 +40,19 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
   const lacking = shop.missing.filter((table) => table !== 'Clubs');
   return (
     <div className={styles.screen}>
-      <WhoField shop={shop} who={state.who} selected={state.selection?.length ?? 0} onWho={(who) => send({ on: 'who', who })} />
+      <WhoField
+        shop={shop}
+        who={state.who}
+        selected={state.selection?.length ?? 0}
+        onWho={(who) => send({ on: 'who', who })}
+      />
       <section aria-label={WHAT.title} hidden={shop.missing.includes('Clubs')}>
-        <WhatFields shop={shop} form={state.form} faults={read.faults} onForm={(change) => send({ on: 'form', change })} />
+        <WhatFields
+          shop={shop}
+          form={state.form}
+          faults={read.faults}
+          onForm={(change) => send({ on: 'form', change })}
+        />
       </section>
       {lacking.length > 0 && !shop.missing.includes('Clubs') && (
         <p className={styles.fault}>

@@ -32,7 +32,12 @@ const useStyles = makeStyles({
   axis: { gridColumn: '2', position: 'relative', height: '18px', color: tokens.colorNeutralForeground2 },
   tick: { position: 'absolute', transform: 'translateX(-50%)', lineHeight: '18px', whiteSpace: 'nowrap' },
   name: { gridColumn: '1', overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap', paddingRight: '6px' },
-  track: { position: 'relative', height: '22px', boxSizing: 'border-box', borderTop: `1px solid ${tokens.colorNeutralStroke3}` },
+  track: {
+    position: 'relative',
+    height: '22px',
+    boxSizing: 'border-box',
+    borderTop: `1px solid ${tokens.colorNeutralStroke3}`,
+  },
   cell: { borderTop: `1px solid ${tokens.colorNeutralStroke3}`, boxSizing: 'border-box', height: '22px' },
   end: { textAlign: 'right', paddingTop: '1px' },
   drawing: { position: 'absolute', inset: '0', width: '100%', height: '100%', overflow: 'visible' },
@@ -42,7 +47,11 @@ const useStyles = makeStyles({
     stroke: tokens.colorNeutralStroke1,
     '@media (forced-colors: active)': { fill: 'Canvas', stroke: 'GrayText' },
   },
-  held: { stroke: tokens.colorNeutralStrokeAccessible, strokeDasharray: '2 2', '@media (forced-colors: active)': { stroke: 'GrayText' } },
+  held: {
+    stroke: tokens.colorNeutralStrokeAccessible,
+    strokeDasharray: '2 2',
+    '@media (forced-colors: active)': { stroke: 'GrayText' },
+  },
   path: { stroke: tokens.colorNeutralStroke1, '@media (forced-colors: active)': { stroke: 'GrayText' } },
   before: {
     fill: tokens.colorNeutralBackground1,
@@ -54,7 +63,13 @@ const useStyles = makeStyles({
     stroke: tokens.colorNeutralBackground1,
     '@media (forced-colors: active)': { fill: 'Highlight', stroke: 'Canvas' },
   },
-  aside: { position: 'absolute', left: '4px', lineHeight: '21px', color: tokens.colorNeutralForeground2, whiteSpace: 'nowrap' },
+  aside: {
+    position: 'absolute',
+    left: '4px',
+    lineHeight: '21px',
+    color: tokens.colorNeutralForeground2,
+    whiteSpace: 'nowrap',
+  },
 });
 
 /** The three marks about the point 0,0; their shapes, not their colours, tell them apart. */
@@ -140,7 +155,14 @@ function Marks({ row, percent }: { readonly row: PlotRow; readonly percent: (val
       )}
       {last !== undefined && spread !== undefined && (
         <g className={colour}>
-          <line x1={`${percent(last - spread)}%`} x2={`${percent(last + spread)}%`} y1="50%" y2="50%" stroke="currentColor" strokeWidth="2" />
+          <line
+            x1={`${percent(last - spread)}%`}
+            x2={`${percent(last + spread)}%`}
+            y1="50%"
+            y2="50%"
+            stroke="currentColor"
+            strokeWidth="2"
+          />
         </g>
       )}
       {before !== undefined && (
@@ -164,7 +186,15 @@ function Marks({ row, percent }: { readonly row: PlotRow; readonly percent: (val
   );
 }
 
-function Row({ plot, row, percent }: { readonly plot: PlotModel; readonly row: PlotRow; readonly percent: (value: number) => number }) {
+function Row({
+  plot,
+  row,
+  percent,
+}: {
+  readonly plot: PlotModel;
+  readonly row: PlotRow;
+  readonly percent: (value: number) => number;
+}) {
   const styles = useStyles();
   return (
     <>
@@ -172,7 +202,14 @@ function Row({ plot, row, percent }: { readonly plot: PlotModel; readonly row: P
       <span className={styles.track}>
         <svg className={styles.drawing} focusable="false">
           {plot.ticks.map((tick) => (
-            <line key={tick} x1={`${percent(tick)}%`} x2={`${percent(tick)}%`} y1="0" y2="100%" className={styles.line} />
+            <line
+              key={tick}
+              x1={`${percent(tick)}%`}
+              x2={`${percent(tick)}%`}
+              y1="0"
+              y2="100%"
+              className={styles.line}
+            />
           ))}
           {!row.aside && <Marks row={row} percent={percent} />}
         </svg>

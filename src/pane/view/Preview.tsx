@@ -12,7 +12,12 @@ import { Plot } from './Plot';
 
 const useStyles = makeStyles({
   part: { display: 'flex', flexDirection: 'column', rowGap: '10px' },
-  heading: { margin: 0, fontSize: tokens.fontSizeBase300, lineHeight: tokens.lineHeightBase300, fontWeight: tokens.fontWeightSemibold },
+  heading: {
+    margin: 0,
+    fontSize: tokens.fontSizeBase300,
+    lineHeight: tokens.lineHeightBase300,
+    fontWeight: tokens.fontWeightSemibold,
+  },
   summary: { margin: 0, minHeight: '60px' },
   strong: { fontWeight: tokens.fontWeightSemibold },
   quiet: { color: tokens.colorNeutralForeground2 },
@@ -67,7 +72,9 @@ function Decisions({ decisions }: { readonly decisions: readonly Decision[] }) {
             </p>
           ))}
           {sentences.length > MOST_SENTENCES && (
-            <p className={styles.says}>{DECISIONS.likewise(sentences.slice(MOST_SENTENCES).flatMap(({ clubs }) => clubs))}</p>
+            <p className={styles.says}>
+              {DECISIONS.likewise(sentences.slice(MOST_SENTENCES).flatMap(({ clubs }) => clubs))}
+            </p>
           )}
         </li>
       ))}

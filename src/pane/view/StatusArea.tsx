@@ -50,7 +50,11 @@ interface StatusProps {
   readonly onDismiss: () => void;
 }
 
-function Said({ outcome, onWriteOver, onDismiss }: Omit<StatusProps, 'slowTask' | 'outcome'> & { readonly outcome: Outcome }) {
+function Said({
+  outcome,
+  onWriteOver,
+  onDismiss,
+}: Omit<StatusProps, 'slowTask' | 'outcome'> & { readonly outcome: Outcome }) {
   const styles = useStyles();
   const occupied = outcome.kind === 'occupied';
   const tone = outcome.kind === 'failed' ? styles.bad : occupied || outcome.partly ? styles.ask : undefined;
@@ -71,7 +75,13 @@ function Said({ outcome, onWriteOver, onDismiss }: Omit<StatusProps, 'slowTask' 
           </div>
         )}
       </div>
-      <Button appearance="subtle" className={styles.close} icon={<Cross />} aria-label={COMMON.dismiss} onClick={onDismiss} />
+      <Button
+        appearance="subtle"
+        className={styles.close}
+        icon={<Cross />}
+        aria-label={COMMON.dismiss}
+        onClick={onDismiss}
+      />
     </div>
   );
 }

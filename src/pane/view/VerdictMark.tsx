@@ -10,7 +10,13 @@ const useStyles = makeStyles({
   cannotTell: { color: tokens.colorPaletteMarigoldForeground2 },
   out: { color: tokens.colorPaletteRedForeground1 },
   quiet: { color: tokens.colorNeutralForeground3 },
-  word: { display: 'inline-flex', alignItems: 'center', columnGap: '3px', verticalAlign: 'middle', whiteSpace: 'nowrap' },
+  word: {
+    display: 'inline-flex',
+    alignItems: 'center',
+    columnGap: '3px',
+    verticalAlign: 'middle',
+    whiteSpace: 'nowrap',
+  },
   text: { color: tokens.colorNeutralForeground1 },
   forced: { '@media (forced-colors: active)': { color: 'CanvasText' } },
 });
@@ -68,7 +74,14 @@ const DRAWINGS: Record<Verdict, JSX.Element> = {
 export function VerdictMark({ verdict }: { readonly verdict: Verdict }) {
   const styles = useStyles();
   return (
-    <svg className={mergeClasses(styles.mark, useVerdictColour(verdict))} width="19" height="15" viewBox="0 0 20 16" aria-hidden="true" focusable="false">
+    <svg
+      className={mergeClasses(styles.mark, useVerdictColour(verdict))}
+      width="19"
+      height="15"
+      viewBox="0 0 20 16"
+      aria-hidden="true"
+      focusable="false"
+    >
       {DRAWINGS[verdict]}
     </svg>
   );

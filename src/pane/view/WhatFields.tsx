@@ -126,7 +126,12 @@ function SeldomLines({ shop, form, faults, onForm }: WhatProps) {
           />
         </FieldLine>
         <FieldLine label={WHAT.weighting} id={`${id}weighting`}>
-          <Choice id={`${id}weighting`} value={form.weighting} options={ways} onChoose={(weighting) => onForm({ weighting })} />
+          <Choice
+            id={`${id}weighting`}
+            value={form.weighting}
+            options={ways}
+            onChoose={(weighting) => onForm({ weighting })}
+          />
         </FieldLine>
       </div>
     </details>
@@ -139,7 +144,11 @@ export function WhatFields(props: WhatProps) {
   const { shop, form, onForm } = props;
   return (
     <div className={styles.fields}>
-      <FieldLine label={WHAT.grip} id={id} says={shop.grips.length || shop.missing.includes('Stock') ? undefined : WHAT.noStock}>
+      <FieldLine
+        label={WHAT.grip}
+        id={id}
+        says={shop.grips.length || shop.missing.includes('Stock') ? undefined : WHAT.noStock}
+      >
         <GripField id={id} grips={shop.grips} item={form.item} onChoose={(item) => onForm({ item })} />
       </FieldLine>
       <SizeLine {...props} />

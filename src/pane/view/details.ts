@@ -19,7 +19,9 @@ function massText(before: number | undefined, after: number | undefined): string
 
 function readingsText({ readingBefore, readingAfter }: ClubPlan): string | undefined {
   if (readingAfter === undefined) return readingBefore === undefined ? undefined : readingText(readingBefore);
-  return readingBefore === undefined ? readingText(readingAfter) : `${readingText(readingBefore)} → ${readingText(readingAfter)}`;
+  return readingBefore === undefined
+    ? readingText(readingAfter)
+    : `${readingText(readingBefore)} → ${readingText(readingAfter)}`;
 }
 
 function shiftText(club: ClubPlan): string | undefined {
@@ -33,7 +35,10 @@ function shiftText(club: ClubPlan): string | undefined {
 
 function heldText(club: ClubPlan): string {
   if (club.hold === 'nothing') return HELD.nothing;
-  const reading = club.heldReading === undefined ? 'not known' : `${readingText(club.heldReading)} ± ${numberText(club.tolerancePoints)} pt`;
+  const reading =
+    club.heldReading === undefined
+      ? 'not known'
+      : `${readingText(club.heldReading)} ± ${numberText(club.tolerancePoints)} pt`;
   return `${HELD[club.hold]}, ${reading}`;
 }
 

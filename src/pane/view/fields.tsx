@@ -3,7 +3,13 @@ import { Dropdown, makeStyles, Option, tokens } from '@fluentui/react-components
 import { useId, type ReactNode } from 'react';
 
 const useStyles = makeStyles({
-  line: { display: 'grid', gridTemplateColumns: '76px minmax(0, 1fr)', alignItems: 'center', columnGap: '8px', minHeight: '32px' },
+  line: {
+    display: 'grid',
+    gridTemplateColumns: '76px minmax(0, 1fr)',
+    alignItems: 'center',
+    columnGap: '8px',
+    minHeight: '32px',
+  },
   label: { color: tokens.colorNeutralForeground2 },
   says: {
     gridColumn: '2',
@@ -14,7 +20,11 @@ const useStyles = makeStyles({
   },
   pair: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr) 84px', columnGap: '8px' },
   whole: { gridTemplateColumns: 'minmax(0, 1fr)' },
-  choice: { minWidth: 0, width: '100%', '& > button': { whiteSpace: 'nowrap', overflow: 'hidden', textOverflow: 'ellipsis' } },
+  choice: {
+    minWidth: 0,
+    width: '100%',
+    '& > button': { whiteSpace: 'nowrap', overflow: 'hidden', textOverflow: 'ellipsis' },
+  },
 });
 
 interface LineProps {

@@ -15,8 +15,22 @@ const useStyles = makeStyles({
 export function Chevron({ down }: { readonly down: boolean }) {
   const styles = useStyles();
   return (
-    <svg className={mergeClasses(styles.sign, styles.chevron, down && styles.down)} width="12" height="12" viewBox="0 0 12 12" aria-hidden="true" focusable="false">
-      <path d="M4.5 2.5 8 6 4.5 9.5" fill="none" stroke="currentColor" strokeWidth="1.3" strokeLinecap="round" strokeLinejoin="round" />
+    <svg
+      className={mergeClasses(styles.sign, styles.chevron, down && styles.down)}
+      width="12"
+      height="12"
+      viewBox="0 0 12 12"
+      aria-hidden="true"
+      focusable="false"
+    >
+      <path
+        d="M4.5 2.5 8 6 4.5 9.5"
+        fill="none"
+        stroke="currentColor"
+        strokeWidth="1.3"
+        strokeLinecap="round"
+        strokeLinejoin="round"
+      />
     </svg>
   );
 }
@@ -25,7 +39,15 @@ export function Chevron({ down }: { readonly down: boolean }) {
 export function Flag({ label }: { readonly label: string }) {
   const styles = useStyles();
   return (
-    <svg className={mergeClasses(styles.sign, styles.flag)} width="8" height="14" viewBox="0 0 8 14" role="img" aria-label={label} focusable="false">
+    <svg
+      className={mergeClasses(styles.sign, styles.flag)}
+      width="8"
+      height="14"
+      viewBox="0 0 8 14"
+      role="img"
+      aria-label={label}
+      focusable="false"
+    >
       <path d="M4 1.5v7M4 12v.3" stroke="currentColor" strokeWidth="2.2" strokeLinecap="round" fill="none" />
     </svg>
   );

@@ -1,0 +1,163 @@
+import { describe, expect, test } from 'vitest';
+import { EMPTY_FORM } from '../../src/pane/state/form';
+import {
+  afterEvent,
+  jobToOpen,
+  PART,
+  plannedRows,
+  START,
+  type PaneEvent,
+  type PaneState,
+} from '../../src/pane/state/paneState';
+import type { JobSeen, Outcome, ShopSeen } from '../../src/pane/state/work';
+
+const job = (name: string, rows: number[], done = false): JobSeen => ({ job: name, customer: '', rows, done });
+const shop = (change: Partial<ShopSeen> = {}): ShopSeen => ({
+  shop: null,
+  missing: [],
+  setUp: true,
+  faults: [],
+  jobs: [job('1', [], false), job('2', [1, 2], true), job('3', [3, 4, 5])],
+  grips: [],
+  ways: [],
+  clubCount: 5,
+  ...change,
+});
+const after = (state: PaneState, ...events: PaneEvent[]) => events.reduce(afterEvent, state);
+const planning = after(START, { on: 'seen', shop: shop() });
+const done: Outcome = { kind: 'done', title: '', text: '', list: [], partly: false };
+const failed: Outcome = { kind: 'failed', title: '', text: '', list: [] };
+
+describe('opening', () => {
+  test('a workbook without our tables begins with the first run', () => {
+    expect(after(START, { on: 'seen', shop: shop({ setUp: false, jobs: [] }) })).toMatchObject({
+      stage: 'firstRun',
+      task: null,
+    });
+  });
+
+  test('the first unfinished job that has clubs is open', () => {
+    expect(planning).toMatchObject({ stage: 'plan', who: { by: 'job', job: '3' } });
+    expect(plannedRows(planning)).toEqual([3, 4, 5]);
+  });
+
+  test('finished jobs, then empty ones, are better than none', () => {
+    expect(jobToOpen(shop({ jobs: [job('1', []), job('2', [1], true)] }), '')).toBe('2');
+    expect(jobToOpen(shop({ jobs: [job('1', [])] }), '')).toBe('1');
+    expect(jobToOpen(shop({ jobs: [] }), '9')).toBe('');
+  });
+
+  test('a workbook that cannot be read at first says so; later it keeps the plan on the screen', () => {
+    expect(after(START, { on: 'unseen', outcome: failed })).toMatchObject({
+      stage: 'failed',
+      outcome: failed,
+      task: null,
+    });
+    expect(after(planning, { on: 'unseen', outcome: failed })).toMatchObject({ stage: 'plan', outcome: failed });
+  });
+
+  test('reading again after a failure takes the message away', () => {
+    expect(after(START, { on: 'unseen', outcome: failed }, { on: 'seen', shop: shop() })).toMatchObject({
+      stage: 'plan',
+      outcome: null,
+    });
+  });
+});
+
+describe('an edit in the sheet', () => {
+  const chosen = after(planning, { on: 'form', change: { item: 'A-1', sizeBy: 'layers' } }, { on: 'open', row: 4 });
+
+  test('keeps the job, the choices and the open rows', () => {
+    const next = after(chosen, { on: 'seen', shop: shop({ grips: [grip('A-1')] }) });
+    expect(next).toMatchObject({ who: { job: '3' }, form: { item: 'A-1', sizeBy: 'layers' }, open: [4] });
+  });
+
+  test('drops a grip that is gone from Stock, not the rest', () => {
+    expect(after(chosen, { on: 'seen', shop: shop() }).form).toMatchObject({ item: '', sizeBy: 'layers' });
+  });
+
+  test('that takes the job away opens another one afresh', () => {
+    const next = after(chosen, { on: 'seen', shop: shop({ jobs: [job('2', [1, 2])], grips: [grip('A-1')] }) });
+    expect(next).toMatchObject({ who: { job: '2' }, form: EMPTY_FORM, open: [] });
+  });
+});
+
+function grip(item: string) {
+  return { item, description: '', size: '', coreInches: undefined, gripGrams: undefined, onHand: undefined };
+}
+
+describe('choosing', () => {
+  test('another job forgets the choices made for the one before', () => {
+    const next = after(
+      planning,
+      { on: 'form', change: { item: 'A-1' } },
+      { on: 'more' },
+      { on: 'who', who: { by: 'job', job: '2' } },
+    );
+    expect(next).toMatchObject({ who: { job: '2' }, form: EMPTY_FORM, shown: PART });
+  });
+
+  test('selected clubs are those that are selected now', () => {
+    const selecting = after(planning, { on: 'who', who: { by: 'selection' } });
+    expect(plannedRows(selecting)).toEqual([]);
+    expect(plannedRows(after(selecting, { on: 'selected', rows: [2, 3] }))).toEqual([2, 3]);
+  });
+
+  test('details open and close, a club at a time', () => {
+    expect(after(planning, { on: 'open', row: 4 }, { on: 'open', row: 5 }, { on: 'open', row: 4 }).open).toEqual([5]);
+  });
+
+  test('an offer to write over cells is void once something else is chosen', () => {
+    const asked = { who: planning.who, rows: [3], choices: {}, where: 'planSheet', agreed: false } as const;
+    const occupied: Outcome = { kind: 'occupied', cells: ['Plan 3!A1'], again: { task: 'fill', asked } };
+    const offered = after(planning, { on: 'begin', task: 'fill' }, { on: 'end', outcome: occupied });
+    expect(offered.outcome).toBe(occupied);
+    expect(after(offered, { on: 'where', where: 'openSheet' }).outcome).toBeNull();
+    expect(after(offered, { on: 'form', change: { item: '' } }).outcome).toBeNull();
+    expect(after(offered, { on: 'dismiss' }).outcome).toBeNull();
+  });
+});
+
+describe('doing', () => {
+  test('takes the last message away and says what is being done', () => {
+    const busy = after({ ...planning, outcome: failed }, { on: 'begin', task: 'fill' });
+    expect(busy).toMatchObject({ task: 'fill', outcome: null });
+  });
+
+  test('a filled plan hands the choices to the sheet', () => {
+    const chosen = after(
+      planning,
+      { on: 'form', change: { layers: '3', sizeBy: 'layers' } },
+      { on: 'begin', task: 'fill' },
+    );
+    expect(after(chosen, { on: 'end', outcome: done })).toMatchObject({ form: EMPTY_FORM, task: null, outcome: done });
+  });
+
+  test('a plan that was not filled keeps them', () => {
+    const chosen = after(
+      planning,
+      { on: 'form', change: { layers: '3', sizeBy: 'layers' } },
+      { on: 'begin', task: 'fill' },
+    );
+    expect(after(chosen, { on: 'end', outcome: failed }).form).toMatchObject({ layers: '3', sizeBy: 'layers' });
+    const undone = after(
+      chosen,
+      { on: 'end', outcome: failed },
+      { on: 'begin', task: 'undo' },
+      { on: 'end', outcome: done },
+    );
+    expect(undone.form.layers).toBe('3');
+  });
+
+  test('a look in between does not end it', () => {
+    const busy = after(planning, { on: 'begin', task: 'fill' }, { on: 'seen', shop: shop() });
+    expect(busy.task).toBe('fill');
+  });
+});
+
+test('not now is remembered', () => {
+  expect(after(START, { on: 'seen', shop: shop({ setUp: false }) }, { on: 'skip' })).toMatchObject({
+    stage: 'firstRun',
+    skipped: true,
+  });
+});

@@ -1,0 +1,208 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import type { Outcome, ShopSeen, Who } from '../../src/pane/state/work';
+import { workOn } from '../../src/pane/workOn';
+import { PortError } from '../../src/workbook/port';
+import { MemoryPort } from '../workbook/memoryPort';
+import { workshop } from '../workbook/workshop';
+
+const JOB: Who = { by: 'job', job: '1042' };
+
+let port: MemoryPort;
+const seen = async (): Promise<ShopSeen> => {
+  const look = await workOn(port).read();
+  if (!look.shop) throw new Error('the workbook could not be read');
+  return look.shop;
+};
+const rowsOf = (shop: ShopSeen, job: string) => shop.jobs.find((each) => each.job === job)?.rows ?? [];
+const select = (sheet: string, row: number, rows: number, column = 0, columns = 1) => {
+  port.selected = { sheet, row, column, rows, columns };
+};
+
+beforeEach(async () => {
+  port = await workshop();
+});
+
+describe('looking', () => {
+  test('shows jobs with the rows of their clubs, the grips and the ways', async () => {
+    const shop = await seen();
+    expect(shop).toMatchObject({ setUp: true, missing: [], faults: [], clubCount: 5 });
+    expect(shop.jobs).toEqual([
+      { job: '1042', customer: 'Tamsin Orrell', done: false, rows: [1, 2, 3] },
+      { job: '1043', customer: 'Ivo Brandt', done: false, rows: [4] },
+    ]);
+    expect(shop.grips[0]).toMatchObject({ item: 'FERN-M', coreInches: 0.6, gripGrams: 52, onHand: 20 });
+    expect(shop.ways).toContain('Lead tape');
+  });
+
+  test('of an empty workbook finds nothing set up', async () => {
+    port = new MemoryPort();
+    expect(await seen()).toMatchObject({
+      setUp: false,
+      missing: ['Jobs', 'Clubs', 'Stock', 'Weights', 'Tape', 'Rates', 'Settings'],
+    });
+  });
+
+  test('names a column that is missing', async () => {
+    port = new MemoryPort();
+    port.typeTable('Clubs', 'Clubs', [
+      ['Job', 'Length (in)'],
+      ['1', 37],
+    ]);
+    expect((await seen()).faults).toEqual([{ code: 'missingColumn', field: 'Clubs', expected: 'Club' }]);
+  });
+
+  test('that fails comes back as a sentence', async () => {
+    port.read = () => Promise.reject(new PortError('editing'));
+    const { failed } = await workOn(port).read();
+    expect(failed).toMatchObject({
+      kind: 'failed',
+      text: 'A cell is being edited. Press Enter to finish it, then try again.',
+    });
+  });
+});
+
+describe('the selection', () => {
+  test('takes the rows of Clubs that it touches and that hold a club', async () => {
+    const shop = await seen();
+    select('Clubs', 2, 2);
+    expect(await workOn(port).selectedRows(shop)).toEqual([2, 3]);
+    select('Clubs', 0, 1_048_576);
+    expect(await workOn(port).selectedRows(shop)).toEqual([1, 2, 3, 4, 5]);
+  });
+
+  test('elsewhere is none', async () => {
+    const shop = await seen();
+    for (const [sheet, row, column] of [
+      ['Stock', 2, 0],
+      ['Clubs', 0, 0],
+      ['Clubs', 200, 0],
+      ['Clubs', 2, 60],
+    ] as const) {
+      select(sheet, row, 1, column);
+      expect(await workOn(port).selectedRows(shop)).toBeNull();
+    }
+  });
+
+  test('that cannot be read is no news', async () => {
+    const shop = await seen();
+    port.selection = () => Promise.reject(new PortError('host'));
+    expect(await workOn(port).selectedRows(shop)).toBeNull();
+  });
+});
+
+describe('the preview', () => {
+  test('is the plan as it would be with the choices written', async () => {
+    const shop = await seen();
+    const rows = rowsOf(shop, '1042');
+    const before = workOn(port).preview(shop, JOB, rows, {});
+    const chosen = workOn(port).preview(shop, JOB, rows, { newItem: 'MOSS-S', layers: 0 });
+    if (!before.ok || !chosen.ok) throw new Error('not planned');
+    expect(before.value.clubs.map(({ name, item, layers }) => [name, item, layers])).toEqual([
+      ['Driver', 'FERN-M', 1],
+      ['7 iron', 'FERN-M', 1],
+      ['Pitching wedge', 'FERN-M', 1],
+    ]);
+    expect(chosen.value.clubs.map(({ item, layers }) => [item, layers])).toEqual(rows.map(() => ['MOSS-S', 0]));
+    expect(port.applies).toBe(0);
+  });
+});
+
+describe('filling, freezing, taking back', () => {
+  const fill = async (change: { agreed?: boolean; where?: 'planSheet' | 'openSheet' } = {}): Promise<Outcome> => {
+    const shop = await seen();
+    const asked = {
+      who: JOB,
+      rows: rowsOf(shop, '1042'),
+      choices: { newItem: 'MOSS-S' },
+      where: 'planSheet',
+      agreed: false,
+      ...change,
+    } as const;
+    return workOn(port).fill(shop, asked);
+  };
+  const newGrips = () => {
+    const clubs = port.tableSeen('Clubs');
+    const column = clubs?.headers.indexOf('New grip') ?? -1;
+    return clubs?.rows.map((row) => row[column]);
+  };
+
+  test('go together and end as they began', async () => {
+    const work = workOn(port);
+    const before = newGrips();
+    expect(work.planSheetOf(await seen(), JOB, [1, 2, 3])).toBe('Plan 1042');
+    expect(await fill()).toMatchObject({ kind: 'done', title: 'Plan filled' });
+    expect(newGrips()?.slice(0, 4)).toEqual(['MOSS-S', 'MOSS-S', 'MOSS-S', 'FERN-M']);
+    expect(await work.undo()).toMatchObject({ kind: 'done', title: 'Taken back', partly: false });
+    expect(newGrips()).toEqual(before);
+    expect(await work.undo()).toMatchObject({ kind: 'failed', text: 'There is no fill to take back.' });
+  });
+
+  test('a cell changed since is left and listed', async () => {
+    await fill();
+    const clubs = port.tableSeen('Clubs');
+    port.type('Clubs', 1, clubs?.headers.indexOf('New grip') ?? -1, 'OAK-58');
+    const outcome = await workOn(port).undo();
+    expect(outcome).toMatchObject({ kind: 'done', partly: true });
+    expect(outcome.kind === 'done' && outcome.list).toHaveLength(1);
+    expect(newGrips()?.[0]).toBe('OAK-58');
+  });
+
+  test('cells in the way are listed, and written over once the person agreed', async () => {
+    select('Sheet1', 3, 1, 1);
+    port.type('Sheet1', 5, 2, 'my note');
+    const outcome = await fill({ where: 'openSheet' });
+    expect(outcome).toMatchObject({ kind: 'occupied', cells: ["'Sheet1'!C6"] });
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'fill') throw new Error('nothing to agree to');
+    const again = await workOn(port).fill(await seen(), { ...outcome.again.asked, agreed: true });
+    expect(again).toMatchObject({ kind: 'done' });
+    await workOn(port).undo();
+    expect(port.shows('Sheet1', 5, 2)).toBe('my note');
+  });
+
+  test('freezing needs a plan', async () => {
+    const work = workOn(port);
+    const rows = [1, 2, 3];
+    expect(await work.freeze(await seen(), JOB, rows)).toMatchObject({
+      kind: 'failed',
+      title: 'The plan was not frozen',
+    });
+    await fill();
+    expect(await work.freeze(await seen(), JOB, rows)).toMatchObject({
+      kind: 'done',
+      title: 'The plan holds values now',
+    });
+    expect(await work.freeze(await seen(), JOB, rows)).toMatchObject({ kind: 'failed' });
+  });
+
+  test('a failure of ours is said, not thrown', async () => {
+    port.apply = () => Promise.reject(new TypeError('nothing there'));
+    expect(await fill()).toMatchObject({ kind: 'failed', title: 'The plan was not filled' });
+  });
+});
+
+test('setting up says what was made, kept and in the way', async () => {
+  port = new MemoryPort();
+  port.typeTable('Stock', 'Stock', [
+    ['Bolt', 'Nut'],
+    ['M6', 'M6'],
+  ]);
+  expect(await workOn(port).setUp()).toMatchObject({ kind: 'done', partly: true });
+  expect(await seen()).toMatchObject({ setUp: true, jobs: [], clubCount: 0 });
+});
+
+test('a lesson is written for the clubs with the same old grip', async () => {
+  const shop = await seen();
+  const lesson = {
+    row: 1,
+    club: 'Driver',
+    oldItem: 'MOSS-S',
+    removedGrams: 49,
+    gripGrams: 47.2,
+    balanceInches: 4.1,
+    appliesTo: [2, 3],
+  };
+  expect(await workOn(port).useLesson(shop, lesson, false)).toMatchObject({ kind: 'done' });
+  const clubs = port.tableSeen('Clubs');
+  const mass = clubs?.headers.indexOf('Old grip mass (g)') ?? -1;
+  expect(clubs?.rows.map((row) => row[mass])).toEqual([null, 47.2, 47.2, null, null]);
+});
