@@ -3,7 +3,7 @@ import { ICommandService, type IStyleData } from '@univerjs/core';
 import { ConditionalFormattingRuleModel } from '@univerjs/sheets-conditional-formatting';
 import { SheetDataValidationModel } from '@univerjs/sheets-data-validation';
 import { createEmbeddedPort } from '../../src/workbook/embedded/port';
-import { wrappedLines } from '../../src/workbook/embedded/fitRows';
+import { wrappedLines } from '../../src/workbook/shared/wrappedLines';
 import type { Spreadsheet } from '../../src/workbook/embedded/spreadsheet';
 import type { Block, Change, Put, WorkbookPort } from '../../src/workbook/port';
 import { openSheet, type, valueAt, valuesAt } from './sheet';
@@ -294,6 +294,27 @@ describe('failures', () => {
       cells: ['AB12'],
     });
     expect(await look(port)).toEqual(before);
+  });
+});
+
+describe('places follow', () => {
+  test('rows that are inserted: tables, names and formulas', async () => {
+    const { port, put, sheet } = await openPort(clubs);
+    const name: Change = { do: 'name', name: 'plan_here', at: body('Plan', 2, 1, 3, 3) };
+    await put(body('Plan', 2, 1), [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]], name);
+    sheet.workbook.getSheetByName('Plan')?.insertRows(0, 2);
+    sheet.workbook.getSheetByName('Clubs')?.insertRows(0, 1);
+    sheet.workbook.getSheetByName('Clubs')?.insertRows(2, 1);
+    await sheet.settled();
+    await type(sheet, 'Clubs', 'A3', 'Driver');
+    const [place, table, plan] = await port.read([
+      { read: 'name', name: 'plan_here' },
+      { read: 'table', table: 'Clubs' },
+      { read: 'block', at: body('Plan', 4, 1, 4, 2) },
+    ]);
+    expect(place.at).toEqual(body('Plan', 4, 1, 3, 3));
+    expect(table?.at).toEqual(body('Clubs', 1, 0, 4, 2));
+    expect(plan.values.map(([, club]) => club)).toEqual(['Club', 'Driver', '7 iron', 'Wedge']);
   });
 });
 

@@ -26,7 +26,7 @@ import type { BeforeCell } from '../shared/looked';
 import { tableBlock } from '../shared/refuse';
 import { worksheetNamed } from './cells';
 import { choicesOff, choicesOn, everyCell, highlightsOff, highlightsOn, styleOf } from './dress';
-import { formulaOf, withSpareRows } from './formula';
+import { formulaOf, spareRows, withSpareRows } from './formula';
 import type { Deed, Journal } from './journal';
 import { cellData, everyCellsStyle, usualColumns, usualRows, widthInPixels, workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
@@ -90,14 +90,14 @@ function runAll(work: Work, deeds: readonly Deed[]): void {
   for (const deed of deeds) work.journal.run(deed);
 }
 
-/** The sheet of a block, made large enough to hold it. */
+/** The sheet of a block, made large enough to hold it and, if it is grown, what a person may add below. */
 function sheetToWrite(work: Work, at: Block): Worksheet {
   const worksheet = worksheetNamed(work.spreadsheet, at.sheet);
   if (!worksheet) throw new Error(`there is no sheet ${at.sheet}`);
   const place = { unitId: workbookId, subUnitId: worksheet.getSheetId() };
   const accessor = work.spreadsheet.injector;
   if (at.row + at.rows > worksheet.getRowCount()) {
-    const params = { ...place, rowCount: at.row + at.rows };
+    const params = { ...place, rowCount: at.row + at.rows + spareRows };
     const back = SetWorksheetRowCountUndoMutationFactory(accessor, params);
     work.journal.run(deed(SetWorksheetRowCountMutation.id, params, back));
   }

@@ -3,6 +3,7 @@ import type { Worksheet } from '@univerjs/core';
 import { ICommandService, WrapStrategy } from '@univerjs/core';
 import { SetWorksheetRowHeightMutation } from '@univerjs/sheets';
 import type { Block, Change } from '../port';
+import { wrappedLines } from '../shared/wrappedLines';
 import { readCells, worksheetNamed } from './cells';
 import { pixelsPerCharacter, workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
@@ -12,6 +13,8 @@ import { allTables } from './tables';
 const linePixels = 19;
 const aroundPixels = 5;
 const buttonPixels = 22;
+/** A point is 1/72 in, a pixel 1/96. */
+const pixelsPerPoint = 96 / 72;
 /** Bold letters are wider. */
 const boldFactor = 1.08;
 
@@ -25,7 +28,9 @@ export class RowHeights {
   /** Gives the rows of newly wrapped blocks the height their text needs; rows only ever get higher. */
   fit(changes: readonly Change[]): void {
     for (const change of changes) {
-      if (change.do === 'format' && change.format.wrap === true) this.fitBlock(change.at);
+      if (change.do !== 'format') continue;
+      if (change.format.wrap === true) this.fitBlock(change.at);
+      if (change.format.height !== undefined) this.raise(change.at, Math.ceil(change.format.height * pixelsPerPoint));
     }
   }
 
@@ -53,11 +58,19 @@ export class RowHeights {
       const lines = line.map((value, across) =>
         typeof value === 'string' ? linesOf(this.spreadsheet, worksheet, value, row, at.column + across, taken) : 1,
       );
-      const height = Math.max(1, ...lines) * linePixels + aroundPixels;
-      if (height <= worksheet.getRowHeight(row)) return;
-      this.setHeight(worksheet, row, height);
-      this.given.set(`${worksheet.getSheetId()}!${row}`, height);
+      this.raiseRow(worksheet, row, Math.max(1, ...lines) * linePixels + aroundPixels);
     });
+  }
+
+  private raise(at: Block, height: number): void {
+    const worksheet = worksheetNamed(this.spreadsheet, at.sheet);
+    for (let row = at.row; worksheet && row < at.row + at.rows; row++) this.raiseRow(worksheet, row, height);
+  }
+
+  private raiseRow(worksheet: Worksheet, row: number, height: number): void {
+    if (height <= worksheet.getRowHeight(row)) return;
+    this.setHeight(worksheet, row, height);
+    this.given.set(`${worksheet.getSheetId()}!${row}`, height);
   }
 
   private setHeight(worksheet: Worksheet, row: number, rowHeight: number): void {
@@ -80,22 +93,4 @@ function linesOf(
   const perCharacter = pixelsPerCharacter * (style.bl ? boldFactor : 1);
   const room = Math.max(1, Math.floor((worksheet.getColumnWidth(column) - takenPixels) / perCharacter));
   return text.split('\n').reduce((lines, paragraph) => lines + wrappedLines(paragraph, room), 0);
-}
-
-/** Lines a paragraph takes when it breaks between words, a word longer than the room breaking within itself. */
-export function wrappedLines(paragraph: string, roomCharacters: number): number {
-  let lines = 1;
-  let used = 0;
-  for (const word of paragraph.split(' ')) {
-    const length = [...word].length;
-    if (used > 0 && used + 1 + length > roomCharacters) {
-      lines += 1;
-      used = 0;
-    } else if (used > 0) {
-      used += 1;
-    }
-    lines += Math.max(0, Math.ceil((used + length) / roomCharacters) - 1);
-    used = used + length > roomCharacters ? (used + length) % roomCharacters : used + length;
-  }
-  return lines;
 }

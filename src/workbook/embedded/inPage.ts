@@ -17,11 +17,19 @@ import '@univerjs/preset-sheets-table/lib/index.css';
 import type { PluginEntry, Spreadsheet, SpreadsheetOptions } from './spreadsheet';
 import { assemble, tablePlugin } from './spreadsheet';
 
-/** What makes no sense in a workbook of one person that is never sent anywhere: permissions. */
+/** Left out: permissions, in a workbook of one person that is sent nowhere; functions no workshop needs a button for. */
 const hidden = { hidden: true };
+const insertFunction = 'formula-ui.operation.insert-function';
 const menu = {
   'sheet.command.add-range-protection-from-toolbar': hidden,
   'sheet.contextMenu.permission': hidden,
+  'sheet.toolbar.text-to-number': hidden,
+  ...Object.fromEntries(
+    ['financial', 'date', 'engineering', 'information', 'database'].map((kind) => [
+      `${insertFunction}.${kind}`,
+      hidden,
+    ]),
+  ),
 };
 
 /** Makes a spreadsheet inside an element of the page; `ready` is fulfilled once it has been painted. */

@@ -165,7 +165,7 @@ class EmbeddedPort implements WorkbookPort {
   ): Promise<void> {
     const journal = new Journal(this.spreadsheet.injector);
     const shown = this.spreadsheet.workbook.getActiveSheet();
-    const before = written.map(({ at }) => JSON.stringify(entered(seeBlock(this.spreadsheet, at))));
+    const before = written.map(({ at }) => seeBlock(this.spreadsheet, at));
     this.ours(() => {
       try {
         steps({ spreadsheet: this.spreadsheet, journal });
@@ -184,7 +184,7 @@ class EmbeddedPort implements WorkbookPort {
   private takeBack(
     journal: Journal,
     written: readonly { readonly at: Block }[],
-    before: readonly string[],
+    before: readonly BlockSeen[],
     error: unknown,
   ): void {
     let words = hostWords(error);
@@ -195,9 +195,7 @@ class EmbeddedPort implements WorkbookPort {
       failed = true;
       words = `${words}; then ${hostWords(second)}`;
     }
-    const changed = written.filter(
-      ({ at }, i) => JSON.stringify(entered(seeBlock(this.spreadsheet, at))) !== before[i],
-    );
+    const changed = written.filter(({ at }, i) => !sameEntries(seeBlock(this.spreadsheet, at), before[i]));
     if (changed.length > 0 || failed) {
       throw new PortError(
         'halfWritten',
@@ -287,9 +285,13 @@ class EmbeddedPort implements WorkbookPort {
   }
 }
 
-/** What was entered in a block: what a formula shows may change while the formula is the same. */
-function entered(seen: BlockSeen): unknown {
-  return seen.values.map((line, down) => line.map((value, across) => seen.formulas[down]?.[across] ?? value));
+/** Whether the same is entered in a block: what a formula shows may have changed while the formula is the same. */
+function sameEntries(now: BlockSeen, before: BlockSeen | undefined): boolean {
+  const entered = (seen: BlockSeen | undefined): string =>
+    JSON.stringify(
+      seen?.values.map((line, down) => line.map((value, across) => seen.formulas[down]?.[across] ?? value)),
+    );
+  return entered(now) === entered(before);
 }
 
 function carryOut(work: Work, plan: RevertPlan): void {
