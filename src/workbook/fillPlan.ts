@@ -235,7 +235,7 @@ async function write(job: Job, choices: readonly ClubCell[]): Promise<FillDone> 
     [
       ...(target.ownSheet ? [{ do: 'sheet', name: target.sheet } as const] : []),
       ...writeCells(clubs, choices),
-      ...dress(job, block),
+      ...dress(job, block, plan),
       { do: 'write', at: look.area.at, cells: putOver(look.area, target.place, rows) },
       { do: 'name', name: target.name, at: block },
       ...remember(job, entry),
@@ -290,10 +290,14 @@ function leftOver(whose: Owner): Put {
   return whose === 'ours' || whose === 'formula' ? null : undefined;
 }
 
-function dress({ look, target }: Job, block: Block): Change[] {
+function dress({ look, target }: Job, block: Block, plan: readonly (readonly Cell[])[]): Change[] {
   const bodyRows = look.area.at.rows - HEAD_ROWS - 1 + freeRows(look);
   const wide = target.ownSheet || block.row === 0;
-  return [...dressHead(block), ...dressBody(block, bodyRows), ...(wide ? dressSheet(block, target.ownSheet) : [])];
+  return [
+    ...dressHead(block),
+    ...dressBody(block, bodyRows, plan),
+    ...(wide ? dressSheet(block, target.ownSheet) : []),
+  ];
 }
 
 /** How many of the rows below are free to be dressed: a person's own cells keep their looks. */

@@ -35,12 +35,12 @@ const when = ({ remedy }: ClubPlan): string | undefined =>
   remedy && remedy.grams > 0 ? (remedy.gripOff ? 'Grip off' : 'Any time') : undefined;
 
 export const PLAN_COLUMNS: readonly PlanColumn[] = [
-  { key: 'club', header: 'Club', width: 11, bench: true, cell: (club) => club.name },
-  { key: 'item', header: 'New grip', width: 11, bench: true, cell: (club) => club.item },
+  { key: 'club', header: 'Club', width: 12, bench: true, cell: (club) => club.name },
+  { key: 'item', header: 'New grip', width: 12, bench: true, cell: (club) => club.item },
   {
     key: 'layers',
     header: 'Layers',
-    width: 7,
+    width: 8,
     format: '0',
     bench: true,
     align: 'center',
@@ -49,7 +49,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'lowerLayers',
     header: 'Lower layers',
-    width: 7,
+    width: 8,
     format: '0;;',
     bench: true,
     align: 'center',
@@ -66,7 +66,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'readingGripped',
     header: 'With new grip',
-    width: 9,
+    width: 10,
     bench: true,
     align: 'center',
     cell: (club) => reading(club.readingGripped),
@@ -74,7 +74,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'verdict',
     header: 'As gripped',
-    width: 12,
+    width: 14,
     verdict: true,
     bench: true,
     align: 'center',
@@ -89,12 +89,12 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
     align: 'center',
     cell: (club) => club.remedy?.grams,
   },
-  { key: 'where', header: 'Where', width: 18, bench: true, cell: where },
+  { key: 'where', header: 'Where', width: 19, bench: true, cell: where },
   { key: 'when', header: 'When', width: 10, bench: true, cell: when },
   {
     key: 'readingAfter',
     header: 'Finished',
-    width: 9,
+    width: 10,
     bench: true,
     align: 'center',
     cell: (club) => reading(club.readingAfter),
@@ -102,7 +102,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'verdictAfter',
     header: 'As finished',
-    width: 12,
+    width: 14,
     verdict: true,
     bench: true,
     align: 'center',
@@ -111,7 +111,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'massAfter',
     header: 'Total mass (g)',
-    width: 9,
+    width: 10,
     format: GRAMS,
     bench: true,
     cell: (club) => club.massAfterGrams,
@@ -162,7 +162,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
     cell: (club) => club.fittedAfterGrams,
   },
   { key: 'fittedChange', header: 'Change (g)', width: 9, format: GRAMS_CHANGE, cell: (club) => club.fittedChangeGrams },
-  { key: 'change', header: 'Change (pt)', width: 9, format: POINTS, cell: (club) => club.shift?.total },
+  { key: 'change', header: 'Change (pt)', width: 10, format: POINTS, cell: (club) => club.shift?.total },
   { key: 'changeGrip', header: 'by grip (pt)', width: 9, format: POINTS, cell: (club) => club.shift?.grip },
   {
     key: 'changeTape',

@@ -4,6 +4,7 @@ import { VERDICT_MEANING, VERDICT_WORDS } from '../words/notes';
 import { BASIS_LEGEND, HEAD_WORDS, PAGE_FOOTER, SPREAD_LEGEND } from '../words/planHead';
 import { PLAN_COLUMNS } from './planCells';
 import type { PlanColumn } from './planCells';
+import { wrappedLines } from './shared/wrappedLines';
 import type { Block, Cell, CellFormat, Change, Highlight } from './port';
 
 /** Rows above the plan's header row. */
@@ -90,8 +91,8 @@ export function dressHead(at: Block): Change[] {
   ];
 }
 
-/** Formats of the plan under its head: header row, columns, verdicts. `bodyRows` counts spare rows as well. */
-export function dressBody(at: Block, bodyRows: number): Change[] {
+/** Formats of the plan under its head: header row, columns, verdicts, heights. `bodyRows` counts spare rows as well. */
+export function dressBody(at: Block, bodyRows: number, plan: readonly (readonly Cell[])[]): Change[] {
   const top = at.row + HEAD_ROWS;
   const header: CellFormat = {
     bold: true,
@@ -108,8 +109,30 @@ export function dressBody(at: Block, bodyRows: number): Change[] {
       const dressed: Change[] = [{ do: 'format', at: body, format: columnFormat(column) }];
       return column.verdict ? [...dressed, { do: 'highlight', at: body, rules: VERDICT_RULES }] : dressed;
     }),
+    ...heights(at, plan),
   ];
 }
+
+/** Rows with longer texts are made as high as these need; above this many clubs the sheet is no longer read row by row. */
+const MOST_FITTED = 500;
+const LINE_POINTS = 15;
+
+function heights(at: Block, plan: readonly (readonly Cell[])[]): Change[] {
+  return plan.slice(0, MOST_FITTED).flatMap((row, down): Change[] => {
+    const lines = Math.max(1, ...row.map((cell, across) => linesIn(cell, PLAN_COLUMNS[across], down === 0)));
+    if (lines === 1) return [];
+    const where = { sheet: at.sheet, row: at.row + HEAD_ROWS + down, column: at.column, rows: 1, columns: 1 };
+    return [{ do: 'format', at: where, format: { height: lines * LINE_POINTS } }];
+  });
+}
+
+function linesIn(cell: Cell, column: PlanColumn | undefined, header: boolean): number {
+  if (typeof cell !== 'string' || !column || !(header || column.wrap)) return 1;
+  return wrappedLines(cell, Math.floor(column.width * (header ? BOLD_ROOM : 1)));
+}
+
+/** Bold letters are wider: about a tenth fewer of them go into a line. */
+const BOLD_ROOM = 0.9;
 
 const VERDICT_RULES: readonly Highlight[] = VERDICTS.map((verdict) => {
   return { column: 0, equals: [VERDICT_WORDS[verdict]], bold: true, ...VERDICT_COLOURS[verdict] };

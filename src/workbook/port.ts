@@ -133,6 +133,8 @@ export interface CellFormat {
   readonly vertical?: 'top' | 'center' | 'bottom';
   /** A thin line below. */
   readonly rule?: string;
+  /** Height of the rows in points: a row whose text comes from a formula is not fitted by the host. */
+  readonly height?: number;
 }
 
 export interface PageSetup {

@@ -43,6 +43,7 @@ const dressed = (sheet: string): Change[] => [
       size: 12,
       fill: '#DDEBDD',
       wrap: true,
+      height: 30,
       align: 'right',
       vertical: 'center',
       rule: '#557755',
@@ -301,6 +302,7 @@ describe('client contract, simulated workbook: what Excel is told', () => {
     expect(sheet?.frozenRows).toBe(1);
     // (10 characters × 7 pixels + 5) × 0.75 points
     expect(sheet?.dressAt('format.columnWidth', 0, 1)).toBe(56.25);
+    expect(sheet?.dressAt('format.rowHeight', 0, 2)).toBe(30);
     expect(book.tables[0]).toMatchObject({ style: 'TableStyleLight1', banded: true });
     expect(sheet?.dressAt('numberFormat', 0, 2)).toBe('0.0');
     expect(sheet?.dressAt('border.EdgeBottom.color', 0, 2)).toBe('#557755');

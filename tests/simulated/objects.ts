@@ -280,7 +280,7 @@ function rangeFormat(book: Book, sheet: SheetData, at: Area): Modelled {
       more,
     );
   const getItem = (edge: string): Modelled => dressed('RangeBorder', `border.${edge}.`, ['style', 'weight', 'color']);
-  const own = ['wrapText', 'horizontalAlignment', 'verticalAlignment', 'columnWidth'];
+  const own = ['wrapText', 'horizontalAlignment', 'verticalAlignment', 'columnWidth', 'rowHeight'];
   return dressed('RangeFormat', 'format.', own, {
     fill: dressed('RangeFill', 'fill.', ['color']),
     font: dressed('RangeFont', 'font.', ['bold', 'italic', 'color', 'size']),

@@ -23,6 +23,7 @@ export function setFormat(range: Excel.Range, format: CellFormat): void {
   if (format.wrap !== undefined) range.format.wrapText = format.wrap;
   if (format.align) range.format.horizontalAlignment = horizontal[format.align];
   if (format.vertical) range.format.verticalAlignment = vertical[format.vertical];
+  if (format.height !== undefined) range.format.rowHeight = format.height;
   if (format.rule !== undefined) setRule(borders.getItem('EdgeBottom'), format.rule);
 }
 

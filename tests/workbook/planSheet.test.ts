@@ -1,0 +1,29 @@
+import { describe, expect, test } from 'vitest';
+import { PLAN_COLUMNS } from '../../src/workbook/planCells';
+import { dressBody, HEAD_ROWS } from '../../src/workbook/planSheet';
+import type { Cell } from '../../src/workbook/port';
+
+const at = { sheet: 'Plan 7', row: 2, column: 1, rows: HEAD_ROWS + 3, columns: PLAN_COLUMNS.length };
+
+function row(notes: string): Cell[] {
+  return PLAN_COLUMNS.map(({ key }) => (key === 'notes' ? notes : null));
+}
+
+describe('row heights of a plan', () => {
+  const headers: Cell[] = PLAN_COLUMNS.map(({ header }) => header);
+  const plan = [headers, row(''), row('Strip and read it. '.repeat(8).trim())];
+  const heights = dressBody(at, 2, plan).flatMap((change) =>
+    change.do === 'format' && change.format.height !== undefined ? [[change.at.row, change.format.height]] : [],
+  );
+
+  test('the header row is as high as its longest heading needs; a row without long text is left alone', () => {
+    const header = heights.find(([where]) => where === at.row + HEAD_ROWS);
+    // "Inertia change (kg·cm²)" breaks into three lines of at most nine letters: 3 × 15 points
+    expect(header?.[1]).toBeGreaterThanOrEqual(45);
+    expect(heights.some(([where]) => where === at.row + HEAD_ROWS + 1)).toBe(false);
+  });
+
+  test('a long note makes its row higher: 151 letters at 60 a line are three lines of 15 points', () => {
+    expect(heights).toContainEqual([at.row + HEAD_ROWS + 2, 45]);
+  });
+});
