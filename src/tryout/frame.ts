@@ -7,8 +7,10 @@ export interface Frame {
   /** Where the pane goes. */
   readonly pane: HTMLElement;
   readonly themeButton: HTMLButtonElement;
-  /** Says why the selected cell shows an error; read out politely. */
-  say(sentence: string): void;
+  /** Says why the selected cell shows an error, null when it does not; read out politely. */
+  say(sentence: string | null): void;
+  /** Lets F6 take the keyboard to the pane and back, as in Office: in a sheet Tab only ever moves from cell to cell. */
+  takeTurns(focusSheet: () => void): void;
   /** Takes the loading signs off the sheet. */
   sheetIsThere(): void;
   failed(): void;
@@ -20,16 +22,17 @@ export function drawFrame(root: HTMLElement): Frame {
   const sheetWaiting = waiting('sheet-waiting', TRYOUT.comingSheet, 'sheet-cells');
   const pane = element('div', { className: 'pane' }, [waiting('pane-waiting', TRYOUT.comingPane, 'pane-lines')]);
   const status = element('p', { className: 'loading', role: 'status', textContent: TRYOUT.loading });
-  const strip = element('p', { className: 'strip' });
+  const strip = element('p', { className: 'strip', textContent: TRYOUT.noError });
   strip.setAttribute('aria-live', 'polite');
   const themeButton = element('button', { className: 'theme', type: 'button' });
   const switchButton = element('button', { className: 'switch', type: 'button', textContent: TRYOUT.showPane });
   const body = element('div', { className: 'body' }, [
-    labelled('section', 'left', TRYOUT.sheetLabel, [
+    labelledSection('left', TRYOUT.sheetLabel, [
       element('div', { className: 'sheet-place' }, [sheet, sheetWaiting]),
       strip,
     ]),
-    labelled('section', 'right', TRYOUT.paneLabel, [pane]),
+    // No landmark of its own: the pane brings one.
+    element('div', { className: 'right' }, [pane]),
   ]);
   switchButton.addEventListener('click', () => {
     const paneShown = body.classList.toggle('pane-first');
@@ -41,8 +44,10 @@ export function drawFrame(root: HTMLElement): Frame {
     pane,
     themeButton,
     say: (sentence) => {
-      strip.textContent = sentence;
+      strip.textContent = sentence ?? TRYOUT.noError;
+      strip.classList.toggle('strip-error', sentence !== null);
     },
+    takeTurns: (focusSheet) => takeTurns({ pane, sheet, switchButton }, focusSheet),
     sheetIsThere: () => {
       sheetWaiting.remove();
       status.textContent = '';
@@ -77,10 +82,34 @@ function waiting(className: string, sentence: string, drawing: string): HTMLElem
   return element('div', { className: `waiting ${className}` }, [element('p', { textContent: sentence }), picture]);
 }
 
-function labelled(tag: 'section', className: string, label: string, children: readonly Node[]): HTMLElement {
-  const made = element(tag, { className }, children);
+function labelledSection(className: string, label: string, children: readonly Node[]): HTMLElement {
+  const made = element('section', { className }, children);
   made.setAttribute('aria-label', label);
   return made;
+}
+
+interface Turns {
+  readonly pane: HTMLElement;
+  readonly sheet: HTMLElement;
+  readonly switchButton: HTMLButtonElement;
+}
+
+function takeTurns({ pane, sheet, switchButton }: Turns, focusSheet: () => void): void {
+  // On a narrow page only one of the two is on screen.
+  const bringUp = (part: HTMLElement): void => {
+    if (!part.checkVisibility({ visibilityProperty: true })) switchButton.click();
+  };
+  const turn = (event: KeyboardEvent): void => {
+    if (event.key !== 'F6' || event.ctrlKey || event.altKey || event.metaKey) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const toSheet = pane.contains(document.activeElement);
+    bringUp(toSheet ? sheet : pane);
+    if (toSheet) focusSheet();
+    else pane.querySelector<HTMLElement>('button, select, input, a[href], [tabindex="0"]')?.focus();
+  };
+  // Before the spreadsheet hears of the key.
+  window.addEventListener('keydown', turn, { capture: true });
 }
 
 function element<Tag extends keyof HTMLElementTagNameMap>(

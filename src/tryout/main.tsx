@@ -34,14 +34,15 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
   await demo.fillDemo(port);
   spreadsheet.forgetUndo();
   mountPane(frame.pane, port, theme);
-  errors.onErrorSentence(spreadsheet, (error) => frame.say(error ? sentence(error) : ''));
+  errors.onErrorSentence(spreadsheet, (error) => frame.say(error && sentence(error)));
+  frame.takeTurns(() => sheets.focusSheet(spreadsheet));
   await spreadsheet.ready;
   frame.sheetIsThere();
 }
 
-function sentence({ cell, error, says }: { cell: string; error: string; says: string | null }): string {
+function sentence({ cell, error, says }: { cell: string; error: string; says: string | null }): string | null {
   const why = error === '#SPILL!' ? TRYOUT.noRoom : says;
-  return why === null ? '' : `${cell} shows ${error}: ${why}`;
+  return why === null ? null : `${cell} shows ${error}: ${why}`;
 }
 
 const root = document.getElementById('root');

@@ -5,7 +5,6 @@ export const TRYOUT = {
   help: 'Functions and help',
   helpUrl: 'help.html',
   sheetLabel: 'Workbook',
-  paneLabel: 'Regrip plan',
   loading: 'Loading the workbook and the pane. It takes a few seconds.',
   comingSheet: 'Here comes a workbook of an invented workshop: its jobs, clubs, stock and rates.',
   comingPane: 'Here comes the pane: choose a job and a grip, look at the plan, fill it into the sheet.',
@@ -17,5 +16,5 @@ export const TRYOUT = {
   showPane: 'Show the pane',
   showSheet: 'Show the workbook',
   noRoom: 'The result needs more cells than are free. Clear the cells below and to the right of this one.',
-  noError: '',
+  noError: 'F6 takes the keyboard from the workbook to the pane and back.',
 } as const;

@@ -2,7 +2,7 @@
 import { LifecycleStages, mergeLocales } from '@univerjs/core';
 import type { FUniver } from '@univerjs/core/facade';
 import { CalculationMode } from '@univerjs/sheets-formula';
-import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
+import { ILayoutService, UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
 import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
 import { UniverSheetsTableUIPlugin } from '@univerjs/preset-sheets-table';
@@ -36,6 +36,11 @@ const menu = {
 export async function createInPage(container: HTMLElement, options: SpreadsheetOptions): Promise<Spreadsheet> {
   const english = mergeLocales(coreEnglish, tableEnglish, validationEnglish, formattingEnglish);
   return assemble(pagePlugins(container), english, options, painted);
+}
+
+/** Puts the keyboard into the sheet; from there on Tab moves from cell to cell. */
+export function focusSheet(spreadsheet: Spreadsheet): void {
+  spreadsheet.injector.get(ILayoutService).focus();
 }
 
 function pagePlugins(container: HTMLElement): PluginEntry[] {
