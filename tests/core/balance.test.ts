@@ -100,9 +100,11 @@ describe('rounding', () => {
     [-2.5, 0, -3],
     [1234.5678, 0, 1235],
     [0.1 + 0.2, 7, 0.3],
-    [1e-9, 7, 0], // too small for the e-notation trick
+    [2.675, 2, 2.68], // 2.67499…
+    [1e-9, 7, 0],
     [-1e-9, 7, 0],
-    [1e21, 1, 1e21], // too large for it
+    [NaN, 1, NaN],
+    [-Infinity, 1, -Infinity],
   ])('%d at %d decimals is %d', (value, decimals, rounded) => {
     expect(Object.is(roundTo(value, decimals), rounded)).toBe(true);
   });

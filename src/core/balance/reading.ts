@@ -39,10 +39,12 @@ export function formatReading(points: number, decimals = 1): Result<string> {
   return ok(`${SCALE_LETTERS[letter]}${(rounded - letter * 10).toFixed(decimals)}`);
 }
 
-/** Rounds half away from zero at so many decimals, free of binary noise such as 1.005. */
+/**
+ * Rounds half away from zero at so many decimals. 1.005 is 1.00499… in binary: the least step upward gives such a half back, so that
+ * it rounds as it is written.
+ */
 export function roundTo(value: number, decimals: number): number {
-  const sign = value < 0 ? -1 : 1;
-  const shifted = Math.round(Number(`${Math.abs(value)}e${decimals}`));
-  const rounded = Number.isNaN(shifted) ? Number(value.toFixed(decimals)) : sign * Number(`${shifted}e-${decimals}`);
-  return rounded === 0 ? 0 : rounded;
+  const scale = 10 ** decimals;
+  const rounded = Math.round(Math.abs(value) * scale * (1 + Number.EPSILON)) / scale;
+  return value < 0 && rounded !== 0 ? -rounded : rounded;
 }
