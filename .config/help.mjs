@@ -4,6 +4,7 @@ import { namespace } from './paths.mjs';
 
 const entities = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 const escaped = (text) => text.replace(/[&<>"]/g, (sign) => entities[sign]);
+const prose = (text) => escaped(text).replace(/`([^`]+)`/g, '<code>$1</code>');
 const commentText = (comment) => ts.getTextOfJSDocComment(comment)?.trim() ?? '';
 
 /** What a function's doc comment says beyond its metadata: paragraphs, what it returns, examples. */
@@ -49,23 +50,23 @@ export function readComments(sourceText) {
 }
 
 function parameterRow({ name, description = '', optional }) {
-  return `<tr><th scope="row">${escaped(name)}</th><td>${optional ? 'may be blank' : 'needed'}</td><td>${escaped(description)}</td></tr>`;
+  return `<tr><th scope="row">${escaped(name)}</th><td>${optional ? 'no' : 'yes'}</td><td>${prose(description)}</td></tr>`;
 }
 
 function section({ id, name, parameters }, comment) {
   const usage = `=${namespace}.${name}(${parameters.map((each) => (each.optional ? `[${each.name}]` : each.name)).join(', ')})`;
-  const head = '<tr><th scope="col">Argument</th><th scope="col"></th><th scope="col">What it is</th></tr>';
+  const head = '<tr><th scope="col">Argument</th><th scope="col">Needed</th><th scope="col">What it is</th></tr>';
   return [
     `<section id="${escaped(id)}">`,
     `<h2>${escaped(name)}</h2>`,
-    ...comment.paragraphs.map((text) => `<p>${escaped(text)}</p>`),
+    ...comment.paragraphs.map((text) => `<p>${prose(text)}</p>`),
     `<pre><code>${escaped(usage)}</code></pre>`,
     parameters.length > 0
       ? `<table><thead>${head}</thead><tbody>${parameters.map(parameterRow).join('')}</tbody></table>`
       : '',
-    comment.returns ? `<p>Returns: ${escaped(comment.returns)}</p>` : '',
-    ...comment.remarks.map((text) => `<p>${escaped(text)}</p>`),
-    ...comment.errors.map((text) => `<p>Errors: ${escaped(text)}</p>`),
+    comment.returns ? `<p>Returns: ${prose(comment.returns)}</p>` : '',
+    ...comment.remarks.map((text) => `<p>${prose(text)}</p>`),
+    ...comment.errors.map((text) => `<p>Errors: ${prose(text)}</p>`),
     ...comment.examples.map((text) => `<p>Example:</p><pre><code>${escaped(exampleInCell(name, text))}</code></pre>`),
     '</section>',
   ].join('\n');
