@@ -1,5 +1,5 @@
 /** What a person decides for some clubs, and what Clubs holds once it is written. */
-import { columnsAt } from './headings';
+import { columnsAt, folded } from './headings';
 import { CLUBS, columnOf } from './schema';
 import type { Matrix } from './records';
 
@@ -14,6 +14,8 @@ export interface Choices {
   readonly target?: string | number | null;
   readonly tolerance?: number | null;
   readonly weighting?: string | null;
+  /** Putters keep what their rows say, unless there is nothing but putters: what suits a set seldom suits its putter. */
+  readonly exceptPutters?: boolean;
 }
 
 const CHOICE_KEYS = [
@@ -25,7 +27,7 @@ const CHOICE_KEYS = [
   'target',
   'tolerance',
   'weighting',
-] as const satisfies readonly (keyof Choices)[];
+] as const satisfies readonly Exclude<keyof Choices, 'exceptPutters'>[];
 
 /** A decision with the column of Clubs it goes to, counted from 0. */
 export interface Chosen {
@@ -51,6 +53,14 @@ export function lackingChoices(clubs: Matrix, choices: Choices): string[] {
   );
 }
 
+/** The rows, of those given, that the choices go to. */
+export function rowsChosen(clubs: Matrix, rows: readonly number[], choices: Choices): readonly number[] {
+  const kind = columnsAt(CLUBS, clubs[0] ?? [])('kind');
+  if (!choices.exceptPutters || kind < 0) return rows;
+  const others = rows.filter((row) => folded(String(clubs[row]?.[kind] ?? '')) !== 'putter');
+  return others.length > 0 ? others : rows;
+}
+
 /**
  * What Clubs will hold once the choices are written: the same for the preview and for the writing.
  *
@@ -59,7 +69,7 @@ export function lackingChoices(clubs: Matrix, choices: Choices): string[] {
  */
 export function withChoices(clubs: Matrix, rows: readonly number[], choices: Choices): Matrix {
   const chosen = chosenColumns(clubs, choices);
-  const concerned = new Set(rows);
+  const concerned = new Set(rowsChosen(clubs, rows, choices));
   return clubs.map((row, number) => {
     if (number === 0 || !concerned.has(number)) return row;
     const next = [...row];

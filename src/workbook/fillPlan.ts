@@ -13,7 +13,7 @@ import {
 import type { Owner, PlanEntry, PlanPlace } from './planPlaces';
 import { changedCells, clubIdentities, formulaCells, sameClubs, writeCells } from './clubCells';
 import type { ClubCell } from './clubCells';
-import { chosenColumns, lackingChoices } from './choices';
+import { chosenColumns, lackingChoices, rowsChosen } from './choices';
 import { columnsAt } from './headings';
 import type { FillDone, FillRequest, WhyValues } from './outcomes';
 import { PLAN_COLUMNS, planCells } from './planCells';
@@ -197,10 +197,13 @@ function clubsStand(chosenFrom: Shop, clubs: TableSeen, scoped: Scoped, { scope 
 }
 
 function choiceCells({ clubs, scoped, request }: Job): ClubCell[] {
-  const chosen = chosenColumns(matrixOf(clubs), request.choices);
+  const matrix = matrixOf(clubs);
+  const chosen = chosenColumns(matrix, request.choices);
   return changedCells(
     clubs,
-    scoped.rows.flatMap((row) => chosen.map(({ column, value }) => ({ row, column, value }))),
+    rowsChosen(matrix, scoped.rows, request.choices).flatMap((row) =>
+      chosen.map(({ column, value }) => ({ row, column, value })),
+    ),
   );
 }
 

@@ -453,7 +453,7 @@ export const CLUBS = {
       kind: 'number',
       low: 0.1,
       high: 10,
-      width: 10,
+      width: 13,
       format: '0.0',
       synonyms: ['tolerance', 'tol'],
       help: 'Points either way that still count as right; blank: as in Settings.',

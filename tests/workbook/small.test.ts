@@ -72,6 +72,20 @@ describe('choices', () => {
     ];
     expect(withChoices(own, [1], { newItem: 'C', tolerance: 1 })[1]).toEqual(['7', 'C']);
   });
+
+  test('pass a putter by beside other clubs where asked to, and never when there is nothing else', () => {
+    const bag = [
+      ['Club', 'Kind', 'New grip'],
+      ['7 iron', 'Iron', 'A'],
+      ['Putter', ' putter ', 'P'],
+      ['Spare', 'Putter', 'P'],
+    ];
+    const items = (rows: readonly number[], exceptPutters: boolean): unknown[] =>
+      withChoices(bag, rows, { newItem: 'C', exceptPutters }).map((row) => row[2]);
+    expect(items([1, 2], true)).toEqual(['New grip', 'C', 'P', 'P']);
+    expect(items([1, 2], false)).toEqual(['New grip', 'C', 'C', 'P']);
+    expect(items([2, 3], true)).toEqual(['New grip', 'A', 'C', 'C']);
+  });
 });
 
 describe('sheet names', () => {
