@@ -5,37 +5,17 @@ import type { Looked } from '../shared/looked';
 import { isTable } from '../shared/looked';
 import { buildReceipt, packReceipt } from '../shared/receipt';
 import { refuseUnsafe, standsAlready } from '../shared/refuse';
+import type { ApplyOptions, Applying } from './applying';
 import { startBatch } from './batch';
 import { makeChange } from './change';
 import { refuseChoices } from './dress';
 import { didNothing, toPortError } from './errors';
 import { inBatch } from './host';
-import type { ExcelHost, Extras } from './host';
 import { putBack } from './putBack';
 import type { Before } from './putBack';
 import { askSettings } from './settings';
 import { askStanding, holds } from './standing';
 import type { Stood } from './standing';
-import type { Quiet } from './takeBack';
-
-export interface ApplyOptions {
-  readonly label: string;
-  readonly receiptKey?: string;
-}
-
-/** Everything an apply works on. */
-export interface Applying {
-  readonly host: ExcelHost;
-  readonly extras: Extras;
-  readonly quiet: Quiet;
-  readonly changes: readonly Change[];
-  readonly looked: Looked;
-  readonly options: ApplyOptions;
-  /** What the last round trip told. */
-  readonly stood: Stood;
-  /** Settings as last known, for a failing host that does not answer what it held. */
-  readonly kept: ReadonlyMap<string, string | null>;
-}
 
 /** Makes every change in one round trip, the receipt first; on failure puts everything back and throws. */
 export async function applyChanges(applying: Applying): Promise<Receipt> {

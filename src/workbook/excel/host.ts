@@ -4,6 +4,14 @@ export interface ExcelHost {
   isSetSupported(name: string, version: string): boolean;
 }
 
+/** The Excel that this page runs in. */
+export function excelHere(): ExcelHost {
+  return {
+    run: (options, batch) => Excel.run(options, batch),
+    isSetSupported: (name, version) => Office.context.requirements.isSetSupported(name, version),
+  };
+}
+
 /** What may be used beyond the lowest requirement set, ExcelApi 1.9. */
 export interface Extras {
   /** Merged cells can be asked for (1.13). Where not, no merged cells are reported. */

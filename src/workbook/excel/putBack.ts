@@ -3,7 +3,7 @@ import type { Receipt } from '../port';
 import { named } from '../shared/address';
 import { planRevert } from '../shared/revert';
 import type { RevertPlan } from '../shared/revert';
-import type { Applying } from './apply';
+import type { Applying } from './applying';
 import { startBatch } from './batch';
 import { hostWords } from './errors';
 import { inBatch } from './host';
