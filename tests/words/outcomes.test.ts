@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { listed, sayPortError } from '../../src/words/outcomes';
+import { PortError, type PortErrorCode } from '../../src/workbook/port';
+
+const SENTENCES: Record<PortErrorCode, string> = {
+  notLookedAt: 'Plan!A1:C9 changed while this was being prepared. Nothing was written; try again.',
+  protected: 'The sheet Plan!A1:C9 is protected. Nothing was written; take the protection off and try again.',
+  merged: 'Plan!A1:C9 are merged cells. Nothing was written; unmerge them or choose another place.',
+  filtered: 'A filter hides rows of Plan!A1:C9. Nothing was written; clear the filter and try again.',
+  tableInTheWay: 'The table Plan!A1:C9 is in the way. Nothing was written; choose a place clear of it.',
+  editing: 'A cell is being edited. Press Enter to finish it, then try again.',
+  putBack:
+    'The workbook refused a step and everything was put back as it was. It said: “no room”. Save, then try again.',
+  halfWritten:
+    'The workbook failed half way and could not be put back. It said: “no room”. Look at Plan!A1:C9, then use Undo last fill.',
+  unsupported: 'This version of the spreadsheet cannot do that. It said: “no room”. Nothing was written.',
+  host: 'The workbook did not answer. It said: “no room”. Nothing was written; try again.',
+};
+
+describe('what the workbook refused', () => {
+  it.each(Object.entries(SENTENCES) as [PortErrorCode, string][])('%s: %s', (code, sentence) => {
+    expect(sayPortError(new PortError(code, ['Plan!A1:C9'], 'no room. '))).toBe(sentence);
+  });
+
+  it.each(Object.keys(SENTENCES) as PortErrorCode[])('%s with nothing heard from the host', (code) => {
+    const sentence = sayPortError(new PortError(code, ['A1']));
+    expect(sentence).not.toMatch(/undefined|It said| {2}/);
+  });
+});
+
+describe('lists', () => {
+  it.each([
+    [[], ''],
+    [['A1'], 'A1'],
+    [['A1', 'B2'], 'A1 and B2'],
+    [['A1', 'B2', 'C3'], 'A1, B2 and C3'],
+    [['1', '2', '3', '4', '5', '6', '7'], '1, 2, 3, 4, 5, 6 and 7'],
+    [['1', '2', '3', '4', '5', '6', '7', '8'], '1, 2, 3, 4, 5, 6 and 2 more'],
+  ])('%j: %s', (things, text) => {
+    expect(listed(things)).toBe(text);
+  });
+});
