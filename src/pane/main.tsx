@@ -1,11 +1,13 @@
 /** The page that Excel shows: the pane on Excel's workbook, or, outside Excel, a sentence and the way to the try-out page. */
 import { StrictMode, useEffect, useState } from 'react';
 import { createRoot } from 'react-dom/client';
+import { excelHere } from '../workbook/excel/host';
 import { createExcelPort } from '../workbook/excel/port';
 import { themeFor, type HostTheme, type ThemeName } from './state/hostTheme';
 import { wearPage } from './theme';
 import { Outside } from './view/Outside';
 import { Pane } from './view/Pane';
+import { COMMON } from './words';
 import type { WorkbookPort } from '../workbook/port';
 
 const HELP = 'help.html';
@@ -37,7 +39,7 @@ function useTheme(): ThemeName {
 }
 
 function ExcelPane({ port }: { readonly port: WorkbookPort }) {
-  return <Pane port={port} theme={useTheme()} helpUrl={HELP} />;
+  return <Pane port={port} theme={useTheme()} helpUrl={HELP} heading={COMMON.name} />;
 }
 
 function OutsideExcel() {
@@ -58,10 +60,7 @@ async function start(place: HTMLElement): Promise<void> {
     root.render(<OutsideExcel />);
     return;
   }
-  const port = createExcelPort({
-    run: (options, batch) => Excel.run(options, batch),
-    isSetSupported: (name, version) => Office.context.requirements.isSetSupported(name, version),
-  });
+  const port = createExcelPort(excelHere());
   root.render(
     <StrictMode>
       <ExcelPane port={port} />

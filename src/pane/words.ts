@@ -37,6 +37,7 @@ export function namesText(names: readonly string[], most = 6): string {
 }
 
 export const COMMON = {
+  name: 'Setwright',
   help: 'Help',
   loading: 'Reading the workbook…',
   unread: 'The workbook could not be read',

@@ -43,6 +43,11 @@ export class MemoryPanes {
     this.browser = browser;
   }
 
+  /** Closes the pages of one test. */
+  async clear(): Promise<void> {
+    await Promise.all(this.browser?.contexts().map((context) => context.close()) ?? []);
+  }
+
   async stop(): Promise<void> {
     await this.browser?.close();
   }

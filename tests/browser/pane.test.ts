@@ -6,7 +6,10 @@ import type {} from './paneOnMemory';
 const panes = new MemoryPanes();
 beforeAll(() => panes.start());
 afterAll(() => panes.stop());
-afterEach(() => expect(panes.problems.splice(0)).toEqual([]));
+afterEach(async () => {
+  await panes.clear();
+  expect(panes.problems.splice(0)).toEqual([]);
+});
 
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
 const field = (page: Page, name: string) => page.getByRole('combobox', { name });

@@ -120,5 +120,5 @@ wearPage();
 const place = document.getElementById('root');
 if (place) {
   const theme = (asked.get('theme') ?? 'light') as ThemeName;
-  createRoot(place).render(<Pane port={port} theme={theme} helpUrl="help.html" />);
+  createRoot(place).render(<Pane port={port} theme={theme} helpUrl="help.html" heading="Setwright" />);
 }

@@ -2,10 +2,11 @@
 import { FluentProvider, Link, makeStyles, tokens } from '@fluentui/react-components';
 import { useEffect } from 'react';
 import { THEMES, wearTheme, type ThemeName } from '../theme';
-import { OUTSIDE } from '../words';
+import { COMMON, OUTSIDE } from '../words';
 
 const useStyles = makeStyles({
   page: { padding: '16px', fontSize: tokens.fontSizeBase300, lineHeight: tokens.lineHeightBase300 },
+  name: { margin: '0 0 8px', fontSize: tokens.fontSizeBase500, lineHeight: tokens.lineHeightBase500 },
   text: { margin: '0 0 12px' },
 });
 
@@ -15,6 +16,7 @@ export function Outside({ theme, tryoutUrl }: { readonly theme: ThemeName; reado
   return (
     <FluentProvider theme={THEMES[theme]} style={{ minHeight: '100%' }}>
       <main className={styles.page}>
+        <h1 className={styles.name}>{COMMON.name}</h1>
         <p className={styles.text}>{OUTSIDE.text}</p>
         <Link href={tryoutUrl}>{OUTSIDE.link}</Link>
       </main>

@@ -54,6 +54,7 @@ const useStyles = makeStyles({
     minHeight: '24px',
     alignItems: 'center',
   },
+  heading: { position: 'absolute', width: '1px', height: '1px', overflow: 'hidden', clip: 'rect(0 0 0 0)', margin: 0 },
   waiting: { color: tokens.colorNeutralForeground2, margin: 0 },
   errors: {
     margin: '0 0 10px',
@@ -128,6 +129,8 @@ export interface PaneProps {
   readonly port: WorkbookPort;
   readonly theme: ThemeName;
   readonly helpUrl: string;
+  /** The page's title, for a page that shows nothing else; read out, not shown, as the host shows it already. */
+  readonly heading?: string;
   readonly functionErrors?: readonly FunctionError[];
 }
 
@@ -139,6 +142,7 @@ export function PaneOn({
   work,
   theme,
   helpUrl,
+  heading,
   functionErrors = [],
 }: Omit<PaneProps, 'port'> & { readonly work: Work }) {
   const styles = useStyles();
@@ -147,6 +151,7 @@ export function PaneOn({
   return (
     <FluentProvider theme={THEMES[theme]} style={FILL}>
       <main className={styles.pane}>
+        {heading && <h1 className={styles.heading}>{heading}</h1>}
         <div className={styles.body}>
           {functionErrors.length > 0 && (
             <ul className={styles.errors} aria-label={ERRORS.title}>

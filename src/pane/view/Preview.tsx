@@ -42,7 +42,7 @@ function LessonOffer({ lesson, onUse }: { readonly lesson: Lesson; readonly onUs
   const clubs = lesson.appliesTo.length;
   return (
     <div className={styles.lesson}>
-      <h3 className={styles.heading}>{LESSON.title(lesson.club)}</h3>
+      <h2 className={styles.heading}>{LESSON.title(lesson.club)}</h2>
       <p className={styles.says}>
         {LESSON.text(lesson.gripGrams, lesson.balanceInches)} {LESSON.ask(clubs)}
       </p>
@@ -64,7 +64,7 @@ function Decisions({ decisions }: { readonly decisions: readonly Decision[] }) {
     <ul className={styles.decisions}>
       {decisions.map(({ topic, sentences }) => (
         <li key={topic} className={styles.topic}>
-          <h4 className={styles.topicName}>{TOPICS[topic]}</h4>
+          <h3 className={styles.topicName}>{TOPICS[topic]}</h3>
           {sentences.slice(0, MOST_SENTENCES).map(({ text, clubs }) => (
             <p key={text} className={styles.says}>
               <span className={styles.clubs}>{namesText(clubs)}: </span>
@@ -119,9 +119,9 @@ export function Preview({ plan, shown, open, onOpen, onMore, onLesson }: Preview
       <ClubTable clubs={clubs} all={plan.clubs.length} open={open} onOpen={onOpen} onMore={onMore} />
       {decisions.length > 0 && (
         <>
-          <h3 className={styles.heading} ref={list} tabIndex={-1}>
+          <h2 className={styles.heading} ref={list} tabIndex={-1}>
             {DECISIONS.title}
-          </h3>
+          </h2>
           <Decisions decisions={decisions} />
         </>
       )}
