@@ -47,8 +47,6 @@ export const COMMON = {
   status: 'What happened',
 } as const;
 
-export const ERRORS = { title: 'Cells whose function gives an error' } as const;
-
 export const FIRST_RUN = {
   title: 'Plan a regrip in this workbook',
   what: 'Setwright works out what every club of a set will weigh and read with its new grip, and how many grams put it right.',
@@ -83,6 +81,7 @@ export const WHAT = {
   layersLabel: 'Layers of build-up tape',
   diameter: 'Diameter',
   diameterLabel: 'Target diameter in inches',
+  puttersToo: (putters: number) => (putters === 1 ? 'Change the putter too' : 'Change the putters too'),
   targetLabel: 'Target reading',
   targetPlaceholder: 'sheet’s',
   noGrip: 'No grip in Stock has these letters.',
@@ -139,7 +138,6 @@ export function addedText({ headGrams, buttGrams }: Summary): string {
 
 export const PREVIEW = {
   title: 'Preview',
-  nothingWritten: 'Nothing is written yet.',
   decide: (count: number) => (count === 1 ? '1 needs a decision' : `${count} need a decision`),
   more: (shown: number, all: number) => `Showing ${shown} of ${all.toLocaleString('en-US')} clubs`,
   moreButton: 'Show more',
@@ -150,9 +148,8 @@ export const PLOT = {
   gripped: 'with the grip',
   after: 'with the weight',
   band: 'tolerance',
-  spread: '±',
-  readingScale: 'Swing weight',
-  changeScale: 'Points from where it arrived',
+  spread: '± range',
+  scale: { reading: 'Reading', change: 'Change, pt' },
   notHeld: 'nothing held',
   noReading: 'no reading',
 } as const;
@@ -187,7 +184,6 @@ export const TABLE = {
   arrow: '→',
   to: 'to',
   none: '–',
-  details: (name: string) => `Details of ${name}`,
   flagged: 'needs a decision',
 } as const;
 

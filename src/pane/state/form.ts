@@ -20,6 +20,8 @@ export interface Form {
   readonly tolerance: string;
   /** A way of weighting; blank: as in the sheet. */
   readonly weighting: string;
+  /** What is chosen goes to a putter beside other clubs as well. */
+  readonly puttersToo: boolean;
 }
 
 export const EMPTY_FORM: Form = {
@@ -31,6 +33,7 @@ export const EMPTY_FORM: Form = {
   target: '',
   tolerance: '',
   weighting: '',
+  puttersToo: false,
 };
 
 export type FormField = 'layers' | 'diameter' | 'target' | 'tolerance';
@@ -64,6 +67,12 @@ function faultOf(text: string, field: keyof typeof FIELD_RANGES): FieldFault | u
   if (field === 'layers' && !Number.isInteger(number)) return 'notWhole';
   const { low, high } = FIELD_RANGES[field];
   return number < low || number > high ? 'outOfRange' : undefined;
+}
+
+/** The choices for clubs of which `putters` are putters among others: they keep what the sheet says unless asked for. */
+export function sparingPutters(choices: Choices, form: Form, putters: number): Choices {
+  const spared = putters > 0 && !form.puttersToo && Object.keys(choices).length > 0;
+  return spared ? { ...choices, exceptPutters: true } : choices;
 }
 
 /**

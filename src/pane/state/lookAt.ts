@@ -70,6 +70,7 @@ export function seenOf(shop: Shop): ShopSeen<Shop> {
     jobs: jobsOf(shop, jobs.rows, clubs.rows),
     grips: stock.rows.map(gripOf).filter(({ item }) => item !== ''),
     ways: weights.rows.map((row) => textOf(row, 'way')).filter((way) => way !== ''),
+    putterRows: clubs.rows.filter((row) => textOf(row, 'kind') === 'Putter').map(({ row }) => row),
     clubCount: clubs.rows.length,
   };
 }

@@ -127,6 +127,13 @@ export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
   }
 }
 
+/** How many putters are planned beside other clubs; 0 where there are none, or nothing else. */
+export function puttersBeside({ shop }: Pick<PaneState, 'shop'>, rows: readonly number[]): number {
+  const putters = new Set(shop?.putterRows);
+  const count = rows.filter((row) => putters.has(row)).length;
+  return count < rows.length ? count : 0;
+}
+
 /** Rows of Clubs that are planned now. */
 export function plannedRows(state: PaneState): readonly number[] {
   const { shop, who } = state;

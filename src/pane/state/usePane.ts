@@ -1,8 +1,9 @@
 /** Joins the pane's state to a workbook: looks, watches, and does what is asked, one thing at a time. */
 import { useCallback, useEffect, useMemo, useReducer, useRef, useState } from 'react';
 import type { Lesson, Result, SetPlan } from '../../core/index';
-import { readForm, type FormRead } from './form';
-import { afterEvent, plannedRows, START, type PaneEvent, type PaneState, type Task } from './paneState';
+import type { Choices } from '../../workbook/choices';
+import { readForm, sparingPutters, type Form, type FormRead } from './form';
+import { afterEvent, plannedRows, puttersBeside, START, type PaneEvent, type PaneState, type Task } from './paneState';
 import type { FillAsked, Outcome, ShopSeen, Work } from './work';
 
 /** Typing rests this long before the plan is worked out again. */
@@ -99,6 +100,8 @@ export interface PaneNow {
   readonly does: PaneDoes;
   /** The choices as they stand in the fields. */
   readonly read: FormRead;
+  /** How many putters are planned beside other clubs. */
+  readonly putters: number;
   /** The plan of the settled choices; null while there is nothing to plan. */
   readonly preview: Result<SetPlan> | null;
   readonly slowTask: Task | null;
@@ -123,8 +126,8 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
       setUp: () => void run('setUp', () => work.setUp()),
       fill: () => {
         const { who, form, where } = current.current;
-        const { choices } = readForm(form, work.isReading);
-        void fill({ who, rows: plannedRows(current.current), choices, where, agreed: false });
+        const rows = plannedRows(current.current);
+        void fill({ who, rows, choices: choicesOf(work, current.current, rows, form), where, agreed: false });
       },
       writeOver: () => {
         const { outcome } = current.current;
@@ -140,6 +143,10 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
   }, [work, send, look]);
 }
 
+function choicesOf(work: Work, state: PaneState, rows: readonly number[], form: Form): Choices {
+  return sparingPutters(readForm(form, work.isReading).choices, form, puttersBeside(state, rows));
+}
+
 /** Everything a screen needs to show the pane and to act on it. */
 export function usePane(work: Work): PaneNow {
   const [state, send] = useReducer(afterEvent, START);
@@ -150,8 +157,9 @@ export function usePane(work: Work): PaneNow {
   const rows = useMemo(() => plannedRows(state), [state.shop, state.who, state.selection]);
   const { shop, who } = state;
   const preview = useMemo(
-    () => (shop && rows.length ? work.preview(shop, who, rows, readForm(settled, work.isReading).choices) : null),
+    () => (shop && rows.length ? work.preview(shop, who, rows, choicesOf(work, state, rows, settled)) : null),
     [work, shop, who, rows, settled],
   );
-  return { state, send, does: useDoes(work, state, send, look), read, preview, slowTask: useSlow(state.task) };
+  const putters = puttersBeside(state, rows);
+  return { state, send, does: useDoes(work, state, send, look), read, putters, preview, slowTask: useSlow(state.task) };
 }

@@ -33,6 +33,8 @@ export interface ShopSeen<Shop = unknown> {
   readonly jobs: readonly JobSeen[];
   readonly grips: readonly GripSeen[];
   readonly ways: readonly string[];
+  /** Body rows of Clubs that hold a putter. */
+  readonly putterRows: readonly number[];
   /** Clubs that have a name, over all jobs. */
   readonly clubCount: number;
 }

@@ -21,6 +21,8 @@ const useStyles = makeStyles({
 
 interface ActionProps {
   readonly clubs: number;
+  /** How many of them the choices go to. */
+  readonly chosen: number;
   readonly choices: Choices;
   readonly where: Where;
   readonly planSheet: string;
@@ -31,13 +33,13 @@ interface ActionProps {
   readonly onUndo: () => void;
 }
 
-export function ActionBar({ clubs, choices, where, planSheet, busy, onWhere, onFill, onFreeze, onUndo }: ActionProps) {
+export function ActionBar({ clubs, chosen, choices, where, planSheet, busy, onWhere, onFill, onFreeze, onUndo }: ActionProps) {
   const styles = useStyles();
   const places: Record<Where, string> = { planSheet: ACTIONS.planSheet, openSheet: ACTIONS.openSheet };
   return (
     <>
       <p className={styles.says}>
-        {clubs ? willWriteText(choices, clubs, placeText(where, planSheet)) : ACTIONS.nothing}
+        {clubs ? willWriteText(choices, chosen, placeText(where, planSheet)) : ACTIONS.nothing}
       </p>
       <div className={styles.fill}>
         <Button className={styles.main} appearance="primary" disabledFocusable={busy || !clubs} onClick={onFill}>

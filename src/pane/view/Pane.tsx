@@ -7,7 +7,7 @@ import type { Work } from '../state/work';
 import { plannedRows } from '../state/paneState';
 import { THEMES, wearTheme, type ThemeName } from '../theme';
 import { workOn } from '../workOn';
-import { COMMON, ERRORS } from '../words';
+import { COMMON } from '../words';
 import { ActionBar } from './ActionBar';
 import { FirstRun } from './FirstRun';
 import { Missing } from './Missing';
@@ -56,13 +56,6 @@ const useStyles = makeStyles({
   },
   heading: { position: 'absolute', width: '1px', height: '1px', overflow: 'hidden', clip: 'rect(0 0 0 0)', margin: 0 },
   waiting: { color: tokens.colorNeutralForeground2, margin: 0 },
-  errors: {
-    margin: '0 0 10px',
-    padding: 0,
-    listStyleType: 'none',
-    borderLeft: `3px solid ${tokens.colorPaletteRedBorder2}`,
-    paddingLeft: '8px',
-  },
 });
 
 function Screen({ pane }: { readonly pane: PaneNow }) {
@@ -104,7 +97,8 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
       />
       {acts && (
         <ActionBar
-          clubs={preview?.ok ? preview.value.clubs.length : 0}
+          clubs={clubs}
+          chosen={state.form.puttersToo ? clubs : clubs - pane.putters}
           choices={read.choices}
           where={state.where}
           planSheet={work.planSheetOf(acts, state.who, rows)}
@@ -119,32 +113,19 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
   );
 }
 
-/** An error value that a worksheet function of ours gave, where the host has no place to show its sentence. */
-export interface FunctionError {
-  readonly cell: string;
-  readonly says: string;
-}
-
 export interface PaneProps {
   readonly port: WorkbookPort;
   readonly theme: ThemeName;
   readonly helpUrl: string;
   /** The page's title, for a page that shows nothing else; read out, not shown, as the host shows it already. */
   readonly heading?: string;
-  readonly functionErrors?: readonly FunctionError[];
 }
 
 /** Not a class: the provider gives its classes to the layer that lists open in, which would then cover the pane. */
 const FILL = { height: '100%' };
 
 /** The pane on whatever does its work; tests hand in their own. */
-export function PaneOn({
-  work,
-  theme,
-  helpUrl,
-  heading,
-  functionErrors = [],
-}: Omit<PaneProps, 'port'> & { readonly work: Work }) {
+export function PaneOn({ work, theme, helpUrl, heading }: Omit<PaneProps, 'port'> & { readonly work: Work }) {
   const styles = useStyles();
   const pane = usePane(work);
   useEffect(() => wearTheme(theme), [theme]);
@@ -153,15 +134,6 @@ export function PaneOn({
       <main className={styles.pane}>
         {heading && <h1 className={styles.heading}>{heading}</h1>}
         <div className={styles.body}>
-          {functionErrors.length > 0 && (
-            <ul className={styles.errors} aria-label={ERRORS.title}>
-              {functionErrors.map(({ cell, says }) => (
-                <li key={cell}>
-                  {cell}: {says}
-                </li>
-              ))}
-            </ul>
-          )}
           <Screen pane={pane} />
           <Link className={styles.help} href={helpUrl} target="_blank" rel="noreferrer">
             {COMMON.help}

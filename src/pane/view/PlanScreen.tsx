@@ -51,6 +51,7 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
           shop={shop}
           form={state.form}
           faults={read.faults}
+          putters={pane.putters}
           onForm={(change) => send({ on: 'form', change })}
         />
       </section>

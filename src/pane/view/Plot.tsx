@@ -29,6 +29,13 @@ const useStyles = makeStyles({
     lineHeight: '22px',
     color: tokens.colorNeutralForeground1,
   },
+  scale: {
+    gridColumn: '1',
+    lineHeight: '18px',
+    color: tokens.colorNeutralForeground2,
+    paddingRight: '6px',
+    whiteSpace: 'nowrap',
+  },
   axis: { gridColumn: '2', position: 'relative', height: '18px', color: tokens.colorNeutralForeground2 },
   tick: { position: 'absolute', transform: 'translateX(-50%)', lineHeight: '18px', whiteSpace: 'nowrap' },
   name: { gridColumn: '1', overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap', paddingRight: '6px' },
@@ -98,6 +105,7 @@ function Legend() {
     [PLOT.before, <Ring key="ring" className={styles.before} />],
     [PLOT.gripped, <Diamond key="diamond" className={styles.gripped} />],
     [PLOT.after, <Bar key="bar" />],
+    [PLOT.spread, <path key="spread" d="M-7 0H7" stroke="currentColor" strokeWidth="2" />],
     [PLOT.band, <rect key="band" x="-7" y="-5" width="14" height="10" rx="2" className={styles.band} />],
   ];
   return (
@@ -225,13 +233,16 @@ function Row({
 function Axis({ plot, percent }: { readonly plot: PlotModel; readonly percent: (value: number) => number }) {
   const styles = useStyles();
   return (
-    <div className={styles.axis}>
-      {plot.ticks.map((tick) => (
-        <span key={tick} className={styles.tick} style={{ left: `${percent(tick)}%` }}>
-          {tickText(tick, plot.scale)}
-        </span>
-      ))}
-    </div>
+    <>
+      <div className={styles.scale}>{PLOT.scale[plot.scale]}</div>
+      <div className={styles.axis}>
+        {plot.ticks.map((tick) => (
+          <span key={tick} className={styles.tick} style={{ left: `${percent(tick)}%` }}>
+            {tickText(tick, plot.scale)}
+          </span>
+        ))}
+      </div>
+    </>
   );
 }
 

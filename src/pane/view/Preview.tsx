@@ -33,7 +33,7 @@ const useStyles = makeStyles({
   says: { margin: 0 },
   decisions: { margin: 0, padding: 0, listStyleType: 'none', display: 'flex', flexDirection: 'column', rowGap: '8px' },
   topic: { borderLeft: `3px solid ${tokens.colorPaletteMarigoldBorder2}`, paddingLeft: '8px' },
-  topicName: { margin: 0, fontWeight: tokens.fontWeightSemibold },
+  topicName: { margin: 0, fontSize: 'inherit', lineHeight: 'inherit', fontWeight: tokens.fontWeightSemibold },
   clubs: { color: tokens.colorNeutralForeground2 },
 });
 

@@ -1,5 +1,5 @@
 /** What to fit: grip, size, hold, and under a fold the two that seldom change. Each starts as it is in the sheet. */
-import { Input, makeStyles, SpinButton, tokens } from '@fluentui/react-components';
+import { Checkbox, Input, makeStyles, SpinButton, tokens } from '@fluentui/react-components';
 import { useId } from 'react';
 import { FIELD_RANGES, type Form, type FormRead } from '../state/form';
 import type { ShopSeen } from '../state/work';
@@ -24,16 +24,19 @@ const useStyles = makeStyles({
   },
   folded: { display: 'flex', flexDirection: 'column', rowGap: '6px', paddingTop: '4px' },
   number: { minWidth: 0, width: '100%' },
+  putters: { marginLeft: '76px' },
 });
 
 interface WhatProps {
   readonly shop: ShopSeen;
   readonly form: Form;
   readonly faults: FormRead['faults'];
+  /** Putters among other clubs. */
+  readonly putters: number;
   readonly onForm: (change: Partial<Form>) => void;
 }
 
-function SizeLine({ form, faults, onForm }: Omit<WhatProps, 'shop'>) {
+function SizeLine({ form, faults, onForm }: Omit<WhatProps, 'shop' | 'putters'>) {
   const styles = useStyles();
   const id = useId();
   const fault = form.sizeBy === 'layers' ? faults.layers : faults.diameter;
@@ -76,7 +79,7 @@ function SizeLine({ form, faults, onForm }: Omit<WhatProps, 'shop'>) {
   );
 }
 
-function HoldLine({ form, faults, onForm }: Omit<WhatProps, 'shop'>) {
+function HoldLine({ form, faults, onForm }: Omit<WhatProps, 'shop' | 'putters'>) {
   const styles = useStyles();
   const id = useId();
   const says = form.holdBy === 'target' && faults.target ? faultText('target', faults.target) : undefined;
@@ -103,7 +106,7 @@ function HoldLine({ form, faults, onForm }: Omit<WhatProps, 'shop'>) {
   );
 }
 
-function SeldomLines({ shop, form, faults, onForm }: WhatProps) {
+function SeldomLines({ shop, form, faults, onForm }: Omit<WhatProps, 'putters'>) {
   const styles = useStyles();
   const id = useId();
   const says = faults.tolerance ? faultText('tolerance', faults.tolerance) : undefined;
@@ -141,7 +144,7 @@ function SeldomLines({ shop, form, faults, onForm }: WhatProps) {
 export function WhatFields(props: WhatProps) {
   const styles = useStyles();
   const id = useId();
-  const { shop, form, onForm } = props;
+  const { shop, form, putters, onForm } = props;
   return (
     <div className={styles.fields}>
       <FieldLine
@@ -153,6 +156,14 @@ export function WhatFields(props: WhatProps) {
       </FieldLine>
       <SizeLine {...props} />
       <HoldLine {...props} />
+      {putters > 0 && (
+        <Checkbox
+          className={styles.putters}
+          label={WHAT.puttersToo(putters)}
+          checked={form.puttersToo}
+          onChange={(_, { checked }) => onForm({ puttersToo: checked === true })}
+        />
+      )}
       <SeldomLines {...props} />
     </div>
   );
