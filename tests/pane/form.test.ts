@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { parseReading } from '../../src/core/index';
-import { EMPTY_FORM, FIELD_RANGES, numberOf, readForm, type Form } from '../../src/pane/state/form';
+import { EMPTY_FORM, FIELD_RANGES, numberOf, readForm, sparingPutters, type Form } from '../../src/pane/state/form';
 import { CLUBS, columnOf } from '../../src/workbook/schema';
 
 const read = (change: Partial<Form>) => readForm({ ...EMPTY_FORM, ...change }, (text) => parseReading(text).ok);
@@ -79,4 +79,12 @@ test('a field with a fault is left as in the sheet and named', () => {
     faults: { target: 'notReading' },
   });
   expect(read({ tolerance: '0' })).toEqual({ choices: {}, faults: { tolerance: 'outOfRange' } });
+});
+
+test('a choice for a set passes its putter by, unless it was asked for or there is none', () => {
+  const choices = { newItem: 'A' };
+  expect(sparingPutters(choices, EMPTY_FORM, 1)).toEqual({ newItem: 'A', exceptPutters: true });
+  expect(sparingPutters(choices, { ...EMPTY_FORM, puttersToo: true }, 1)).toEqual(choices);
+  expect(sparingPutters(choices, EMPTY_FORM, 0)).toEqual(choices);
+  expect(sparingPutters({}, EMPTY_FORM, 1)).toEqual({});
 });

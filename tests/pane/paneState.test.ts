@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { EMPTY_FORM } from '../../src/pane/state/form';
 import {
+  puttersBeside,
   afterEvent,
   jobToOpen,
   PART,
@@ -19,6 +20,7 @@ const shop = (change: Partial<ShopSeen> = {}): ShopSeen => ({
   faults: [],
   jobs: [job('1', [], false), job('2', [1, 2], true), job('3', [3, 4, 5])],
   grips: [],
+  putterRows: [],
   ways: [],
   clubCount: 5,
   ...change,
@@ -160,4 +162,12 @@ test('not now is remembered', () => {
     stage: 'firstRun',
     skipped: true,
   });
+});
+
+test('putters count where other clubs are planned with them', () => {
+  const state = { shop: shop({ putterRows: [3, 5] }) };
+  expect(puttersBeside(state, [1, 2, 3])).toBe(1);
+  expect(puttersBeside(state, [3, 5])).toBe(0);
+  expect(puttersBeside(state, [1, 2])).toBe(0);
+  expect(puttersBeside({ shop: null }, [])).toBe(0);
 });

@@ -308,7 +308,7 @@ export class MemoryPort implements WorkbookPort {
     else this.state.settings[name] = value;
   }
 
-  watch(): () => void {
+  watch(_changed: (sheet: string) => void): () => void {
     return () => undefined;
   }
 

@@ -33,7 +33,18 @@ interface ActionProps {
   readonly onUndo: () => void;
 }
 
-export function ActionBar({ clubs, chosen, choices, where, planSheet, busy, onWhere, onFill, onFreeze, onUndo }: ActionProps) {
+export function ActionBar({
+  clubs,
+  chosen,
+  choices,
+  where,
+  planSheet,
+  busy,
+  onWhere,
+  onFill,
+  onFreeze,
+  onUndo,
+}: ActionProps) {
   const styles = useStyles();
   const places: Record<Where, string> = { planSheet: ACTIONS.planSheet, openSheet: ACTIONS.openSheet };
   return (
