@@ -19,7 +19,7 @@ export function parseReading(text: string, field = 'reading'): Result<number> {
   if (!match)
     return fail({ code: 'notReading', field, got: text, expected: 'a letter A to G and a number, such as D2.5' });
   const [, letter = '', whole = '', decimals = ''] = match;
-  return ok(SCALE_LETTERS.indexOf(letter.toUpperCase()) * 10 + Number(`${whole}.${decimals || '0'}`));
+  return ok(SCALE_LETTERS.indexOf(letter.toUpperCase()) * 10 + Number(`${whole}.${decimals}`));
 }
 
 /**

@@ -48,7 +48,7 @@ export function learnersAmong(clubs: readonly Club[]): (stripped: Club) => reado
       wearers.map((club) => club.row),
     );
   }
-  return (stripped) => (stripped.oldItem === undefined ? [] : (rows.get(wornBy(stripped)) ?? []));
+  return (stripped) => rows.get(wornBy(stripped)) ?? [];
 }
 
 function wornBy(club: Club): string {

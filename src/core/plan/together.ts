@@ -57,14 +57,13 @@ export function groupedBy<T>(list: Iterable<T>, key: (each: T) => string): Map<s
   return groups;
 }
 
-/** The fewer of the two profiles in a group are the odd ones; of equally many, the ribbed. */
+/** The fewer of the two profiles in a group are the odd ones, none where all are alike; of equally many, the ribbed. */
 function noteMixedProfiles(bag: readonly Placed[], add: Add): void {
   for (const group of ['woods', 'irons'] as const) {
     const members: Record<Profile, number[]> = { round: [], ribbed: [] };
     for (const { at, club, grip } of bag) {
       if (grip?.profile && club.kind && GROUPS[club.kind] === group) members[grip.profile].push(at);
     }
-    if (!members.round.length || !members.ribbed.length) continue;
     const odd: Profile = members.round.length < members.ribbed.length ? 'round' : 'ribbed';
     for (const at of members[odd]) add(at, { note: 'mixedProfiles', group, odd });
   }

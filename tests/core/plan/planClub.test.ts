@@ -7,9 +7,8 @@ const LAYER = 21 * 0.00064516 * 130;
 const STRIP = 21 * 0.00064516 * 133;
 
 describe('one club on an estimate, ten grams heavier', () => {
-  const plan = planOne();
-
   it('reads lighter by 10 × 9.8 g·in', () => {
+    const plan = planOne();
     expect(plan.basis).toBe('estimate');
     expect(plan.readingBefore).toBe(32);
     expect(plan.shift?.grip).toBeCloseTo(-98 / P, 10); // −1.975
@@ -19,6 +18,7 @@ describe('one club on an estimate, ten grams heavier', () => {
   });
 
   it('is out by more than its ±, and lead tape at the head puts it right', () => {
+    const plan = planOne();
     expect(plan.verdict).toBe('out');
     // 98 g·in over 23 in is 4.26 g, in steps of ½ g 4.5 g, which move 103.5 g·in
     expect(plan.remedy).toEqual({
@@ -36,6 +36,7 @@ describe('one club on an estimate, ten grams heavier', () => {
   });
 
   it('weighs 10 g of grip and 4.5 g of lead more', () => {
+    const plan = planOne();
     expect(plan.massBeforeGrams).toBe(420);
     expect(plan.fittedBeforeGrams).toBe(50);
     expect(plan.fittedAfterGrams).toBe(60);
@@ -44,10 +45,12 @@ describe('one club on an estimate, ten grams heavier', () => {
   });
 
   it('gains inertia: 10 × 4.2² + 4.5 × 37² g·in²', () => {
+    const plan = planOne();
     expect(plan.inertiaChange).toBeCloseTo((176.4 + 6160.5) * 0.0064516, 8);
   });
 
   it('says what it is, what it takes and that nothing is wrong', () => {
+    const plan = planOne();
     expect(plan).toMatchObject({
       row: 1,
       name: '7 iron',
@@ -110,6 +113,40 @@ describe('what is known of the old grip', () => {
     expect(shift.total).toBeCloseTo((plan.readingGripped ?? NaN) - 32, 10);
   });
 
+  it('bare, with tape at both hands, another length and a plug', () => {
+    const plan = planOne({
+      bareReading: 44,
+      bareGrams: 368,
+      layers: 2,
+      lowerLayers: 2,
+      lengthChangeInches: 0.5,
+      plugGrams: 6,
+    });
+    const lower = 2 * 11 * 0.00064516 * 130;
+    const moments = 60 * -9.8 + (2 * LAYER + STRIP) * -8.75 + lower * -6.25 + 368 * 0.625 + 6 * -13;
+    expect(plan.readingGripped).toBeCloseTo(44 + moments / P, 10);
+  });
+
+  it('bare: every part but the grip is reckoned, the grip is the rest', () => {
+    const plan = planOne(
+      {
+        bareReading: 44,
+        bareGrams: 368,
+        oldLayers: 1,
+        buttWeightGrams: 12,
+        buttWeightLeaves: true,
+        lengthChangeInches: 0.5,
+      },
+      { lengthInches: 12, capInches: 0.2 },
+    );
+    const { shift } = plan;
+    if (!shift) throw new Error('it was read as it arrived');
+    const parts = [shift.tape, shift.twoWay, shift.cap, shift.length, shift.buttWeight];
+    for (const part of parts) expect(Math.abs(part)).toBeGreaterThan(0.01);
+    expect(shift.grip).toBeCloseTo(shift.total - parts.reduce((sum, part) => sum + part), 10);
+    expect(plan.fittedBeforeGrams).toBeCloseTo(420 - 368 - STRIP - 12, 10); // the weight is neither grip nor tape
+  });
+
   it('bare, and nothing about the old grip is needed', () => {
     const plan = planOne({ bareReading: 44, bareGrams: 368, oldGripGrams: undefined, oldItem: undefined });
     expect(plan.readingGripped).toBeCloseTo(planOne({ bareReading: 44, bareGrams: 368 }).readingGripped ?? NaN, 10);
@@ -137,6 +174,7 @@ describe('what is known of the old grip', () => {
     const plan = planOne({ oldGripGrams: undefined });
     expect(plan).toMatchObject({
       basis: undefined,
+      readingBefore: 32,
       shift: undefined,
       readingGripped: undefined,
       gapPoints: undefined,
@@ -235,6 +273,7 @@ describe('what moves the reading', () => {
     const dry = planOne({}, {}, { settings: { twoWayUnderNew: false } });
     expect(dry.shift?.twoWay).toBeCloseTo((STRIP * 8.75) / P, 10); // 1.8 g gone from 5.25 in
     expect(dry.twoWayInches).toBe(0);
+    expect(dry.inertiaChange! - massOf(dry)).toBeCloseTo((176.4 - STRIP * 5.25 ** 2) * 0.0064516, 8);
     expect(dry.massAfterGrams).toBeCloseTo(420 + 10 - STRIP + (dry.remedy?.grams ?? NaN), 10);
   });
 
@@ -481,6 +520,8 @@ describe('notes', () => {
     expect(noteKinds(four)).toContain('bareContradicts');
     expect(noteKinds(four)).not.toContain('massContradicts');
     expect(noteKinds(planOne({ bareGrams: 425, massGrams: undefined }))).toEqual([]);
+    const [twice] = planOf([aClub({ bareGrams: 425 }), aClub({ row: 2 })]).clubs;
+    expect(twice && noteKinds(twice)).toEqual(['duplicateClub', 'massContradicts']); // another note does not hide it
   });
 
   it('what came off lies between 15 g and 220 g with twelve layers', () => {
@@ -566,7 +607,10 @@ describe('rules', () => {
   it('are checked on the finished club', () => {
     expect(planOne({ lengthInches: 48 }, { capInches: 0.25 }).breaches).toEqual([{ rule: 'clubLong', inches: 48.125 }]);
     expect(planOne({ lengthInches: 48, kind: 'putter' }, { capInches: 0.25 }).breaches).toEqual([]);
-    expect(planOne({ lengthInches: undefined }, { capInches: 0.25 }).breaches).toEqual([]);
+    expect(planOne({ lengthInches: undefined }, { capInches: 0.25 })).toMatchObject({
+      breaches: [],
+      lengthAfterInches: undefined,
+    });
     expect(planOne({ lengthInches: 46.5 }, {}, { settings: { competition46: true } }).breaches).toEqual([
       { rule: 'clubLong46', inches: 46.5 },
     ]);

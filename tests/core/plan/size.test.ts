@@ -16,6 +16,7 @@ describe('layers', () => {
     const plan = planOne({ layers: undefined, targetInches: 0.92 });
     expect(plan).toMatchObject({ layers: 3, layersSolved: true, tapeInches: 31.5 });
     expect(plan.upper?.inches).toBeCloseTo(Math.sqrt(0.45 + 0.63 ** 2), 10);
+    expect(plan.notes).toEqual([]);
     const additive = planOne({ layers: undefined, targetInches: 0.92 }, {}, { settings: { growth: 'additive' } });
     expect(additive).toMatchObject({ layers: 2, growth: 'additive' });
     expect(additive.upper?.inches).toBeCloseTo(0.92, 10);
@@ -50,6 +51,8 @@ describe('layers', () => {
     expect(noteKinds(plan)).toContain('looseCore');
     expect(noteKinds(plan)).not.toContain('tooManyLayers');
     expect(noteOf(plan, 'looseCore')?.layers).toBe(16); // .160
+    const just = planOne({ layers: undefined, targetInches: 1.2, buttInches: 0.6 }, { coreInches: 0.72 });
+    expect(noteKinds(just)).toEqual(['tooManyLayers', 'overLimit']); // twelve fill it, and fall short of the target
   });
 
   it('a target that cannot be solved is told once', () => {
@@ -62,10 +65,11 @@ describe('layers', () => {
     expect(noteKinds(planOne({ layers: undefined, targetInches: 0.92 }, { coreInches: undefined }))).toEqual([
       'sizeUnknown',
     ]);
-    expect(planOne({ layers: undefined, targetInches: 0.92 }, { upperInches: undefined })).toMatchObject({
-      layers: 0,
-      layersSolved: false,
-    });
+    const wanted = { layers: undefined, targetInches: 0.92 };
+    const unsolved = { layers: 0, layersSolved: false };
+    expect(planOne(wanted, { upperInches: undefined })).toMatchObject(unsolved);
+    expect(planOne(wanted, { coreInches: undefined })).toMatchObject(unsolved);
+    expect(planOne({ ...wanted, buttInches: undefined })).toMatchObject(unsolved);
   });
 });
 
