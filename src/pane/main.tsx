@@ -1,7 +1,7 @@
 /** The page that Excel shows: the pane on Excel's workbook, or, outside Excel, a sentence and the way to the try-out page. */
 import { StrictMode, useEffect, useState } from 'react';
 import { createRoot } from 'react-dom/client';
-import { excelHere } from '../workbook/excel/host';
+import { canHold, excelHere } from '../workbook/excel/host';
 import { createExcelPort } from '../workbook/excel/port';
 import { themeFor, type HostTheme, type ThemeName } from './state/hostTheme';
 import { wearPage } from './theme';
@@ -42,8 +42,8 @@ function ExcelPane({ port }: { readonly port: WorkbookPort }) {
   return <Pane port={port} theme={useTheme()} helpUrl={HELP} heading={COMMON.name} />;
 }
 
-function OutsideExcel() {
-  return <Outside theme={useTheme()} tryoutUrl={TRYOUT} />;
+function OutsideExcel({ tooOld }: { readonly tooOld: boolean }) {
+  return <Outside theme={useTheme()} tryoutUrl={TRYOUT} tooOld={tooOld} />;
 }
 
 /** Whether Excel is there; false also where the client library could not be loaded at all. */
@@ -56,8 +56,9 @@ async function isInExcel(): Promise<boolean> {
 async function start(place: HTMLElement): Promise<void> {
   wearPage();
   const root = createRoot(place);
-  if (!(await isInExcel())) {
-    root.render(<OutsideExcel />);
+  const inExcel = await isInExcel();
+  if (!inExcel || !canHold(excelHere())) {
+    root.render(<OutsideExcel tooOld={inExcel} />);
     return;
   }
   const port = createExcelPort(excelHere());

@@ -307,7 +307,7 @@ export const ENDS = {
   },
   fill: { done: 'Plan filled', failed: 'The plan was not filled' },
   freeze: { done: 'The plan holds values now', failed: 'The plan was not frozen' },
-  undo: { done: 'Taken back', failed: 'Nothing was taken back' },
+  undo: { done: 'Last fill undone', failed: 'Nothing was taken back' },
   lesson: { done: 'Old grips are known now', failed: 'The old grips stay as they were' },
   noPlan: 'There is no plan of these clubs in the workbook. Fill it first, then freeze it.',
   chosenClubs: 'of chosen clubs',
@@ -342,5 +342,7 @@ export const EMPTY = {
 
 export const OUTSIDE = {
   text: 'This page is the task pane of an Excel add-in: it has no workbook to work on here.',
+  tooOld:
+    'This Excel is too old for the pane (it lacks ExcelApi 1.9). Update Excel, or open the workbook in Excel on the web. The worksheet functions may work all the same.',
   link: 'Try Setwright without Excel',
 } as const;

@@ -18,6 +18,3 @@ export const BASIS_LEGEND =
 
 export const SPREAD_LEGEND =
   '± = how far the predicted reading may be off, from what Settings says about scatter. Readings to a tenth of a point, masses in grams, lengths in inches.';
-
-/** Footer of a printed plan; the codes are the spreadsheet’s own for page and pages. */
-export const PAGE_FOOTER = 'Page &P of &N';

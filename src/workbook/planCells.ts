@@ -22,9 +22,9 @@ export interface PlanColumn {
   readonly cell: (plan: ClubPlan) => PlanCell | undefined;
 }
 
-const POINTS = '+0.0;−0.0;0.0';
+const POINTS = '+0.0;"−"0.0;0.0';
 const GRAMS = '0.0';
-const GRAMS_CHANGE = '+0.0;−0.0;0.0';
+const GRAMS_CHANGE = '+0.0;"−"0.0;0.0';
 const DIAMETER = '.000';
 
 const reading = (points: number | undefined): string | undefined =>
@@ -84,7 +84,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
     key: 'grams',
     header: 'Add (g)',
     width: 8,
-    format: '0.0;−0.0;–',
+    format: '0.0;"−"0.0;"–"',
     bench: true,
     align: 'center',
     cell: (club) => club.remedy?.grams,

@@ -1,9 +1,10 @@
 /** How a plan stands in a sheet: its head with the job and a legend, then the plan itself, header row first. */
 import type { Verdict } from '../core/index';
 import { VERDICT_MEANING, VERDICT_WORDS } from '../words/notes';
-import { BASIS_LEGEND, HEAD_WORDS, PAGE_FOOTER, SPREAD_LEGEND } from '../words/planHead';
+import { BASIS_LEGEND, HEAD_WORDS, SPREAD_LEGEND } from '../words/planHead';
 import { PLAN_COLUMNS } from './planCells';
 import type { PlanColumn } from './planCells';
+import { MOST_ROWS } from './shared/limits';
 import { wrappedLines } from './shared/wrappedLines';
 import type { Block, Cell, CellFormat, Change, Highlight } from './port';
 
@@ -142,10 +143,13 @@ function columnFormat({ format, wrap, align }: PlanColumn): CellFormat {
   return { number: format ?? 'General', vertical: 'top', ...(wrap ? { wrap } : {}), ...(align ? { align } : {}) };
 }
 
-/** What goes on paper: the columns a bench needs. */
+/**
+ * What goes on paper: the columns a bench needs, whole. Of whole columns a spreadsheet prints what is used (*from memory*), so
+ * that a club added to a live plan later is printed too.
+ */
 function printed(at: Block): Block {
   const detail = PLAN_COLUMNS.findIndex(({ bench }) => !bench);
-  return { ...at, columns: detail < 0 ? PLAN_COLUMNS.length : detail };
+  return { ...at, row: 0, rows: MOST_ROWS, columns: detail < 0 ? PLAN_COLUMNS.length : detail };
 }
 
 /** Widths and page of a plan that has its columns for itself. */
@@ -159,7 +163,7 @@ export function dressSheet(at: Block, ownSheet: boolean): Change[] {
     {
       do: 'page',
       sheet,
-      setup: { landscape: true, area: printed(at), titleRows: { row: header, rows: 1 }, footer: PAGE_FOOTER },
+      setup: { landscape: true, area: printed(at), titleRows: { row: header, rows: 1 }, footer: HEAD_WORDS.title },
     },
     ...(at.rows > SCREEN_ROWS ? [{ do: 'freezeRows', sheet, rows: header + 1 } as const] : []),
   ];

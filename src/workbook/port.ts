@@ -143,6 +143,7 @@ export interface PageSetup {
   readonly area: Block;
   /** Rows repeated at the top of each page. */
   readonly titleRows?: { readonly row: number; readonly rows: number };
+  /** Stands in the middle of the foot; page and pages stand at its right on every printed sheet. */
   readonly footer?: string;
 }
 

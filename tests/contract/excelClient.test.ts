@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { columnReference } from '../../src/workbook/excel/dress';
+import { canHold } from '../../src/workbook/excel/host';
 import { createExcelPort } from '../../src/workbook/excel/port';
 import type { Change, Put, WorkbookPort } from '../../src/workbook/port';
 import { compareVersions } from '../simulated/library';
@@ -466,5 +467,16 @@ describe('client contract, simulated workbook: watching', () => {
     await settled();
     expect(stop).not.toThrow();
     await settled();
+  });
+});
+
+describe('client contract, simulated workbook: an Excel that is too old', () => {
+  it('is told by the lowest requirement set', () => {
+    const withSets = (newest: number) => ({
+      run: () => Promise.reject(new Error('not asked')),
+      isSetSupported: (name: string, version: string) => name === 'ExcelApi' && Number(version.split('.')[1]) <= newest,
+    });
+    expect(canHold(withSets(9))).toBe(true);
+    expect(canHold(withSets(8))).toBe(false);
   });
 });

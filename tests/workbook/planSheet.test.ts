@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { PLAN_COLUMNS } from '../../src/workbook/planCells';
-import { dressBody, HEAD_ROWS } from '../../src/workbook/planSheet';
+import { dressBody, dressSheet, HEAD_ROWS } from '../../src/workbook/planSheet';
 import type { Cell } from '../../src/workbook/port';
 
 const at = { sheet: 'Plan 7', row: 2, column: 1, rows: HEAD_ROWS + 3, columns: PLAN_COLUMNS.length };
@@ -25,5 +25,17 @@ describe('row heights of a plan', () => {
 
   test('a long note makes its row higher: 151 letters at 60 a line are three lines of 15 points', () => {
     expect(heights).toContainEqual([at.row + HEAD_ROWS + 2, 45]);
+  });
+});
+
+test('printing takes whole columns of the bench part, so that a club added later is on the paper too', () => {
+  const page = dressSheet({ ...at, row: 0, column: 0 }, true).find((change) => change.do === 'page');
+  const bench = PLAN_COLUMNS.filter((column) => column.bench).length;
+  expect(page).toMatchObject({
+    setup: {
+      area: { row: 0, rows: 1_048_576, columns: bench },
+      titleRows: { row: HEAD_ROWS, rows: 1 },
+      footer: 'Regrip plan',
+    },
   });
 });

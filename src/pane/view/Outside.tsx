@@ -10,14 +10,21 @@ const useStyles = makeStyles({
   text: { margin: '0 0 12px' },
 });
 
-export function Outside({ theme, tryoutUrl }: { readonly theme: ThemeName; readonly tryoutUrl: string }) {
+interface OutsideProps {
+  readonly theme: ThemeName;
+  readonly tryoutUrl: string;
+  /** There is an Excel, but it cannot do what the pane needs. */
+  readonly tooOld: boolean;
+}
+
+export function Outside({ theme, tryoutUrl, tooOld }: OutsideProps) {
   const styles = useStyles();
   useEffect(() => wearTheme(theme), [theme]);
   return (
     <FluentProvider theme={THEMES[theme]} style={{ minHeight: '100%' }}>
       <main className={styles.page}>
         <h1 className={styles.name}>{COMMON.name}</h1>
-        <p className={styles.text}>{OUTSIDE.text}</p>
+        <p className={styles.text}>{tooOld ? OUTSIDE.tooOld : OUTSIDE.text}</p>
         <Link href={tryoutUrl}>{OUTSIDE.link}</Link>
       </main>
     </FluentProvider>

@@ -12,6 +12,11 @@ export function excelHere(): ExcelHost {
   };
 }
 
+/** Whether the host has all that the port cannot do without. */
+export function canHold(host: ExcelHost): boolean {
+  return host.isSetSupported('ExcelApi', '1.9');
+}
+
 /** What may be used beyond the lowest requirement set, ExcelApi 1.9. */
 export interface Extras {
   /** Merged cells can be asked for (1.13). Where not, no merged cells are reported. */

@@ -1,0 +1,3 @@
+/** How large a sheet is (Microsoft's published specifications and limits of Excel). */
+export const MOST_ROWS = 1_048_576;
+export const MOST_COLUMNS = 16_384;
