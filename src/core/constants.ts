@@ -74,6 +74,9 @@ export const TAPE_THICKNESS: Constant = {
 /** Thickness of a cap that nobody measured: ⅛ in (*practice*). */
 export const CAP_THICKNESS: Constant = { value: 0.125, unit: 'in', low: 0, high: 1, source: 'practice' };
 
+/** How far a cap that nobody measured may be from what Settings says (*practice*). */
+export const CAP_SPREAD_INCHES = 1 / 16;
+
 /** Where the outside diameter is gauged for the upper hand, and for the lower (*practice* for the lower). */
 export const UPPER_GAUGE_INCHES = 2;
 export const LOWER_GAUGE_INCHES = 6;

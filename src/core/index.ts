@@ -2,6 +2,7 @@
 export * from './units';
 export * from './constants';
 export * from './result';
+export * from './number';
 export * from './balance/reading';
 export * from './balance/moment';
 export * from './balance/change';

@@ -7,7 +7,7 @@
  * blank that every platform shows as such.
  */
 import type { Issue, IssueCode } from '../core/index';
-import { parseReading, RANGES } from '../core/index';
+import { parseReading, plainNumber, RANGES } from '../core/index';
 import { answer, cellError } from './cellError';
 
 /** What a number may be: one of the core's ranges. */
@@ -17,7 +17,6 @@ export interface LegalRange {
   readonly unit: string;
 }
 
-const plainNumber = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 const errorText = /^#(N\/A|[A-Z]+[A-Z_/0]*[!?])$/;
 const someReading = 'a letter A to G and a number, such as D2.5';
 
@@ -113,8 +112,7 @@ function cellValue(given: unknown, field: string, code: IssueCode, expected: str
 function numberValue(given: unknown, field: string, range: LegalRange): number | undefined {
   const value = cellValue(given, field, 'notNumber', rangeText(range));
   if (typeof value !== 'string') return value;
-  const plain = value.replace('−', '-').replace(',', '.');
-  return plainNumber.test(plain) ? Number(plain) : refuse('notNumber', field, value, rangeText(range));
+  return plainNumber(value) ?? refuse('notNumber', field, value, rangeText(range));
 }
 
 /** null may be a blank cell and so counts as 0; what was never handed over, or is a formula's empty text, does not. */

@@ -1,4 +1,4 @@
-import type { Growth } from '../core/index';
+import type { Estimator } from '../core/index';
 import { ESTIMATORS } from '../workbook/schema';
 import { cellError } from './cellError';
 import { optionalText } from './cellInput';
@@ -10,7 +10,7 @@ const words = `1 or ${ESTIMATORS[1]}, or blank or ${ESTIMATORS[0]}`;
  *
  * @example growthOf(1) //=> 'additive'
  */
-export function growthOf(given: unknown): Growth {
+export function growthOf(given: unknown): Estimator {
   const text = optionalText(given, 'growth', words)?.toLowerCase();
   if (text === undefined || text === ESTIMATORS[0].toLowerCase()) return 'volume';
   if (text === '1' || text === ESTIMATORS[1].toLowerCase()) return 'additive';

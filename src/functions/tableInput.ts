@@ -15,7 +15,7 @@ export function table(given: unknown, field: string, schema: TableSchema): Cells
 /**
  * A table, or null where nothing or a blank cell was given.
  *
- * Without a schema its 0s stay as they came: Settings keeps words and numbers in one column, where a limit of 0 is a limit.
+ * Without a schema its 0s stay as they came: Settings keeps words and numbers in one column, and takes each 0 for a blank itself.
  */
 export function optionalTable(given: unknown, schema: TableSchema | null): Cells | null {
   const cells = cellsOf(given);

@@ -139,6 +139,7 @@ export function addedText({ headGrams, buttGrams }: Summary): string {
 export const PREVIEW = {
   title: 'Preview',
   decide: (count: number) => (count === 1 ? '1 needs a decision' : `${count} need a decision`),
+  mend: (count: number) => `${counted(count, 'problem')} in the shop’s tables`,
   more: (shown: number, all: number) => `Showing ${shown} of ${all.toLocaleString('en-US')} clubs`,
   moreButton: 'Show more',
 } as const;
@@ -220,6 +221,9 @@ export const SHIFTS = {
   buttWeight: 'butt weight',
 } as const;
 
+/** What is wrong outside the clubs that are planned. */
+export const PROBLEMS = { title: 'To mend in the shop’s tables' } as const;
+
 export const DECISIONS = {
   title: 'Needs a decision',
   likewise: (clubs: readonly string[]) => `The same for ${namesText(clubs)}, each with figures of its own.`,
@@ -284,12 +288,16 @@ const CHOSEN: readonly (readonly [keyof FillAsked['choices'], string])[] = [
   ['weighting', 'weighting'],
 ];
 
-/** What *Fill plan* will write, before it does. */
+/** What *Fill plan* will write and blank, before it does. */
 export function willWriteText(choices: FillAsked['choices'], clubs: number, place: string): string {
   const chosen = CHOSEN.filter(([key]) => choices[key] !== undefined && choices[key] !== null).map(([, word]) => word);
+  const blanked = CHOSEN.filter(([key]) => choices[key] === null).map(([, word]) => word);
   const plan = `the plan into ${place}`;
   if (!chosen.length) return `Writes ${plan}. Clubs stays as it is.`;
-  return `Writes the ${namesText(chosen)} of ${counted(clubs, 'club')} into Clubs, and ${plan}.`;
+  const writes = `Writes the ${namesText(chosen)} of ${counted(clubs, 'club')} into Clubs`;
+  return blanked.length
+    ? `${writes}, blanks the ${namesText(blanked)} there, and writes ${plan}.`
+    : `${writes}, and ${plan}.`;
 }
 
 /** Where the plan goes, inside a sentence. */

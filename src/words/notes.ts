@@ -21,10 +21,10 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
 };
 
 export const VERDICT_MEANING: Readonly<Record<Verdict, string>> = {
-  within: 'within tolerance, even if every ± goes against it',
+  within: 'within tolerance by at least its ±',
   likely: 'predicted within tolerance; the ± reaches outside',
   cannotTell: 'predicted outside; the ± reaches inside',
-  out: 'outside tolerance, even if every ± goes for it',
+  out: 'outside tolerance by more than its ±',
   notHeld: 'nothing is held for this club',
   unknown: 'too little is known',
 };
@@ -32,6 +32,7 @@ export const VERDICT_MEANING: Readonly<Record<Verdict, string>> = {
 export const BASIS_WORDS: Readonly<Record<Basis, string>> = {
   estimate: 'Estimate',
   weighed: 'Weighed',
+  alike: 'Alike',
   bare: 'Bare',
 };
 

@@ -148,7 +148,7 @@ export function sayLesson(end: LessonDone): string {
       end.weighedAlready.length > 0
         ? ` ${countOf(end.weighedAlready.length, 'club')} weighed already kept its own.`
         : '';
-    return `Old grip written as weighed for ${countOf(end.rows.length, 'club')}.${kept}`;
+    return `Old grip written as like the stripped one for ${countOf(end.rows.length, 'club')}.${kept}`;
   }
   if (end.reason === 'occupied') return sayOccupied(end);
   return end.reason === 'clubsMoved' ? CLUBS_MOVED : sayNotDone(end);

@@ -7,15 +7,13 @@ import type { LessonDone } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { TableSeen, WorkbookPort } from './port';
-import { CLUBS, columnOf, MASS_KNOWN } from './schema';
+import { ALIKE_MASS, CLUBS, columnOf, WEIGHED_MASS } from './schema';
 import type { Shop } from './shop';
 import { nameCells } from './shared/address';
 
-const WEIGHED: string = MASS_KNOWN[1];
-
 /**
- * Writes the old grip's mass and balance point, as weighed, into rows of Clubs (from 1). Rows whose old grip was weighed
- * already keep their own numbers; a formula is replaced only when the person agreed.
+ * Writes the old grip's mass and balance point, as like the stripped one's, into rows of Clubs (from 1). Rows whose old grip was
+ * weighed already keep their own numbers; a formula is replaced only when the person agreed.
  */
 export async function useLesson(
   port: WorkbookPort,
@@ -30,7 +28,7 @@ export async function useLesson(
     const columns = lessonColumns(clubs);
     if (!columns.ok) return { done: false, reason: 'columnMissing', table: CLUBS.name, headers: columns.lacking };
     if (!sameClubs(shop.tables.Clubs, clubs, [...rows, lesson.row])) return { done: false, reason: 'clubsMoved' };
-    const weighedAlready = rows.filter((row) => folded(clubs.rows[row - 1]?.[columns.known]) === folded(WEIGHED));
+    const weighedAlready = rows.filter((row) => folded(clubs.rows[row - 1]?.[columns.known]) === folded(WEIGHED_MASS));
     const taught = rows.filter((row) => !weighedAlready.includes(row));
     const cells = changedCells(
       clubs,
@@ -63,7 +61,7 @@ function lessonCells(row: number, lesson: Lesson, columns: LessonColumns): ClubC
   return [
     // A tenth of a gram and a twentieth of an inch are about what a shop's scale and a knife edge tell (common practice, no source).
     { row, column: columns.mass, value: Math.round(lesson.gripGrams * 10) / 10 },
-    { row, column: columns.known, value: WEIGHED },
+    { row, column: columns.known, value: ALIKE_MASS },
     { row, column: columns.balance, value: Math.round(lesson.balanceInches * 20) / 20 },
   ];
 }

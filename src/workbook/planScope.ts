@@ -3,7 +3,7 @@ import type { Result } from '../core/index';
 import { columnsAt } from './headings';
 import type { FillRequest, Scope, WhyValues } from './outcomes';
 import { planTables } from './planTables';
-import type { Planned } from './planTables';
+import type { HeaderRows, Planned } from './planTables';
 import type { Argument, Call, TableSeen } from './port';
 import { isBlank } from './records';
 import type { Matrix } from './records';
@@ -59,10 +59,15 @@ function keyOf(job: string | null, whole: boolean): string {
 export function planScope(tables: ShopTables, scoped: Scoped, choices: Choices): Result<Planned> {
   const matrices = matricesOf(tables);
   const clubs: Matrix = withChoices(matrices.Clubs ?? [], scoped.rows, choices);
-  const headerRow = tables.Clubs ? tables.Clubs.at.row + 1 : undefined;
   const { Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matrices;
   const which = scoped.wholeJob ? { job: scoped.job } : { rows: scoped.rows };
-  return planTables({ clubs, stock, settings, weights, tape, headerRow, ...which });
+  return planTables({ clubs, stock, settings, weights, tape, headerRows: headerRowsOf(tables), ...which });
+}
+
+/** Where the tables of a plan stand in their sheets. */
+export function headerRowsOf({ Clubs, Stock, Settings, Weights, Tape }: ShopTables): HeaderRows {
+  const row = (table: TableSeen | null): number | undefined => (table ? table.at.row + 1 : undefined);
+  return { clubs: row(Clubs), stock: row(Stock), settings: row(Settings), weights: row(Weights), tape: row(Tape) };
 }
 
 /** Why a plan is written as values; null where it can be live. */

@@ -9,6 +9,7 @@ import {
   type Grip,
   type Hold,
   type Issue,
+  type OldMassFrom,
   type PlanInput,
   type Profile,
   type Result,
@@ -16,7 +17,7 @@ import {
   type Way,
 } from '../core/index';
 import { duplicates, readTable, type Matrix, type Row } from './records';
-import { CLUBS, STOCK, WEIGHTS } from './schema';
+import { ALIKE_MASS, CATALOGUE_MASS, CLUBS, STOCK, WEIGHED_MASS, WEIGHTS } from './schema';
 import { readSettings } from './readSettings';
 import { thousandths } from '../words/readings';
 
@@ -31,8 +32,16 @@ export interface TablesIn {
   readonly job?: string | null | undefined;
   /** Only these body rows, from 1. */
   readonly rows?: readonly number[] | undefined;
-  /** Row of the sheet that holds the header of Clubs, from 1. */
-  readonly headerRow?: number | undefined;
+  readonly headerRows?: HeaderRows | undefined;
+}
+
+/** Row of its sheet that holds each table's header, from 1, so that messages name real rows; where it is not known, 1. */
+export interface HeaderRows {
+  readonly clubs?: number | undefined;
+  readonly stock?: number | undefined;
+  readonly settings?: number | undefined;
+  readonly weights?: number | undefined;
+  readonly tape?: number | undefined;
 }
 
 export interface Planned {
@@ -48,18 +57,19 @@ export interface Planned {
  * @returns the plan, or why nothing at all can be planned (a column missing, no clubs)
  */
 export function planTables(tables: TablesIn): Result<Planned> {
-  const clubs = readTable(CLUBS, tables.clubs, tables.headerRow);
+  const { headerRows = {} } = tables;
+  const clubs = readTable(CLUBS, tables.clubs, headerRows.clubs);
   if (!clubs.ok) return clubs;
   const wanted = clubs.value.rows.filter(isWanted(tables));
   if (!wanted.length) {
     const job = String(tables.job ?? '').trim();
     return fail({ code: 'noRows', field: 'Clubs', expected: job ? `clubs of job ${job}` : 'clubs' });
   }
-  const stock = readStock(tables.stock);
+  const stock = readStock(tables.stock, headerRows.stock);
   if (!stock.ok) return stock;
-  const ways = readWays(tables.weights);
+  const ways = readWays(tables.weights, headerRows.weights);
   if (!ways.ok) return ways;
-  const settings = readSettings(tables.settings, tables.tape);
+  const settings = readSettings(tables.settings, tables.tape, headerRows);
   if (!settings.ok) return settings;
   const input: PlanInput = {
     clubs: wanted.map((row) => clubFrom(row, stock.value)),
@@ -89,9 +99,9 @@ interface StockRead {
   readonly problems: readonly Issue[];
 }
 
-function readStock(matrix: Matrix | null | undefined): Result<StockRead> {
+function readStock(matrix: Matrix | null | undefined, headerRow: number | undefined): Result<StockRead> {
   if (!matrix) return ok({ grips: [], issues: new Map(), problems: [] });
-  const read = readTable(STOCK, matrix);
+  const read = readTable(STOCK, matrix, headerRow);
   if (!read.ok) return read;
   const grips: Grip[] = [];
   const issues = new Map<string, Issue[]>();
@@ -135,6 +145,12 @@ function gripFrom(row: Row): Grip {
   };
 }
 
+const MASS_CODES: Readonly<Record<string, OldMassFrom>> = {
+  [CATALOGUE_MASS]: 'estimate',
+  [WEIGHED_MASS]: 'weighed',
+  [ALIKE_MASS]: 'alike',
+};
+
 const HOLD_CODES: Readonly<Record<string, Hold>> = { 'As it was': 'asArrived', Target: 'target', Nothing: 'nothing' };
 
 function clubFrom(row: Row, stock: StockRead): Club {
@@ -142,12 +158,12 @@ function clubFrom(row: Row, stock: StockRead): Club {
   const issues = [...row.issues];
   const newItem = text('newItem');
   if (newItem !== undefined) issues.push(...(stock.issues.get(newItem.toLowerCase()) ?? []));
-  const weighed = text('oldMassKnown') === 'Weighed';
-  if (weighed && number('oldMass') === undefined) {
+  const oldMassFrom = MASS_CODES[text('oldMassKnown') ?? ''] ?? 'estimate';
+  if (oldMassFrom !== 'estimate' && number('oldMass') === undefined) {
     issues.push({
       code: 'blank',
       field: `Clubs row ${row.sheetRow}, Old grip mass (g)`,
-      expected: 'the mass that was weighed',
+      expected: oldMassFrom === 'weighed' ? 'the mass that was weighed' : 'the mass that the stripped club showed',
     });
   }
   const targetInches = number('targetDiameter');
@@ -165,7 +181,7 @@ function clubFrom(row: Row, stock: StockRead): Club {
     massGrams: number('mass'),
     oldItem: text('oldItem'),
     oldGripGrams: number('oldMass'),
-    oldGripWeighed: weighed,
+    oldMassFrom,
     oldLayers: number('oldLayers') ?? 0,
     oldBalanceInches: number('oldBalance'),
     oldCapInches: number('oldCap'),
@@ -188,9 +204,12 @@ function clubFrom(row: Row, stock: StockRead): Club {
   };
 }
 
-function readWays(matrix: Matrix | null | undefined): Result<{ ways: readonly Way[]; problems: Issue[] }> {
+function readWays(
+  matrix: Matrix | null | undefined,
+  headerRow: number | undefined,
+): Result<{ ways: readonly Way[]; problems: Issue[] }> {
   if (!matrix) return ok({ ways: DEFAULT_WAYS, problems: [] });
-  const read = readTable(WEIGHTS, matrix);
+  const read = readTable(WEIGHTS, matrix, headerRow);
   if (!read.ok) return read;
   const problems = read.value.rows.flatMap((row) => row.issues);
   problems.push(...duplicates(WEIGHTS, read.value.rows, 'way'));

@@ -1,7 +1,17 @@
 /** Reads the Settings and Tape tables into what the core works with; a bad or blank value falls back to the default and is told. */
-import { DEFAULT_SETTINGS, ok, type Issue, type Result, type ShopSettings, type Tape } from '../core/index';
-import { duplicates, placed, readCell, readTable, type FieldValue, type Matrix, type Row } from './records';
-import { SETTING_ROWS, SETTINGS, TAPE, type Column, type SettingKey, type SettingRow } from './schema';
+import { DEFAULT_SETTINGS, fail, ok, type Issue, type Result, type ShopSettings, type Tape } from '../core/index';
+import {
+  cellNumber,
+  duplicates,
+  expectation,
+  placed,
+  readCell,
+  readTable,
+  type FieldValue,
+  type Matrix,
+  type Row,
+} from './records';
+import { NO_AMOUNT, SETTING_ROWS, SETTINGS, TAPE, type Column, type SettingKey, type SettingRow } from './schema';
 
 interface SettingsRead {
   readonly settings: ShopSettings;
@@ -14,17 +24,18 @@ type Values = Map<SettingKey, FieldValue>;
 export function readSettings(
   settings: Matrix | null | undefined,
   tape: Matrix | null | undefined,
+  headerRows: { readonly settings?: number | undefined; readonly tape?: number | undefined } = {},
 ): Result<SettingsRead> {
   const problems: Issue[] = [];
   const values: Values = new Map();
   if (settings) {
-    const read = readTable(SETTINGS, settings);
+    const read = readTable(SETTINGS, settings, headerRows.settings);
     if (!read.ok) return read;
     const ours = read.value.rows.filter(settingOf); // rows a shop keeps for itself are its own
     problems.push(...duplicates(SETTINGS, ours, 'setting'));
     for (const row of ours) readRow(row, values, problems);
   }
-  const tapes = readTapes(tape, problems);
+  const tapes = readTapes(tape, headerRows.tape, problems);
   if (!tapes.ok) return tapes;
   return ok({ settings: settingsFrom(values, tapes.value, problems), problems });
 }
@@ -39,20 +50,29 @@ function readRow(row: Row, values: Values, problems: Issue[]): void {
   const setting = settingOf(row);
   const value = row.values.get('value');
   if (!setting || value === undefined || values.has(setting.key)) return;
-  const column: Column = { ...setting, header: setting.name, width: 0, synonyms: [], help: '' };
-  // a blank may arrive as 0, which only a number can mean
-  const blank = setting.kind !== 'number' && value === '0';
-  const read = blank ? ok(undefined) : readCell(column, value);
+  const read = readValue(setting, value);
   if (!read.ok) problems.push(placed(read.issue, `Settings row ${row.sheetRow}`));
   else if (read.value !== undefined) values.set(setting.key, read.value);
 }
 
+/** What a Value cell says. A blank may arrive as 0, so 0 is one, and a setting that may be nothing has a word for it. */
+function readValue(setting: SettingRow, value: FieldValue): ReturnType<typeof readCell> {
+  if (cellNumber(value) === 0) return ok(undefined);
+  const mayBeNone = setting.kind === 'number' && setting.low === 0;
+  if (mayBeNone && String(value).trim().toLowerCase() === NO_AMOUNT.toLowerCase()) return ok(0);
+  const column: Column = { ...setting, header: setting.name, width: 0, synonyms: [], help: '' };
+  const read = readCell(column, value);
+  if (read.ok || !mayBeNone) return read;
+  return fail({ ...read.issue, expected: `${NO_AMOUNT}, or ${expectation(column).replace('0 to', 'up to')}` });
+}
+
 function readTapes(
   matrix: Matrix | null | undefined,
+  headerRow: number | undefined,
   problems: Issue[],
 ): Result<ReadonlyMap<string, Tape> | undefined> {
   if (!matrix) return ok(undefined);
-  const read = readTable(TAPE, matrix);
+  const read = readTable(TAPE, matrix, headerRow);
   if (!read.ok) return read;
   const tapes = new Map<string, Tape>();
   problems.push(...duplicates(TAPE, read.value.rows, 'tape'));

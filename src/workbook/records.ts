@@ -2,7 +2,7 @@
  * Reads a table, header row first, by its schema: finds the columns under any of their headings, checks every cell, and says of
  * each bad cell where it is and what was expected. A bad cell is left out; the rest of its row is kept.
  */
-import { fail, ok, parseReading, RANGES, type Issue, type IssueCode, type Result } from '../core/index';
+import { fail, ok, parseReading, plainNumber, RANGES, type Issue, type IssueCode, type Result } from '../core/index';
 import { columnOf, type Column, type TableSchema } from './schema';
 
 /** Rows of cells, header row first, as a worksheet function or a port hands them over. */
@@ -163,16 +163,14 @@ export function errorText(cell: unknown): string | undefined {
   return undefined;
 }
 
-/** A number, or text that is plainly one (with a decimal comma or point); undefined otherwise. */
-export function plainNumber(cell: unknown): number | undefined {
+/** The number of a cell that holds one, or text that is plainly one; undefined otherwise. */
+export function cellNumber(cell: unknown): number | undefined {
   if (typeof cell === 'number') return Number.isFinite(cell) ? cell : undefined;
-  if (typeof cell !== 'string') return undefined;
-  const text = cell.trim().replace('−', '-').replace(',', '.');
-  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : undefined;
+  return typeof cell === 'string' ? plainNumber(cell) : undefined;
 }
 
 function readNumber(column: Column, cell: unknown): CellRead {
-  const value = plainNumber(cell);
+  const value = cellNumber(cell);
   if (value === undefined) return refused('notNumber', column, cell);
   const { low = -Infinity, high = Infinity } = column;
   // Some platforms hand a blank of a range over as 0; where 0 cannot be meant, it is a blank.
@@ -187,7 +185,7 @@ function refused(code: IssueCode, column: Column, cell: unknown): CellRead {
 }
 
 function readReading(cell: unknown, field: string): CellRead {
-  const points = plainNumber(cell);
+  const points = cellNumber(cell);
   if (points === undefined) return parseReading(String(cell), field);
   if (points === 0) return NOTHING;
   const { low, high } = RANGES.points;

@@ -3,6 +3,8 @@
  * other headings a shop may already keep it. Pure data; everything that reads or makes a table reads this.
  */
 
+import { CAP_THICKNESS, DEFAULT_SETTINGS, RANGES, TAPED_LENGTH } from '../core/index';
+
 export type ColumnKind = 'text' | 'number' | 'count' | 'reading' | 'money' | 'date' | 'choice' | 'yesNo';
 
 export interface Column {
@@ -41,7 +43,11 @@ export interface TableSchema {
 /** Kinds of club, heaviest reading last; the plan's groups and defaults follow from them. */
 export const CLUB_KINDS = ['Driver', 'Wood', 'Hybrid', 'Iron', 'Wedge', 'Putter', 'Junior'] as const;
 export const HANDS = ['Right', 'Left'] as const;
-export const MASS_KNOWN = ['Catalogue', 'Weighed'] as const;
+export const CATALOGUE_MASS = 'Catalogue';
+export const WEIGHED_MASS = 'Weighed';
+/** Another club's grip of the same model showed it when that club was stripped. */
+export const ALIKE_MASS = 'Like one stripped';
+export const MASS_KNOWN = [CATALOGUE_MASS, WEIGHED_MASS, ALIKE_MASS] as const;
 export const HOLDS = ['As it was', 'Target', 'Nothing'] as const;
 export const YES_NO = ['Yes', 'No'] as const;
 export const PROFILES = ['Round', 'Ribbed'] as const;
@@ -50,6 +56,11 @@ export const WEIGHT_ENDS = ['Head', 'Butt'] as const;
 export const JOB_STATES = ['Open', 'Waiting', 'Done'] as const;
 export const ESTIMATORS = ['By volume', 'Additive'] as const;
 export const PUT_RIGHT = ['When out of tolerance', 'Whenever a step helps'] as const;
+
+/** What an input check of the core accepts, as a column's ends. */
+function limits({ low, high }: { readonly low: number; readonly high: number }): { low: number; high: number } {
+  return { low, high };
+}
 
 const CORE_SIZES = '.580, .600 or .620 in';
 
@@ -89,8 +100,7 @@ export const STOCK = {
       header: 'Core (in)',
       unit: 'in',
       kind: 'number',
-      low: 0.5,
-      high: 0.75,
+      ...limits(RANGES.coreInches),
       needed: true,
       width: 9,
       format: '.000',
@@ -111,8 +121,7 @@ export const STOCK = {
       header: 'Mass (g)',
       unit: 'g',
       kind: 'number',
-      low: 15,
-      high: 220,
+      ...limits(RANGES.gripGrams),
       needed: true,
       width: 9,
       format: '0.0',
@@ -160,8 +169,7 @@ export const STOCK = {
       header: 'Length (in)',
       unit: 'in',
       kind: 'number',
-      low: 5,
-      high: 24,
+      ...limits(RANGES.gripLengthInches),
       width: 9,
       format: '0.00',
       synonyms: ['length', 'grip length'],
@@ -172,8 +180,7 @@ export const STOCK = {
       header: 'Balance point (in)',
       unit: 'in',
       kind: 'number',
-      low: 1.5,
-      high: 12,
+      ...limits(RANGES.gripBalanceInches),
       width: 12,
       format: '0.0',
       synonyms: ['balance', 'balance point', 'cg'],
@@ -398,8 +405,7 @@ export const CLUBS = {
       key: 'layers',
       header: 'Layers',
       kind: 'count',
-      low: 0,
-      high: 12,
+      ...limits(RANGES.layers),
       width: 8,
       format: '0',
       synonyms: ['tape layers', 'wraps', 'build-up', 'layers of tape'],
@@ -409,8 +415,7 @@ export const CLUBS = {
       key: 'lowerLayers',
       header: 'Lower layers',
       kind: 'count',
-      low: 0,
-      high: 12,
+      ...limits(RANGES.layers),
       width: 9,
       format: '0',
       synonyms: ['lower hand layers', 'layers lower hand', 'lower build-up'],
@@ -472,8 +477,7 @@ export const CLUBS = {
       header: 'Length change (in)',
       unit: 'in',
       kind: 'number',
-      low: -6,
-      high: 6,
+      ...limits(RANGES.addedInches),
       width: 10,
       format: '0.00',
       synonyms: ['length change', 'extend', 'extension', 'trim'],
@@ -484,8 +488,7 @@ export const CLUBS = {
       header: 'Length (in)',
       unit: 'in',
       kind: 'number',
-      low: 18,
-      high: 52,
+      ...limits(RANGES.clubInches),
       width: 9,
       format: '0.00',
       synonyms: ['play length', 'club length', 'length'],
@@ -496,8 +499,7 @@ export const CLUBS = {
       header: 'Butt (in)',
       unit: 'in',
       kind: 'number',
-      low: 0.45,
-      high: 0.75,
+      ...limits(RANGES.buttInches),
       width: 8,
       format: '.000',
       synonyms: ['butt', 'butt diameter', 'butt size', 'shaft butt'],
@@ -529,8 +531,7 @@ export const CLUBS = {
       header: 'Club mass (g)',
       unit: 'g',
       kind: 'number',
-      low: 150,
-      high: 1000,
+      ...limits(RANGES.clubGrams),
       width: 9,
       format: '0.0',
       synonyms: ['mass', 'total weight', 'club weight', 'total mass', 'mass as arrived'],
@@ -550,8 +551,7 @@ export const CLUBS = {
       header: 'Old grip mass (g)',
       unit: 'g',
       kind: 'number',
-      low: 10,
-      high: 220,
+      ...limits(RANGES.gripGrams),
       width: 9,
       format: '0.0',
       synonyms: ['old mass', 'old grip weight', 'old weight'],
@@ -562,16 +562,15 @@ export const CLUBS = {
       header: 'Old mass from',
       kind: 'choice',
       choices: MASS_KNOWN,
-      width: 11,
+      width: 16,
       synonyms: ['old mass basis', 'known from'],
-      help: 'Weighed once it was off whole, or from a catalogue (also when blank).',
+      help: 'Weighed once it was off whole, like one that was stripped off another club, or from a catalogue (also when blank).',
     },
     {
       key: 'oldLayers',
       header: 'Old layers',
       kind: 'count',
-      low: 0,
-      high: 12,
+      ...limits(RANGES.layers),
       width: 8,
       format: '0',
       synonyms: ['old wraps', 'old tape layers'],
@@ -582,8 +581,7 @@ export const CLUBS = {
       header: 'Old balance point (in)',
       unit: 'in',
       kind: 'number',
-      low: 1.5,
-      high: 12,
+      ...limits(RANGES.gripBalanceInches),
       width: 11,
       format: '0.0',
       synonyms: ['old balance', 'old balance point'],
@@ -648,8 +646,7 @@ export const CLUBS = {
       header: 'Plug mass (g)',
       unit: 'g',
       kind: 'number',
-      low: -40,
-      high: 60,
+      ...limits(RANGES.plugGrams),
       width: 9,
       format: '0.0',
       synonyms: ['plug', 'plug mass', 'extension mass'],
@@ -732,8 +729,7 @@ export const TAPE = {
       header: 'Strip width (in)',
       unit: 'in',
       kind: 'number',
-      low: 0.25,
-      high: 4,
+      ...limits(RANGES.stripInches),
       width: 10,
       format: '0.00',
       synonyms: ['width', 'strip'],
@@ -744,8 +740,7 @@ export const TAPE = {
       header: 'Mass per area (g/m²)',
       unit: 'g/m²',
       kind: 'number',
-      low: 40,
-      high: 600,
+      ...limits(RANGES.gsm),
       width: 11,
       format: '0',
       synonyms: ['gsm', 'g/m2', 'grammage'],
@@ -900,7 +895,7 @@ export const SETTINGS = {
       kind: 'text',
       width: 22,
       synonyms: ['value'],
-      help: 'How it is at your shop; blank: the default.',
+      help: 'How it is at your shop; blank or 0: the default.',
     },
     { key: 'unit', header: 'Unit', kind: 'text', width: 8, synonyms: ['unit'], help: 'What the value is measured in.' },
     {
@@ -931,7 +926,10 @@ export interface SettingRow {
   readonly meaning: string;
 }
 
-/** The habits of a shop. Where each initial value comes from stands in `src/core/constants.ts`. */
+/** The word for nothing at all in a setting whose range begins at 0: some versions of Excel hand a blank over as 0, so 0 is the default. */
+export const NO_AMOUNT = 'None';
+
+/** The habits of a shop. Where each initial value comes from stands in the core's defaults and constants. */
 export const SETTING_ROWS = [
   { key: 'shop', name: 'Shop name', kind: 'text', initial: '', meaning: 'Stands at the head of printed sheets.' },
   {
@@ -941,7 +939,7 @@ export const SETTING_ROWS = [
     unit: 'pt',
     low: 0.1,
     high: 10,
-    initial: 1,
+    initial: DEFAULT_SETTINGS.tolerancePoints,
     meaning: 'A club is right when it reads within this many points of what is held. Premium work: 0.5.',
   },
   {
@@ -956,14 +954,14 @@ export const SETTING_ROWS = [
     key: 'headWay',
     name: 'Head weighting',
     kind: 'text',
-    initial: 'Lead tape',
+    initial: DEFAULT_SETTINGS.headWay,
     meaning: 'Which row of Weights puts a club right that reads too light.',
   },
   {
     key: 'buttWay',
     name: 'Butt weighting',
     kind: 'text',
-    initial: 'Butt plug',
+    initial: DEFAULT_SETTINGS.buttWay,
     meaning: 'Which row of Weights puts a club right that reads too heavy.',
   },
   {
@@ -973,8 +971,8 @@ export const SETTING_ROWS = [
     unit: 'g',
     low: 0,
     high: 100,
-    initial: 8,
-    meaning: 'More than this at the head needs your decision.',
+    initial: DEFAULT_SETTINGS.headLimitGrams,
+    meaning: 'More than this at the head needs your decision. None: any weight does.',
   },
   {
     key: 'leastWeight',
@@ -983,17 +981,16 @@ export const SETTING_ROWS = [
     unit: 'g',
     low: 0,
     high: 10,
-    initial: 1,
-    meaning: 'Less than this is not worth doing.',
+    initial: DEFAULT_SETTINGS.leastGrams,
+    meaning: 'Less than this is not worth doing. None: every step is.',
   },
   {
     key: 'tapedLength',
     name: 'Taped length',
     kind: 'number',
     unit: 'in',
-    low: 3,
-    high: 24,
-    initial: 10.5,
+    ...limits(TAPED_LENGTH),
+    initial: DEFAULT_SETTINGS.tapedInches,
     meaning: 'Where a grip’s length is not known, tape runs this far.',
   },
   {
@@ -1023,10 +1020,9 @@ export const SETTING_ROWS = [
     name: 'Cap thickness when not known',
     kind: 'number',
     unit: 'in',
-    low: 0,
-    high: 1,
-    initial: 0.125,
-    meaning: 'Used for any grip whose cap is not given.',
+    ...limits(CAP_THICKNESS),
+    initial: DEFAULT_SETTINGS.capInches,
+    meaning: 'Used for any grip whose cap is not given. None: no cap.',
   },
   {
     key: 'growth',
@@ -1043,7 +1039,7 @@ export const SETTING_ROWS = [
     unit: 'in',
     low: 2,
     high: 9,
-    initial: 5,
+    initial: DEFAULT_SETTINGS.lowerTapeStartInches,
     meaning: 'How far from the butt the lower-hand layers begin.',
   },
   {
@@ -1053,8 +1049,8 @@ export const SETTING_ROWS = [
     unit: 'g',
     low: 0,
     high: 20,
-    initial: 4,
-    meaning: 'How far an old grip’s true mass may be from its catalogue mass.',
+    initial: DEFAULT_SETTINGS.oldSpreadGrams,
+    meaning: 'How far an old grip’s true mass may be from its catalogue mass. None: it is exact.',
   },
   {
     key: 'newSpread',
@@ -1063,8 +1059,8 @@ export const SETTING_ROWS = [
     unit: 'g',
     low: 0,
     high: 20,
-    initial: 2,
-    meaning: 'How far single new grips scatter, where Stock does not say.',
+    initial: DEFAULT_SETTINGS.newSpreadGrams,
+    meaning: 'How far single grips of one model scatter, where Stock does not say. None: all alike.',
   },
   {
     key: 'balanceSpread',
@@ -1073,8 +1069,8 @@ export const SETTING_ROWS = [
     unit: 'in',
     low: 0,
     high: 2,
-    initial: 0.25,
-    meaning: 'How well grip balance points are known.',
+    initial: DEFAULT_SETTINGS.balanceSpreadInches,
+    meaning: 'How well grip balance points are known. None: exactly.',
   },
   {
     key: 'readingSpread',
@@ -1083,8 +1079,8 @@ export const SETTING_ROWS = [
     unit: 'pt',
     low: 0,
     high: 2,
-    initial: 0.2,
-    meaning: 'How well your balance scale repeats.',
+    initial: DEFAULT_SETTINGS.readingSpreadPoints,
+    meaning: 'How well your balance scale repeats. None: exactly.',
   },
   {
     key: 'tapeSpread',
@@ -1093,8 +1089,8 @@ export const SETTING_ROWS = [
     unit: '%',
     low: 0,
     high: 50,
-    initial: 10,
-    meaning: 'How far the mass of a layer varies.',
+    initial: DEFAULT_SETTINGS.tapeSpread * 100,
+    meaning: 'How far the mass of a layer varies. None: not at all.',
   },
   {
     key: 'competition46',

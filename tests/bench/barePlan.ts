@@ -66,7 +66,7 @@ export function bareInput({ clubs, stock }: PlanInput): BareInput {
       newBalance: grip?.balanceInches,
       oldCap: club.oldCapInches ?? 0.125,
       newCap: grip?.capInches,
-      oldSpread: club.oldGripWeighed ? 0.5 : 4,
+      oldSpread: club.oldMassFrom === 'weighed' ? 0.5 : 4,
       newSpread: grip?.spreadGrams,
       layers: club.layers ?? 4,
       lengthChange: club.lengthChangeInches,

@@ -29,7 +29,7 @@ export function aClub(more: Partial<Club> = {}): Club {
     massGrams: 420,
     oldItem: 'old',
     oldGripGrams: 50,
-    oldGripWeighed: false,
+    oldMassFrom: 'estimate',
     oldLayers: 0,
     oldBalanceInches: 4.2,
     oldCapInches: 0.125,

@@ -358,7 +358,7 @@ const blankClub: Club = {
   massGrams: undefined,
   oldItem: undefined,
   oldGripGrams: undefined,
-  oldGripWeighed: false,
+  oldMassFrom: 'estimate',
   oldLayers: 0,
   oldBalanceInches: undefined,
   oldCapInches: undefined,
@@ -387,7 +387,7 @@ function arrived(truth: Truth, more: Partial<Club> = {}): Club {
     reading: arrivedReading(truth),
     massGrams: arrivedGrams(truth),
     oldGripGrams: truth.old.grams,
-    oldGripWeighed: true,
+    oldMassFrom: 'weighed',
     oldLayers: truth.old.layers,
     oldBalanceInches: truth.old.balanceInches,
     oldCapInches: truth.old.capInches,
@@ -419,7 +419,7 @@ describe('a plan', () => {
         const choice = { layers: count, lowerLayers: lower };
         const known = planOne(arrived(truth, choice), grip);
         const { bareReading, bareGrams } = truth;
-        const wrongGuess = { oldGripGrams: 50, oldGripWeighed: false, oldBalanceInches: 4.2 };
+        const wrongGuess = { oldGripGrams: 50, oldMassFrom: 'estimate' as const, oldBalanceInches: 4.2 };
         const bare = planOne(arrived(truth, { ...choice, ...wrongGuess, bareReading, bareGrams }), grip);
         expect(bare.basis).toBe('bare');
         expect(known.basis).toBe('weighed');
@@ -428,6 +428,7 @@ describe('a plan', () => {
         expect(bare.remedy?.exactGrams).toBeCloseTo(known.remedy?.exactGrams ?? NaN, 6);
         expect(bare.massAfterGrams).toBeCloseTo(known.massAfterGrams ?? NaN, 6);
         expect(bare.fittedBeforeGrams).toBeCloseTo(known.fittedBeforeGrams ?? NaN, 7);
+        expect(bare.inertiaChange).toBeCloseTo(known.inertiaChange ?? NaN, 5);
       }),
     );
   });
@@ -436,7 +437,12 @@ describe('a plan', () => {
     fc.assert(
       fc.property(truths, grips, (truth, grip) => {
         const { bareReading, bareGrams } = truth;
-        const guess = { oldItem: 'old', oldGripGrams: 50, oldGripWeighed: false, oldBalanceInches: undefined };
+        const guess = {
+          oldItem: 'old',
+          oldGripGrams: 50,
+          oldMassFrom: 'estimate' as const,
+          oldBalanceInches: undefined,
+        };
         const stripped = arrived(truth, { ...guess, bareReading, bareGrams });
         const twin: Club = { ...blankClub, row: 2, name: 'twin', oldItem: 'OLD' };
         const plan = planSet({
@@ -581,7 +587,7 @@ describe('a plan', () => {
     fc.assert(
       fc.property(truths, grips, (truth, grip) => {
         const weighed = planOne(arrived(truth), grip);
-        const guessed = planOne(arrived(truth, { oldGripWeighed: false }), grip);
+        const guessed = planOne(arrived(truth, { oldMassFrom: 'estimate' }), grip);
         expect(weighed.spreadPoints ?? NaN).toBeLessThan(guessed.spreadPoints ?? NaN);
         expect(weighed.readingGripped).toBe(guessed.readingGripped);
       }),

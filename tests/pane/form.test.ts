@@ -1,25 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { parseReading } from '../../src/core/index';
-import { EMPTY_FORM, FIELD_RANGES, numberOf, readForm, sparingPutters, type Form } from '../../src/pane/state/form';
+import { EMPTY_FORM, FIELD_RANGES, readForm, sparingPutters, type Form } from '../../src/pane/state/form';
 import { CLUBS, columnOf } from '../../src/workbook/schema';
 
 const read = (change: Partial<Form>) => readForm({ ...EMPTY_FORM, ...change }, (text) => parseReading(text).ok);
-
-test('a number is read with a point or a comma, and nothing else is a number', () => {
-  expect(['0.92', '0,92', ' 2 ', '.5', '-1', '+3.', '', 'x', '1.2.3', '1e3', '2 in'].map(numberOf)).toEqual([
-    0.92,
-    0.92,
-    2,
-    0.5,
-    -1,
-    3,
-    undefined,
-    undefined,
-    undefined,
-    undefined,
-    undefined,
-  ]);
-});
 
 test('fields accept what their columns in Clubs accept', () => {
   const ranges = { layers: 'layers', diameter: 'targetDiameter', tolerance: 'tolerance' } as const;
@@ -42,12 +26,18 @@ describe('what is chosen', () => {
     expect(read({ item: 'A-1', sizeBy: 'layers', layers: '2', holdBy: 'asArrived' }).choices).toEqual({
       newItem: 'A-1',
       layers: 2,
+      targetDiameter: null,
       hold: 'As it was',
     });
   });
 
   test('blanks the layers where a diameter is wanted, since it counts only then', () => {
     expect(read({ sizeBy: 'diameter', diameter: '0,920' }).choices).toEqual({ layers: null, targetDiameter: 0.92 });
+  });
+
+  test('blanks the target diameter where layers are chosen, none of them too, since 0 beside a target means "find them"', () => {
+    expect(read({ sizeBy: 'layers', layers: '0' }).choices).toEqual({ layers: 0, targetDiameter: null });
+    expect(read({ sizeBy: 'layers', layers: 'two' }).choices).toEqual({});
   });
 
   test('leaves the targets of the sheet where none is given', () => {

@@ -104,6 +104,9 @@ test('what will be written is said before it is', () => {
     'Writes the plan into sheet ‘Plan 1042’. Clubs stays as it is.',
   );
   expect(willWriteText({ newItem: 'A-1', layers: null, targetDiameter: 0.92 }, 13, 'sheet ‘Plan 1042’')).toBe(
-    'Writes the grip and target diameter of 13 clubs into Clubs, and the plan into sheet ‘Plan 1042’.',
+    'Writes the grip and target diameter of 13 clubs into Clubs, blanks the layers there, and writes the plan into sheet ‘Plan 1042’.',
+  );
+  expect(willWriteText({ hold: 'Nothing' }, 1, 'sheet ‘Plan 1042’')).toBe(
+    'Writes the hold of 1 club into Clubs, and the plan into sheet ‘Plan 1042’.',
   );
 });

@@ -97,13 +97,28 @@ describe('the preview', () => {
     const before = workOn(port).preview(shop, JOB, rows, {});
     const chosen = workOn(port).preview(shop, JOB, rows, { newItem: 'MOSS-S', layers: 0 });
     if (!before.ok || !chosen.ok) throw new Error('not planned');
-    expect(before.value.clubs.map(({ name, item, layers }) => [name, item, layers])).toEqual([
+    expect(before.value.plan.clubs.map(({ name, item, layers }) => [name, item, layers])).toEqual([
       ['Driver', 'FERN-M', 1],
       ['7 iron', 'FERN-M', 1],
       ['Pitching wedge', 'FERN-M', 1],
     ]);
-    expect(chosen.value.clubs.map(({ item, layers }) => [item, layers])).toEqual(rows.map(() => ['MOSS-S', 0]));
+    expect(chosen.value.plan.clubs.map(({ item, layers }) => [item, layers])).toEqual(rows.map(() => ['MOSS-S', 0]));
     expect(port.applies).toBe(0);
+  });
+});
+
+describe('what is wrong outside the clubs', () => {
+  test('comes with the preview, with the row of the sheet it stands in', async () => {
+    const settings = port.tableSeen('Settings')!;
+    const at = settings.rows.findIndex(([name]) => name === 'Tolerance');
+    port.fillTable('Settings', [...settings.rows.slice(0, at).map(() => ({})), { Value: 'tight' }]);
+    const shop = await seen();
+    const preview = workOn(port).preview(shop, JOB, rowsOf(shop, '1042'), {});
+    if (!preview.ok) throw new Error('not planned');
+    expect(preview.value.problems).toEqual([
+      expect.objectContaining({ code: 'notNumber', field: `Settings row ${settings.at.row + at + 2}, Tolerance` }),
+    ]);
+    expect(preview.value.plan.clubs).toHaveLength(3);
   });
 });
 

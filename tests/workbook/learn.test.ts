@@ -25,19 +25,19 @@ function column(port: MemoryPort, header: string): Seen[] {
 }
 
 describe('using what a stripped club taught', () => {
-  test('writes mass and balance point as weighed into those rows, and nothing else', async () => {
+  test('writes mass and balance point as like the stripped one’s into those rows, and nothing else', async () => {
     const port = await workshop();
     const clubs = port.tableSeen('Clubs');
     const end = await useLesson(port, await readShop(port), LESSON, [2, 3]);
     expect(end).toEqual({ done: true, rows: [2, 3], weighedAlready: [], cells: 6 });
     expect(column(port, 'Old grip mass (g)')).toEqual([null, 48.8, 48.8, null, null]);
     expect(column(port, 'Old balance point (in)')).toEqual([null, 4.2, 4.2, null, null]);
-    expect(column(port, 'Old mass from')).toEqual([null, 'Weighed', 'Weighed', null, null]);
+    expect(column(port, 'Old mass from')).toEqual([null, 'Like one stripped', 'Like one stripped', null, null]);
     const changed = port
       .tableSeen('Clubs')
       ?.rows.flatMap((row, i) => row.filter((cell, j) => cell !== clubs?.rows[i]?.[j]));
     expect(changed?.length).toBe(6);
-    expect(sayLesson(end)).toBe('Old grip written as weighed for 2 clubs.');
+    expect(sayLesson(end)).toBe('Old grip written as like the stripped one for 2 clubs.');
   });
 
   test('leaves a grip that was weighed already', async () => {

@@ -1,10 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sayIssue } from '../../src/words/issues';
-import { sayNote } from '../../src/words/notes';
+import { BASIS_WORDS, sayNote } from '../../src/words/notes';
 import { planCells } from '../../src/workbook/planCells';
 import { planTables, type TablesIn } from '../../src/workbook/planTables';
-import { CLUBS, STARTING_WEIGHTS, STOCK, TABLES, WEIGHTS, type TableSchema } from '../../src/workbook/schema';
+import {
+  CLUBS,
+  SETTINGS,
+  STARTING_WEIGHTS,
+  STOCK,
+  TABLES,
+  TAPE,
+  WEIGHTS,
+  type TableSchema,
+} from '../../src/workbook/schema';
 
 type Line = Readonly<Record<string, unknown>>;
 
@@ -42,6 +51,7 @@ const IRON = {
   oldItem: 'worn',
   oldMass: 50,
   oldMassKnown: 'Catalogue',
+  oldCap: 0.125,
 };
 
 function planned(tables: TablesIn) {
@@ -96,7 +106,7 @@ describe('a club from its row', () => {
       massGrams: 420,
       oldItem: 'worn',
       oldGripGrams: 50,
-      oldGripWeighed: true,
+      oldMassFrom: 'weighed',
       oldLayers: 1,
       oldBalanceInches: 4,
       oldCapInches: 0.2,
@@ -133,7 +143,7 @@ describe('a club from its row', () => {
       massGrams: undefined,
       oldItem: undefined,
       oldGripGrams: undefined,
-      oldGripWeighed: false,
+      oldMassFrom: 'estimate',
       oldLayers: 0,
       oldBalanceInches: undefined,
       oldCapInches: undefined,
@@ -171,6 +181,23 @@ describe('a club from its row', () => {
     expect(one({ hold }).first.hold).toBe(code);
   });
 
+  it.each([
+    ['Catalogue', 'estimate', 'Estimate'],
+    ['Weighed', 'weighed', 'Weighed'],
+    ['like one stripped', 'alike', 'Alike'],
+    [null, 'estimate', 'Estimate'],
+  ])('an old mass from %s', (oldMassKnown, code, word) => {
+    const { club, first } = one({ oldMassKnown });
+    expect([club.oldMassFrom, first.basis]).toEqual([code, code]);
+    expect(BASIS_WORDS[first.basis!]).toBe(word);
+  });
+
+  it('an old grip like the stripped one’s is less sure than a weighed one, and surer than a catalogue’s', () => {
+    const spread = (oldMassKnown: string) => one({ oldMassKnown }).first.spreadPoints!;
+    expect(spread('Like one stripped')).toBeGreaterThan(spread('Weighed'));
+    expect(spread('Like one stripped')).toBeLessThan(spread('Catalogue'));
+  });
+
   it('no layers beside a target diameter: found; without one: none', () => {
     expect(one({ layers: 0, targetDiameter: 0.92 }).first).toMatchObject({ layers: 3, layersSolved: true });
     expect(one({ layers: null, targetDiameter: 0.92 }).first).toMatchObject({ layers: 3, layersSolved: true });
@@ -183,6 +210,9 @@ describe('a club from its row', () => {
       'Clubs row 2, Old grip mass (g) is blank. Give the mass that was weighed.',
     );
     expect(one({ oldMassKnown: 'Weighed' }).notes[0]).toEqual([]);
+    expect(one({ oldMass: null, oldMassKnown: 'Like one stripped' }).notes[0]).toContain(
+      'Clubs row 2, Old grip mass (g) is blank. Give the mass that the stripped club showed.',
+    );
   });
 
   it('a bad cell is told with sheet, row and column, and the rest is planned', () => {
@@ -230,8 +260,22 @@ describe('which clubs', () => {
   });
 
   it('rows of the sheet are counted from where the header stands', () => {
-    const { notes } = planned({ clubs: table(CLUBS, { ...IRON, length: 12 }), headerRow: 4 });
+    const { notes } = planned({ clubs: table(CLUBS, { ...IRON, length: 12 }), headerRows: { clubs: 4 } });
     expect(notes[0]?.[0]).toBe('Clubs row 5, Length (in) is 12. Give 18 to 52 in.');
+  });
+
+  it('and so are those of every other table', () => {
+    const { notes, said } = planned({
+      clubs: table(CLUBS, IRON),
+      stock: table(STOCK, { ...GRIP, length: 99 }, { mass: 50, core: 0.6 }),
+      settings: table(SETTINGS, { setting: 'Tolerance', value: 50 }),
+      weights: table(WEIGHTS, { way: 'Lead tape', end: 'Head', position: 0, step: 99 }),
+      tape: table(TAPE, { tape: 'Build-up tape', strip: 99 }, { tape: 'Two-way tape' }),
+      headerRows: { stock: 3, settings: 5, weights: 7, tape: 9 },
+    });
+    expect(notes[0]?.some((note) => note.startsWith('Stock row 4, Length (in) is 99.'))).toBe(true);
+    const places = said.map((sentence) => /^\w+ row \d+/.exec(sentence)?.[0]);
+    expect(places).toEqual(['Settings row 6', 'Tape row 10', 'Weights row 8', 'Stock row 5']);
   });
 
   it('none at all', () => {

@@ -35,7 +35,9 @@ describe('settings', () => {
     ['Head weighting', 'Tip plug', { headWay: 'Tip plug' }],
     ['Butt weighting', 'Cap weight', { buttWay: 'Cap weight' }],
     ['Head weight limit', 4, { headLimitGrams: 4 }],
-    ['Head weight limit', 0, { headLimitGrams: 0 }], // 0 is a limit
+    ['Head weight limit', 'None', { headLimitGrams: 0 }],
+    ['Scale reading ±', ' none ', { readingSpreadPoints: 0 }],
+    ['Layer mass ±', 'NONE', { tapeSpread: 0 }],
     ['Least weight worth adding', 2, { leastGrams: 2 }],
     ['Taped length', 9, { tapedInches: 9 }],
     ['Two-way strip under new grips', 'No', { twoWayUnderNew: false }],
@@ -60,15 +62,40 @@ describe('settings', () => {
     expect(read(rows)).toEqual({ settings: DEFAULT_SETTINGS, said: [] });
   });
 
-  it('a blank that came as 0 is the default where 0 cannot be meant', () => {
-    const rows = SETTING_ROWS.filter((row) => row.kind !== 'number' || row.low > 0).map(({ name }): Cells => [name, 0]);
+  it.each([0, '0', '0,0'])('a blank that came as %j is the default', (zero) => {
+    const rows = SETTING_ROWS.map(({ name }): Cells => [name, zero]);
     expect(read(rows)).toEqual({ settings: DEFAULT_SETTINGS, said: [] });
+  });
+
+  it('those that may be nothing take None for it and say so; the others do not', () => {
+    for (const row of SETTING_ROWS) {
+      if (row.kind !== 'number') continue;
+      const { said } = read([[row.name, 'None']]);
+      expect(said, row.name).toHaveLength(row.low === 0 ? 0 : 1);
+      expect(row.meaning.includes('None: '), row.name).toBe(row.low === 0);
+    }
+  });
+
+  it('rows are counted from where each header stands', () => {
+    const list = tapes(['Build-up tape', 'Build-up', 9], ['Two-way tape', 'Two-way', 2]);
+    const result = readSettings(
+      [
+        ['Setting', 'Value'],
+        ['Tolerance', 50],
+      ],
+      list,
+      { settings: 4, tape: 7 },
+    );
+    expect(result.ok && result.value.problems.map(({ field }) => field)).toEqual([
+      'Settings row 5, Tolerance',
+      'Tape row 8, Strip width (in)',
+    ]);
   });
 
   it.each([
     ['Tolerance', 'tight', 'Settings row 2, Tolerance is “tight”, not a number. Give 0.1 to 10 points.'],
     ['Tolerance', 50, 'Settings row 2, Tolerance is “50”. Give 0.1 to 10 points.'],
-    ['Layer mass ±', 60, 'Settings row 2, Layer mass ± is “60”. Give 0 to 50 %.'],
+    ['Layer mass ±', 60, 'Settings row 2, Layer mass ± is “60”. Give None, or up to 50 %.'],
     [
       'Put right',
       'never',

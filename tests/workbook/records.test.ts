@@ -12,13 +12,13 @@ import {
   type TableSchema,
 } from '../../src/workbook/schema';
 import {
+  cellNumber,
   duplicates,
   errorText,
   expectation,
   isBlank,
   matchHeaders,
   placed,
-  plainNumber,
   readCell,
   readTable,
 } from '../../src/workbook/records';
@@ -183,7 +183,7 @@ describe('cells', () => {
     ['kind', 'Spoon', 'Kind is “Spoon”. Give Driver, Wood, Hybrid, Iron, Wedge, Putter or Junior.'],
     ['kind', 7, 'Kind is 7. Give Driver, Wood, Hybrid, Iron, Wedge, Putter or Junior.'],
     ['hold', 'as it  was', 'As it was'],
-    ['oldMassKnown', 'guess', 'Old mass from is “guess”. Give Catalogue or Weighed.'],
+    ['oldMassKnown', 'guess', 'Old mass from is “guess”. Give Catalogue, Weighed or Like one stripped.'],
     ['buttWeightLeaves', 'Yes', true],
     ['buttWeightLeaves', 'n', false],
     ['buttWeightLeaves', true, true],
@@ -262,7 +262,7 @@ describe('plain numbers', () => {
     [true, undefined],
     [{}, undefined],
   ])('%j is %j', (given, number) => {
-    expect(plainNumber(given)).toBe(number);
+    expect(cellNumber(given)).toBe(number);
   });
 });
 

@@ -3,7 +3,7 @@ import { CALLIPER_DIVISION_INCHES, TAPE_THICKNESS } from '../constants';
 import { fail, ok, type Result } from '../result';
 
 /** How build-up shows outside: rubber keeps its volume (the low estimate), or every thousandth shows (the high one). */
-export type Growth = 'volume' | 'additive';
+export type Estimator = 'volume' | 'additive';
 
 /** A grip on its seat; inches throughout. */
 export interface Seating {
@@ -50,7 +50,7 @@ export function additiveDiameter({ gripInches, coreInches, seatInches: seat, str
 }
 
 /** Outside diameter by the estimator named, unchecked. */
-export function diameterBy(growth: Growth, seating: Seating): number {
+export function diameterBy(growth: Estimator, seating: Seating): number {
   return growth === 'additive' ? additiveDiameter(seating) : volumeDiameter(seating);
 }
 
@@ -74,7 +74,7 @@ export function fillingLayers(coreInches: number, buttInches: number, thicknessI
  * @returns inches at the gauge point; `looseCore` with the layers needed as detail
  */
 export function outsideDiameter(
-  growth: Growth,
+  growth: Estimator,
   seating: Seating,
   layers = 0,
   thicknessInches = TAPE_THICKNESS.value,

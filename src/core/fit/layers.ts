@@ -1,7 +1,7 @@
 /** How many layers of build-up tape bring a grip to a diameter. */
 import { MOST_LAYERS, TAPE_THICKNESS } from '../constants';
 import { fail, ok, type Result } from '../result';
-import { diameterBy, fillingLayers, seatInches, type Growth } from './diameter';
+import { diameterBy, fillingLayers, seatInches, type Estimator } from './diameter';
 
 /** What is to be reached, and with what; inches throughout. */
 export interface Wanted {
@@ -9,7 +9,7 @@ export interface Wanted {
   readonly coreInches: number;
   readonly buttInches: number;
   readonly targetInches: number;
-  readonly growth?: Growth;
+  readonly growth?: Estimator;
   readonly stretch?: number;
   readonly thicknessInches?: number;
 }

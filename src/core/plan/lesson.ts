@@ -1,7 +1,7 @@
 /** What stripping one club teaches about its old grip. */
 import { BUTT_WEIGHT_INCHES, FULCRUM_INCHES, POINT_GRAM_INCHES, RANGES } from '../constants';
 import { momentGramInches } from '../balance/moment';
-import { isWeighed, type Fitted } from './oldGrip';
+import { massFrom, type Fitted } from './oldGrip';
 import { leavingGrams } from './shift';
 import { bagOf, groupedBy } from './together';
 import type { Club, Lesson } from './types';
@@ -36,10 +36,18 @@ export function lessonOf(club: Club, old: Fitted): Learned {
   return { taught: { row: club.row, club: club.name, oldItem: club.oldItem, removedGrams, gripGrams, balanceInches } };
 }
 
+/** The old grip as a stripped club showed it, where its four measurements tell; else as it was known before. */
+export function wornGrip(club: Club, old: Fitted): Fitted {
+  const learned = lessonOf(club, old);
+  if (!learned || 'contradicts' in learned) return old;
+  const { gripGrams, balanceInches } = learned.taught;
+  return { ...old, gripGrams, balanceInches };
+}
+
 /** Answers, for a stripped club, which others of its bag wear the same old grip and know it only from an estimate. */
 export function learnersAmong(clubs: readonly Club[]): (stripped: Club) => readonly number[] {
   const guessing = clubs.filter(
-    (club) => club.oldItem !== undefined && !isWeighed(club) && club.bareReading === undefined,
+    (club) => club.oldItem !== undefined && massFrom(club) === 'estimate' && club.bareReading === undefined,
   );
   const rows = new Map<string, number[]>();
   for (const [worn, wearers] of groupedBy(guessing, wornBy)) {

@@ -1,7 +1,7 @@
 /** What is known of the grip that a club arrived with. */
 import { GRIP_BALANCE, WEIGHED_SPREAD_GRAMS } from '../constants';
 import { gripBalance, tapeGrams } from '../grip/mass';
-import type { Club, Grip, ShopSettings } from './types';
+import type { Club, Grip, OldMassFrom, ShopSettings } from './types';
 
 /** A grip with its tape as it sits on a club; `gripGrams` undefined where nobody knows. */
 export interface Fitted {
@@ -9,6 +9,8 @@ export interface Fitted {
   readonly gripSpreadGrams: number;
   readonly balanceInches: number;
   readonly capInches: number;
+  /** Whether that is the cap of this grip, not the shop's usual one. */
+  readonly capKnown: boolean;
   readonly tapedInches: number;
   readonly layers: number;
   readonly layerGrams: number;
@@ -19,14 +21,16 @@ export interface Fitted {
 export function oldFitted(club: Club, stock: ReadonlyMap<string, Grip>, settings: ShopSettings): Fitted {
   const known = club.oldItem === undefined ? undefined : stock.get(club.oldItem.toLowerCase());
   const tapedInches = known?.lengthInches ?? settings.tapedInches;
+  const capInches = club.oldCapInches ?? known?.capInches;
   return {
     gripGrams: club.oldGripGrams ?? known?.gripGrams,
-    gripSpreadGrams: isWeighed(club) ? WEIGHED_SPREAD_GRAMS : settings.oldSpreadGrams,
+    gripSpreadGrams: oldSpreadGrams(club, known, settings),
     balanceInches:
       club.oldBalanceInches ??
       known?.balanceInches ??
       (known?.lengthInches === undefined ? GRIP_BALANCE.value : gripBalance(known.lengthInches)),
-    capInches: club.oldCapInches ?? known?.capInches ?? settings.capInches,
+    capInches: capInches ?? settings.capInches,
+    capKnown: capInches !== undefined,
     tapedInches,
     layers: club.oldLayers,
     layerGrams: stripGrams(tapedInches, settings.buildUp),
@@ -34,9 +38,21 @@ export function oldFitted(club: Club, stock: ReadonlyMap<string, Grip>, settings
   };
 }
 
-/** Whether the old grip came off whole and was put on a scale. */
-export function isWeighed(club: Club): boolean {
-  return club.oldGripWeighed && club.oldGripGrams !== undefined;
+/** Where the old grip's mass comes from; without a mass of its own a club has the catalogue's. */
+export function massFrom(club: Club): OldMassFrom {
+  return club.oldGripGrams === undefined ? 'estimate' : club.oldMassFrom;
+}
+
+/** ± of the old grip's mass. One like another's is as sure as its model scatters, and never surer than a weighed one. */
+function oldSpreadGrams(club: Club, known: Grip | undefined, settings: ShopSettings): number {
+  switch (massFrom(club)) {
+    case 'weighed':
+      return WEIGHED_SPREAD_GRAMS;
+    case 'alike':
+      return Math.max(WEIGHED_SPREAD_GRAMS, settings.newSpreadGrams, known?.spreadGrams ?? 0);
+    case 'estimate':
+      return settings.oldSpreadGrams;
+  }
 }
 
 /** The new grip with so many layers under it. */
@@ -48,6 +64,7 @@ export function newFitted(grip: Grip, layers: number, settings: ShopSettings): F
     balanceInches:
       grip.balanceInches ?? (grip.lengthInches === undefined ? GRIP_BALANCE.value : gripBalance(grip.lengthInches)),
     capInches: grip.capInches ?? settings.capInches,
+    capKnown: grip.capInches !== undefined,
     tapedInches,
     layers,
     layerGrams: stripGrams(tapedInches, settings.buildUp),

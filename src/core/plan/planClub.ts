@@ -4,7 +4,8 @@ import { readingMoment } from '../balance/moment';
 import { massInertia, shiftInertia } from '../balance/inertia';
 import { fittedGrams } from '../grip/mass';
 import { ruleBreaches } from '../rules/check';
-import { isWeighed, newFitted, oldFitted, type Fitted } from './oldGrip';
+import { wornGrip } from './lesson';
+import { massFrom, newFitted, oldFitted, type Fitted } from './oldGrip';
 import { remedyFor, remedyPoints } from './remedy';
 import {
   bodyOf,
@@ -111,7 +112,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     massBeforeGrams: club.massGrams,
     massAfterGrams: weighs.massAfterGrams,
     lengthAfterInches: lengthAfter,
-    inertiaChange: inertiaOf(club, old, fresh, lower, body, remedy),
+    inertiaChange: inertiaOf(club, wornGrip(club, old), fresh, lower, body, remedy),
     tapeInches: size.layers * fresh.tapedInches + lower.inches,
     twoWayInches: settings.twoWayUnderNew ? fresh.tapedInches : 0,
     breaches: breachesOf(club, grip, size, lengthAfter, settings),
@@ -152,8 +153,12 @@ function move(club: Club, old: Fitted, fresh: Fitted, lower: LowerTape, body: Bo
   }
   const moves = club.lengthChangeInches !== 0 || Math.abs(fresh.capInches - old.capInches) > 1e-9;
   if (body.guessed && !body.contradicts && moves) notes.push({ note: 'massUnknown' });
-  const basis = isWeighed(club) ? 'weighed' : 'estimate';
-  return { basis, before, shift: added, gripped: before === undefined ? undefined : before + added.total };
+  return {
+    basis: massFrom(club),
+    before,
+    shift: added,
+    gripped: before === undefined ? undefined : before + added.total,
+  };
 }
 
 interface Held {
@@ -201,7 +206,7 @@ function fittedOld(old: Fitted): number | undefined {
   return old.gripGrams === undefined ? undefined : fittedGrams(old.gripGrams, old.layers, old.layerGrams);
 }
 
-/** Change of inertia about the butt, remedy included; unknown where the body moves and nobody knows where it balances. */
+/** Change of inertia about the butt, remedy included; unknown where the old grip is, or where the body moves and nobody knows where it balances. */
 function inertiaOf(
   club: Club,
   old: Fitted,

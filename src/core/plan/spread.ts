@@ -1,6 +1,6 @@
 /** How far the predicted gap may be off, and what that allows to be said. */
 import { massPoints } from '../balance/moment';
-import { POINT_GRAM_INCHES, TYPICAL_BODY_SPREAD_GRAMS } from '../constants';
+import { CAP_SPREAD_INCHES, POINT_GRAM_INCHES, TYPICAL_BODY_SPREAD_GRAMS } from '../constants';
 import type { Fitted } from './oldGrip';
 import type { Body } from './shift';
 import type { Basis, Hold, ShopSettings, Verdict } from './types';
@@ -20,7 +20,8 @@ export interface Uncertain {
  * ± of the gap between the gripped reading and what is held, in points.
  *
  * Formula: root of the sum of squares of each part's ± times its lever: independent errors. A reading that is held "as it was"
- * drops out of an estimate (only the change counts), and counts twice from a bare club. Source: propagation of independent errors.
+ * drops out where the old grip is taken off in thought (only the change counts), and counts twice from a bare club. A cap that
+ * nobody measured counts for as much as it may move the body. Source: propagation of independent errors.
  */
 export function spreadPoints(uncertain: Uncertain, settings: ShopSettings): number {
   const { basis, hold, old, fresh, body, movedInches } = uncertain;
@@ -29,8 +30,14 @@ export function spreadPoints(uncertain: Uncertain, settings: ShopSettings): numb
     fittedVariance(fresh, settings) +
       (basis === 'bare' ? 0 : fittedVariance(old, settings)) +
       squared(bodyPoints) +
+      squared(isCapGuessed(uncertain) ? (body.grams * CAP_SPREAD_INCHES) / POINT_GRAM_INCHES : 0) +
       readingsCompared(basis, hold) * squared(settings.readingSpreadPoints),
   );
+}
+
+/** Whether the body moves by a cap that nobody measured: from bare by the new one, else by one of the two; both unknown are alike. */
+function isCapGuessed({ basis, old, fresh }: Uncertain): boolean {
+  return basis === 'bare' ? !fresh.capKnown : old.capKnown !== fresh.capKnown;
 }
 
 /** How many scale readings stand between what is predicted and what is held. */

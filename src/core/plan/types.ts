@@ -4,12 +4,12 @@
  * Lengths, diameters and positions in inches, masses in grams, readings in points above A0, inertia in kg·cm².
  * `undefined` is "not known".
  */
+import type { Estimator } from '../fit/diameter';
 import type { Issue } from '../result';
 
 export type ClubKind = 'driver' | 'wood' | 'hybrid' | 'iron' | 'wedge' | 'putter' | 'junior';
 export type Profile = 'round' | 'ribbed';
 export type Hold = 'asArrived' | 'target' | 'nothing';
-export type Estimator = 'volume' | 'additive';
 
 /** One club of the set, as it arrived and as its owner wants it. */
 export interface Club {
@@ -29,7 +29,8 @@ export interface Club {
   readonly massGrams: number | undefined;
   readonly oldItem: string | undefined;
   readonly oldGripGrams: number | undefined;
-  readonly oldGripWeighed: boolean;
+  /** Where `oldGripGrams` comes from. */
+  readonly oldMassFrom: OldMassFrom;
   readonly oldLayers: number;
   readonly oldBalanceInches: number | undefined;
   readonly oldCapInches: number | undefined;
@@ -122,11 +123,18 @@ export interface PlanInput {
   readonly settings: ShopSettings;
 }
 
-/** How the old grip is known. */
-export type Basis = 'estimate' | 'weighed' | 'bare';
+/**
+ * Where an old grip's mass comes from: a catalogue, a scale, or what another club's grip of the same model weighed when that club
+ * was stripped. One model scatters, so a mass that is like another's is less sure than one that was weighed.
+ */
+export type OldMassFrom = 'estimate' | 'weighed' | 'alike';
+
+/** How the old grip is known; bare: nothing about it is needed. */
+export type Basis = OldMassFrom | 'bare';
 
 /**
- * How the finished reading stands to what is held: surely within tolerance, likely within, cannot tell, or out.
+ * How the finished reading stands to what is held: within tolerance by at least its ±, likely within, cannot tell, or outside by
+ * more than its ±. The ± adds independent errors by their squares, so it is less than all of them together.
  * `notHeld` where nothing is held; `unknown` where no reading can be predicted.
  */
 export type Verdict = 'within' | 'likely' | 'cannotTell' | 'out' | 'notHeld' | 'unknown';

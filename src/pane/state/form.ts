@@ -1,6 +1,7 @@
 /**
  * What a person has chosen to fit, as it stands in the fields: text until it is asked for, so that half a number can be typed.
  */
+import { plainNumber } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 
 export const AS_IN_SHEET = 'sheet';
@@ -54,15 +55,9 @@ export const FIELD_RANGES = {
 
 const HOLD_WORDS = { asArrived: 'As it was', target: 'Target', nothing: 'Nothing' } as const;
 
-/** A number as people type it, with a point or a comma; `undefined` where it is none. */
-export function numberOf(text: string): number | undefined {
-  const trimmed = text.trim().replace(',', '.');
-  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(trimmed) ? Number(trimmed) : undefined;
-}
-
 function faultOf(text: string, field: keyof typeof FIELD_RANGES): FieldFault | undefined {
   if (text.trim() === '') return 'blank';
-  const number = numberOf(text);
+  const number = plainNumber(text);
   if (number === undefined) return 'notNumber';
   if (field === 'layers' && !Number.isInteger(number)) return 'notWhole';
   const { low, high } = FIELD_RANGES[field];
@@ -87,7 +82,11 @@ export function readForm(form: Form, isReading: (text: string) => boolean): Form
   if (form.sizeBy === 'layers') {
     const fault = faultOf(form.layers, 'layers');
     if (fault) faults.layers = fault;
-    else choices.layers = numberOf(form.layers);
+    else {
+      // Beside a target diameter no layers would mean "find them": a number that was chosen must count as it stands.
+      choices.layers = plainNumber(form.layers);
+      choices.targetDiameter = null;
+    }
   }
   if (form.sizeBy === 'diameter') {
     const fault = faultOf(form.diameter, 'diameter');
@@ -95,7 +94,7 @@ export function readForm(form: Form, isReading: (text: string) => boolean): Form
     else {
       // Layers must be blank for a target diameter to count.
       choices.layers = null;
-      choices.targetDiameter = numberOf(form.diameter);
+      choices.targetDiameter = plainNumber(form.diameter);
     }
   }
   if (form.holdBy !== AS_IN_SHEET) choices.hold = HOLD_WORDS[form.holdBy];
@@ -106,7 +105,7 @@ export function readForm(form: Form, isReading: (text: string) => boolean): Form
   if (form.tolerance.trim() !== '') {
     const fault = faultOf(form.tolerance, 'tolerance');
     if (fault) faults.tolerance = fault;
-    else choices.tolerance = numberOf(form.tolerance);
+    else choices.tolerance = plainNumber(form.tolerance);
   }
   if (form.weighting) choices.weighting = form.weighting;
   return { choices, faults };

@@ -1,8 +1,9 @@
 /** From the shop's tables to what the pane shows of them, and to the plan of what was chosen. Pure. */
-import { ok, type Issue, type Result, type SetPlan } from '../../core/index';
+import type { Issue, Result } from '../../core/index';
 import { withChoices, type Choices } from '../../workbook/choices';
 import { folded } from '../../workbook/headings';
-import { planTables } from '../../workbook/planTables';
+import { headerRowsOf } from '../../workbook/planScope';
+import { planTables, type Planned } from '../../workbook/planTables';
 import { readTable, type Matrix, type Row } from '../../workbook/records';
 import { CLUBS, JOBS, STOCK, TABLES, WEIGHTS, type TableSchema } from '../../workbook/schema';
 import type { Shop } from '../../workbook/shop';
@@ -75,18 +76,17 @@ export function seenOf(shop: Shop): ShopSeen<Shop> {
   };
 }
 
-/** The plan of some rows of Clubs as it would be with the choices written. */
-export function previewOf({ matrices, tables }: Shop, rows: readonly number[], choices: Choices): Result<SetPlan> {
-  const planned = planTables({
+/** The plan of some rows of Clubs as it would be with the choices written, and what is wrong outside these rows. */
+export function previewOf({ matrices, tables }: Shop, rows: readonly number[], choices: Choices): Result<Planned> {
+  return planTables({
     clubs: withChoices(matrices.Clubs ?? [], rows, choices),
     stock: matrices.Stock,
     settings: matrices.Settings,
     weights: matrices.Weights,
     tape: matrices.Tape,
     rows,
-    headerRow: (tables.Clubs?.at.row ?? 0) + 1,
+    headerRows: headerRowsOf(tables),
   });
-  return planned.ok ? ok(planned.value.plan) : planned;
 }
 
 /** Body rows of Clubs, from 1, that a selection touches and that hold a club; null where it lies elsewhere. */

@@ -1,7 +1,8 @@
 /** Joins the pane's state to a workbook: looks, watches, and does what is asked, one thing at a time. */
 import { useCallback, useEffect, useMemo, useReducer, useRef, useState } from 'react';
-import type { Lesson, Result, SetPlan } from '../../core/index';
+import type { Lesson, Result } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
+import type { Planned } from '../../workbook/planTables';
 import { readForm, sparingPutters, type Form, type FormRead } from './form';
 import { afterEvent, plannedRows, puttersBeside, START, type PaneEvent, type PaneState, type Task } from './paneState';
 import type { FillAsked, Outcome, ShopSeen, Work } from './work';
@@ -103,7 +104,7 @@ export interface PaneNow {
   /** How many putters are planned beside other clubs. */
   readonly putters: number;
   /** The plan of the settled choices; null while there is nothing to plan. */
-  readonly preview: Result<SetPlan> | null;
+  readonly preview: Result<Planned> | null;
   readonly slowTask: Task | null;
 }
 

@@ -1,6 +1,7 @@
 /** What the pane asks of the workbook: one call for each thing a person can do. `workOn.ts` does it through a port. */
-import type { Issue, Lesson, Result, SetPlan } from '../../core/index';
+import type { Issue, Lesson, Result } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
+import type { Planned } from '../../workbook/planTables';
 
 /** One job of the Jobs table, or one that only Clubs names. */
 export interface JobSeen {
@@ -78,7 +79,7 @@ export interface Work {
   read(): Promise<Look>;
   /** Body rows of Clubs that the selection touches; null when it lies elsewhere. */
   selectedRows(seen: ShopSeen): Promise<readonly number[] | null>;
-  preview(seen: ShopSeen, who: Who, rows: readonly number[], choices: Choices): Result<SetPlan>;
+  preview(seen: ShopSeen, who: Who, rows: readonly number[], choices: Choices): Result<Planned>;
   isReading(text: string): boolean;
   /** Name of the sheet that *Fill plan* makes or fills again. */
   planSheetOf(seen: ShopSeen, who: Who, rows: readonly number[]): string;

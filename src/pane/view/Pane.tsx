@@ -86,7 +86,7 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
   const styles = useStyles();
   const { state, send, does, read, preview, slowTask } = pane;
   const rows = plannedRows(state);
-  const clubs = preview?.ok ? preview.value.clubs.length : 0;
+  const clubs = preview?.ok ? preview.value.plan.clubs.length : 0;
   const acts = state.stage === 'plan' && state.shop;
   return (
     <div className={mergeClasses(styles.foot, !acts && styles.footBare)}>

@@ -63,7 +63,8 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
       <div className={styles.preview}>
         {preview?.ok && plannedRows(state).length ? (
           <Preview
-            plan={preview.value}
+            plan={preview.value.plan}
+            problems={preview.value.problems}
             shown={state.shown}
             open={state.open}
             onOpen={(row) => send({ on: 'open', row })}

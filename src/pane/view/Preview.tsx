@@ -1,12 +1,13 @@
 /** What would be written, before it is: in one sentence, as a plot, as a table, and what waits for a decision. */
 import { Button, Link, makeStyles, tokens } from '@fluentui/react-components';
 import { useMemo, useRef } from 'react';
-import type { Lesson, SetPlan } from '../../core/index';
+import type { Issue, Lesson, SetPlan } from '../../core/index';
+import { sayIssue } from '../../words/issues';
 import { sayBreach, sayNote } from '../../words/notes';
 import { gatherDecisions, type Decision } from '../state/decisions';
 import { plotOf } from '../state/plot';
 import { summarise } from '../state/summary';
-import { addedText, DECISIONS, LESSON, namesText, PREVIEW, summaryText, TOPICS } from '../words';
+import { addedText, DECISIONS, LESSON, namesText, PREVIEW, PROBLEMS, summaryText, TOPICS } from '../words';
 import { ClubTable } from './ClubTable';
 import { Plot } from './Plot';
 
@@ -82,8 +83,24 @@ function Decisions({ decisions }: { readonly decisions: readonly Decision[] }) {
   );
 }
 
+/** What is wrong in Settings and the lists, which no club's row can say. */
+function Problems({ sentences }: { readonly sentences: readonly string[] }) {
+  const styles = useStyles();
+  return (
+    <ul className={styles.decisions}>
+      {sentences.map((text) => (
+        <li key={text} className={styles.topic}>
+          {text}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 interface PreviewProps {
   readonly plan: SetPlan;
+  /** What is wrong outside the clubs. */
+  readonly problems: readonly Issue[];
   readonly shown: number;
   readonly open: readonly number[];
   readonly onOpen: (row: number) => void;
@@ -91,11 +108,13 @@ interface PreviewProps {
   readonly onLesson: (lesson: Lesson) => void;
 }
 
-export function Preview({ plan, shown, open, onOpen, onMore, onLesson }: PreviewProps) {
+export function Preview({ plan, problems, shown, open, onOpen, onMore, onLesson }: PreviewProps) {
   const styles = useStyles();
   const list = useRef<HTMLHeadingElement>(null);
   const summary = useMemo(() => summarise(plan), [plan]);
   const decisions = useMemo(() => gatherDecisions(plan, { note: sayNote, breach: sayBreach }), [plan]);
+  const wrong = useMemo(() => [...new Set(problems.map(sayIssue))], [problems]);
+  const mend = useRef<HTMLHeadingElement>(null);
   const clubs = useMemo(() => plan.clubs.slice(0, shown), [plan, shown]);
   const plot = useMemo(() => plotOf({ clubs }), [clubs]);
   return (
@@ -103,6 +122,12 @@ export function Preview({ plan, shown, open, onOpen, onMore, onLesson }: Preview
       <p className={styles.summary} role="status">
         <span className={styles.strong}>{summaryText(summary)}</span>
         {` · ${addedText(summary)}. `}
+        {wrong.length > 0 && (
+          <Link as="button" inline onClick={() => mend.current?.focus()}>
+            {PREVIEW.mend(wrong.length)}
+          </Link>
+        )}
+        {wrong.length > 0 && decisions.length > 0 && ', '}
         {decisions.length > 0 && (
           <Link as="button" inline onClick={() => list.current?.focus()}>
             {PREVIEW.decide(decisions.length)}
@@ -117,6 +142,14 @@ export function Preview({ plan, shown, open, onOpen, onMore, onLesson }: Preview
         ))}
       <Plot plot={plot} summary={summary} />
       <ClubTable clubs={clubs} all={plan.clubs.length} open={open} onOpen={onOpen} onMore={onMore} />
+      {wrong.length > 0 && (
+        <>
+          <h2 className={styles.heading} ref={mend} tabIndex={-1}>
+            {PROBLEMS.title}
+          </h2>
+          <Problems sentences={wrong} />
+        </>
+      )}
       {decisions.length > 0 && (
         <>
           <h2 className={styles.heading} ref={list} tabIndex={-1}>

@@ -26,7 +26,7 @@ const clubs: fc.Arbitrary<Club> = fc.record({
   massGrams: maybe,
   oldItem: maybeWord,
   oldGripGrams: maybe,
-  oldGripWeighed: fc.boolean(),
+  oldMassFrom: fc.constantFrom('estimate', 'weighed', 'alike'),
   oldLayers: anything,
   oldBalanceInches: maybe,
   oldCapInches: maybe,

@@ -92,13 +92,14 @@ describe('who learns', () => {
     expect(learners({})).toEqual([2]);
     expect(learners({ job: 'a', oldItem: 'WORN' })).toEqual([2]);
     expect(learners({ oldGripGrams: undefined })).toEqual([2]);
-    expect(learners({ oldGripGrams: undefined, oldGripWeighed: true })).toEqual([2]); // nothing was weighed
+    expect(learners({ oldGripGrams: undefined, oldMassFrom: 'weighed' })).toEqual([2]); // nothing was weighed
   });
 
   it('no other', () => {
     expect(learners({ oldItem: 'another' })).toEqual([]);
     expect(learners({ oldItem: undefined })).toEqual([]);
-    expect(learners({ oldGripWeighed: true })).toEqual([]);
+    expect(learners({ oldMassFrom: 'weighed' })).toEqual([]);
+    expect(learners({ oldMassFrom: 'alike' })).toEqual([]); // it was taught already
     expect(learners({ bareReading: 43 })).toEqual([]);
     expect(learners({ job: 'B' })).toEqual([]);
     expect(learners({ job: undefined })).toEqual([]);
@@ -116,5 +117,23 @@ describe('who learns', () => {
 
   it('a club that teaches is planned from bare', () => {
     expect(planOne(stripped).basis).toBe('bare');
+  });
+});
+
+describe('inertia of a stripped club', () => {
+  it('is reckoned with the grip that came off, whatever the catalogue says of it', () => {
+    const { bareReading: _reading, bareGrams: _grams, ...worn } = stripped;
+    const truth = planOne({ ...worn, oldGripGrams: 52, oldBalanceInches: 4.3 }).inertiaChange;
+    for (const oldGripGrams of [49, undefined]) {
+      expect(planOne({ ...stripped, oldGripGrams, oldBalanceInches: undefined }).inertiaChange).toBeCloseTo(truth!, 8);
+    }
+    expect(planOne({ ...stripped, oldCapInches: 0.2 }).inertiaChange).not.toBeCloseTo(truth!, 2); // where the body sat counts
+  });
+
+  it('is unknown, or that of the catalogue, where the four measurements do not tell', () => {
+    expect(planOne({ ...stripped, massGrams: undefined, oldGripGrams: undefined }).inertiaChange).toBeUndefined();
+    const catalogue = planOne({ ...stripped, massGrams: undefined }).inertiaChange;
+    expect(catalogue).toBeDefined();
+    expect(planOne({ ...stripped, massGrams: 368 }).inertiaChange).toBeCloseTo(catalogue!, 10); // they contradict
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../../src/core/plan/spread';
 import type { Club, Grip, ShopSettings } from '../../../src/core/index';
-import { P, planOne } from '../make';
+import { aClub, aGrip, P, planOf, planOne } from '../make';
 
 const root = (...parts: number[]): number => Math.sqrt(parts.reduce((sum, part) => sum + part * part, 0));
 const spread = (club: Partial<Club>, grip: Partial<Grip> = {}, settings: Partial<ShopSettings> = {}) =>
@@ -13,6 +13,8 @@ const FRESH = [(2 * 9.8) / P, (60 * 0.25) / P];
 const OLD = [(4 * 9.8) / P, (50 * 0.25) / P];
 /** A layer of 10.5 in. */
 const LAYER = 21 * 0.00064516 * 130;
+/** The two-way strip. */
+const STRIP = 21 * 0.00064516 * 133;
 
 describe('± of a gap', () => {
   it('on an estimate held as it was: both grips, and no reading, since only the change counts', () => {
@@ -24,7 +26,7 @@ describe('± of a gap', () => {
   });
 
   it('weighed: ± ½ g', () => {
-    expect(spread({ oldGripWeighed: true })).toBeCloseTo(root(...FRESH, (0.5 * 9.8) / P, (50 * 0.25) / P), 10);
+    expect(spread({ oldMassFrom: 'weighed' })).toBeCloseTo(root(...FRESH, (0.5 * 9.8) / P, (50 * 0.25) / P), 10);
   });
 
   it('a target: the reading’s own ± counts once', () => {
@@ -54,6 +56,52 @@ describe('± of a gap', () => {
       10,
     );
     expect(spread({ lengthChangeInches: 0.5 })).toBeCloseTo(root(...FRESH, ...OLD), 10);
+  });
+
+  it('like another’s of its model: what one model scatters, as Stock or Settings say, and never surer than weighed', () => {
+    const alike = (more: number) => root(...FRESH, (more * 9.8) / P, (50 * 0.25) / P);
+    const spreadAlike = (scatter: number | undefined, newSpreadGrams = 2) => {
+      const stock = [aGrip(), aGrip({ item: 'old', spreadGrams: scatter })];
+      return planOf([aClub({ oldMassFrom: 'alike' })], { stock, settings: { newSpreadGrams } }).clubs[0]?.spreadPoints;
+    };
+    expect(spread({ oldMassFrom: 'alike' })).toBeCloseTo(alike(2), 10);
+    expect(spreadAlike(undefined, 3)).toBeCloseTo(alike(3), 10);
+    expect(spreadAlike(5)).toBeCloseTo(alike(5), 10);
+    expect(spreadAlike(1)).toBeCloseTo(alike(2), 10);
+    expect(spreadAlike(undefined, 0)).toBeCloseTo(alike(0.5), 10);
+  });
+
+  describe('a cap that nobody measured: 1/16 in (practice) times the body, 370 g', () => {
+    const cap = 370 / 16 / P;
+    const unknown = { capInches: undefined };
+
+    it('on an estimate or a weighed grip, where one of the two is known and the other is not', () => {
+      expect(spread({}, unknown)).toBeCloseTo(root(...FRESH, ...OLD, (420 - 50 - STRIP) / 16 / P), 10);
+      expect(spread({ oldCapInches: undefined })).toBeCloseTo(root(...FRESH, ...OLD, (420 - 50 - STRIP) / 16 / P), 10);
+      expect(spread({ oldCapInches: undefined }, unknown)).toBeCloseTo(root(...FRESH, ...OLD), 10); // taken as alike
+    });
+
+    it('an old cap that Stock knows is known', () => {
+      const stock = [aGrip(), aGrip({ item: 'old', capInches: 0.125 })];
+      const [plan] = planOf([aClub({ oldCapInches: undefined })], { stock }).clubs;
+      expect(plan?.spreadPoints).toBeCloseTo(root(...FRESH, ...OLD), 10);
+    });
+
+    it('from bare, the new one alone', () => {
+      const bare = { bareReading: 44, bareGrams: 370 };
+      expect(spread(bare, unknown)).toBeCloseTo(root(...FRESH, 0.2, 0.2, cap), 10);
+      expect(spread({ ...bare, oldCapInches: undefined })).toBeCloseTo(root(...FRESH, 0.2, 0.2), 10);
+      expect(spread({ ...bare, oldCapInches: undefined }, unknown)).toBeCloseTo(root(...FRESH, 0.2, 0.2, cap), 10);
+    });
+
+    it('then covers a cap that is 1/16 in off', () => {
+      const bare = { bareReading: 44, bareGrams: 370 };
+      const guessed = planOne(bare, unknown);
+      const true16 = planOne(bare, { capInches: 0.0625 });
+      const off = (guessed.readingGripped ?? NaN) - (true16.readingGripped ?? NaN);
+      expect(off).toBeCloseTo(cap, 10); // 0.466 point
+      expect(guessed.spreadPoints ?? NaN).toBeGreaterThan(off);
+    });
   });
 
   it('what Stock says of a grip’s scatter goes before the shop’s habit', () => {
