@@ -455,7 +455,12 @@ describe('what is held', () => {
 
   it('a target that is missing', () => {
     const plan = planOne({ hold: 'target' });
-    expect(plan).toMatchObject({ heldReading: undefined, gapPoints: undefined, verdict: 'unknown' });
+    expect(plan).toMatchObject({
+      heldReading: undefined,
+      gapPoints: undefined,
+      verdict: 'unknown',
+      verdictAfter: 'unknown',
+    });
     expect(noteKinds(plan)).toEqual(['targetUnknown']);
     expect(noteKinds(planOne({ hold: 'target', target: 33 }))).toEqual([]);
   });
