@@ -138,7 +138,7 @@ export const STOCK = {
       width: 10,
       format: '0.0',
       synonyms: ['tolerance', 'mass tolerance', 'weight tolerance', '±'],
-      help: 'How far single grips scatter; blank: 2 g.',
+      help: 'How far single grips of this item scatter; blank: as in Settings.',
     },
     {
       key: 'upperDiameter',

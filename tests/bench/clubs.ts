@@ -77,6 +77,7 @@ function club(at: number): Line {
     oldItem: 'worn',
     oldMass: 48 + wobble * 5,
     oldMassKnown: at % 3 ? 'Catalogue' : 'Weighed',
+    oldCap: 0.125,
     lengthChange: at % 11 === 0 ? 0.5 : null,
     bareReading: bare ? 'E1.5' : null,
     bareMass: bare ? mass - 52 : null,

@@ -62,6 +62,23 @@ describe.each(['light', 'dark'] as const)(
       await sound(page);
     });
 
+    test('what is wrong in Settings, above what waits for a decision', async () => {
+      const page = await planned({ theme }, /R-202/);
+      await page.evaluate(() => window.sheet.type('Settings', 2, 'Value', 'tight'));
+      await button(page, '1 problem in the shop’s tables').click();
+      const headings = await page.getByRole('heading', { level: 2 }).allTextContents();
+      const [wrong, decide] = ['To mend in the shop’s tables', 'Needs a decision'].map((name) =>
+        headings.indexOf(name),
+      );
+      expect(wrong).toBeGreaterThan(-1);
+      expect(decide).toBeGreaterThan(wrong!);
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('To mend in the shop’s tables');
+      await page
+        .getByText('Settings row 3, Tolerance is “tight”, not a number. Give 0.1 to 10 points.', { exact: true })
+        .waitFor();
+      await sound(page);
+    });
+
     test('a plan below the scale', async () => {
       const page = await planned({ theme }, /R-203/);
       await page.getByRole('img', { name: /^Change in points by club/ }).waitFor();
