@@ -28,7 +28,11 @@ describe('rules', () => {
     [{ clubInches: 46.5, competition46: true, putter: true }, []],
     [{ upperInches: 0.9, lowerInches: 0.9015 }, []], // the same to a calliper
     [{ upperInches: 0.9, lowerInches: 0.903 }, [{ rule: 'reverseTaper', upperInches: 0.9, lowerInches: 0.903 }]],
-    [{ upperInches: 0.9, lowerInches: 0.95, putter: true }, []],
+    // Part 2 section 3 excepts putters from being circular, not from having no bulge
+    [
+      { upperInches: 0.9, lowerInches: 0.95, putter: true },
+      [{ rule: 'reverseTaper', upperInches: 0.9, lowerInches: 0.95 }],
+    ],
     [{ lowerInches: 0.95 }, []], // one diameter tells no taper
     [{ upperInches: 0.95 }, []],
   ])('%j', (checked, breaches) => {

@@ -48,7 +48,7 @@ export function ruleBreaches(checked: Checked): RuleBreach[] {
     else if (checked.competition46 && club > RULES.clubLongest46Inches + ROUNDING)
       found.push({ rule: 'clubLong46', inches: club });
   }
-  if (upper !== undefined && lower !== undefined && lower - upper > SAME_INCHES && !checked.putter) {
+  if (upper !== undefined && lower !== undefined && lower - upper > SAME_INCHES) {
     found.push({ rule: 'reverseTaper', upperInches: upper, lowerInches: lower });
   }
   return found;
