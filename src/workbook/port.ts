@@ -68,6 +68,8 @@ export interface BlockSeen {
   readonly merged: readonly Block[];
   /** Names of tables that touch the block. */
   readonly tables: readonly string[];
+  /** Whether the block holds highlights that the host cannot tell from a person's. */
+  readonly highlighted?: boolean;
 }
 
 export interface NameSeen {
@@ -150,8 +152,16 @@ export interface PageSetup {
 export type Change =
   /** make a sheet unless it is there */
   | { readonly do: 'sheet'; readonly name: string }
-  /** put cells; the array is `at.rows` × `at.columns` */
-  | { readonly do: 'write'; readonly at: Block; readonly cells: readonly (readonly Put[])[] }
+  /**
+   * put cells; the array is `at.rows` × `at.columns`. `of` says that they belong to rows of a table: taking back then finds
+   * each row again by what it is called, wherever it stands by then
+   */
+  | {
+      readonly do: 'write';
+      readonly at: Block;
+      readonly cells: readonly (readonly Put[])[];
+      readonly of?: RowsOf;
+    }
   /**
    * lay a table of that name over a block whose first row holds the headers; of headers alone, it gets a blank row, which
    * must have been looked at too. Nothing is done where that very table stands there already.
@@ -169,8 +179,11 @@ export type Change =
       /** What the person is told; other entries are warned about, never refused. */
       readonly hint: string;
     }
-  /** highlights of a block, in place of those it has; the first rule that holds wins */
-  | { readonly do: 'highlight'; readonly at: Block; readonly rules: readonly Highlight[] }
+  /**
+   * highlights of a block, in place of those it has, or `beside` them, where a person's may be among them; the first rule
+   * that holds wins
+   */
+  | { readonly do: 'highlight'; readonly at: Block; readonly rules: readonly Highlight[]; readonly beside?: boolean }
   | { readonly do: 'page'; readonly sheet: string; readonly setup: PageSetup }
   /** place a defined name, or move it */
   | { readonly do: 'name'; readonly name: string; readonly at: Block }
@@ -179,9 +192,24 @@ export type Change =
   /** keep a value in the workbook's settings */
   | { readonly do: 'remember'; readonly key: string; readonly value: string };
 
+/** Rows of a table, each known by what stands in it under these headings, none of which is written itself. */
+export interface RowsOf {
+  readonly table: string;
+  readonly by: readonly string[];
+}
+
+/** Which rows and columns of a table a written block was: its rows by what they are called, its columns by their headings. */
+export interface WrittenRows extends RowsOf {
+  /** For each row of the block, its cells under the headings `by`, as text. */
+  readonly called: readonly (readonly string[])[];
+  readonly headings: readonly string[];
+}
+
 /** One written block: what was there and what was put. Serialisable. */
 export interface Written {
   readonly at: Block;
+  /** Left out where the block is known by its address alone. */
+  readonly rows?: WrittenRows;
   /** Value, or formula text in `{ formula }`; an error constant is what one would type for it, `{ formula: '#N/A' }`. */
   readonly before: readonly (readonly (Cell | { readonly formula: string })[])[];
   /** What was put; `skip` where the cell was left alone, `call` where a formula of ours went in. */
@@ -195,8 +223,25 @@ export interface Receipt {
   readonly madeSheets: readonly string[];
   readonly madeTables: readonly string[];
   readonly madeNames: readonly string[];
-  /** Blocks that were blank and got formats, drop-downs or highlights: taking back clears these as well. */
-  readonly dressed: readonly Block[];
+  /** Names that pointed elsewhere before. */
+  readonly movedNames: readonly MovedName[];
+  /** Blocks that were blank and got new looks: taking back clears these looks as well, and no others. */
+  readonly dressed: readonly Dressed[];
+}
+
+/** A defined name that was moved. */
+export interface MovedName {
+  readonly name: string;
+  readonly from: Block;
+  readonly to: Block;
+}
+
+/** A look that a block can get: a part of its format, a drop-down, highlights, or what a table brings. */
+export type Look = keyof CellFormat | 'choices' | 'highlight' | 'table';
+
+export interface Dressed {
+  readonly at: Block;
+  readonly looks: readonly Look[];
 }
 
 /** What taking back did. */
@@ -206,6 +251,8 @@ export interface Reverted {
   readonly restored: number;
   /** Cells changed by a person since, left as they are: `Clubs!T5`. */
   readonly left: readonly string[];
+  /** Rows of a table that are gone, or of which more than one is called so; nothing was put back there: `Clubs: 1042, Driver`. */
+  readonly notFound: readonly string[];
 }
 
 /** How far a workbook can go. */
@@ -271,7 +318,14 @@ export interface WorkbookPort {
     looked: readonly (BlockSeen | TableSeen)[],
     options: { readonly label: string; readonly receiptKey?: string },
   ): Promise<Receipt>;
-  /** Puts back what a receipt says was there, except cells that no longer hold what was put; those are listed. */
+  /**
+   * Puts back what a receipt says was there, except cells that no longer hold what was put; those are listed. Cells of a
+   * table's rows are looked for where these rows stand now; other blocks where they stood.
+   *
+   * Looks are put back only as far as this: a part of a format that we gave a blank cell goes back to what a new sheet has,
+   * not to what a person had set it to, and widths, heights, frozen rows and page stay. Highlights put beside a person's stay;
+   * on blank cells they show nothing.
+   */
   revert(receipt: Receipt): Promise<Reverted>;
   selection(): Promise<Selection>;
   recall(key: string): Promise<string | null>;

@@ -45,6 +45,6 @@ async function recallReceipt(port: WorkbookPort): Promise<Receipt | null> {
 function isReceipt(value: unknown): value is Receipt {
   const receipt = value as Partial<Receipt> | null;
   if (typeof receipt !== 'object' || receipt === null || typeof receipt.label !== 'string') return false;
-  const { written, madeSheets, madeTables, madeNames, dressed } = receipt;
-  return [written, madeSheets, madeTables, madeNames, dressed].every(Array.isArray);
+  const { written, madeSheets, madeTables, madeNames, movedNames, dressed } = receipt;
+  return [written, madeSheets, madeTables, madeNames, movedNames, dressed].every(Array.isArray);
 }

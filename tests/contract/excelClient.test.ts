@@ -310,6 +310,50 @@ describe('client contract, simulated workbook: what Excel is told', () => {
   });
 });
 
+describe('client contract, simulated workbook: looks of a person', () => {
+  const at = block('Sheet1', 0, 0, 3, 2);
+  const { sheet: _, ...area } = at;
+  const own = { at: area, parts: { formula: '=TRUE' } };
+  const highlight: Change = {
+    do: 'highlight',
+    at,
+    rules: [{ column: 0, equals: ['Out'], fill: '#FFDDDD', ink: '#660000' }],
+  };
+  const format: Change = { do: 'format', at, format: { bold: true, number: '0.0', align: 'right', rule: '#557755' } };
+
+  it('are told of in the read', async () => {
+    const { port, book } = bench();
+    expect((await look(port, at))[0]?.highlighted).toBeUndefined();
+    book.active.highlights.push(own);
+    expect((await look(port, at))[0]?.highlighted).toBe(true);
+  });
+
+  it('stay when ours come beside them, and when ours are taken back', async () => {
+    const { port, book } = bench();
+    book.active.highlights.push(own);
+    book.active.dress(area, 'fill.color', '#FFFF00');
+    book.active.dress(area, 'validation.rule', { list: { source: 'x' } });
+    const receipt = await port.apply([format, { ...highlight, beside: true }], await look(port, at), { label: 'Fill' });
+    expect(book.active.highlights).toContain(own);
+    expect(book.active.dressAt('font.bold', 1, 1)).toBe(true);
+    await port.revert(receipt);
+    expect(book.active.highlights).toContain(own);
+    expect(book.active.dressAt('fill.color', 1, 1)).toBe('#FFFF00');
+    expect(book.active.dressAt('validation.rule', 1, 1)).toEqual({ list: { source: 'x' } });
+    expect(book.active.dressAt('font.bold', 1, 1)).toBe(false);
+    expect(book.active.dressAt('numberFormat', 1, 1)).toBe('General');
+    expect(book.active.dressAt('border.EdgeBottom.style', 1, 1)).toBe('None');
+  });
+
+  it('are none where ours stood alone: these go', async () => {
+    const { port, book } = bench();
+    const receipt = await port.apply([format, highlight], await look(port, at), { label: 'Fill' });
+    expect(book.active.highlights).toHaveLength(1);
+    await port.revert(receipt);
+    expect(book.active.highlights).toEqual([]);
+  });
+});
+
 describe('client contract, simulated workbook: a formula that fills many cells', () => {
   it.each(['value', 'formula'] as const)(
     'is frozen to values and comes back, where spilled cells answer their %s',

@@ -198,6 +198,55 @@ describe('client contract, simulated workbook: when the host fails', () => {
     expect(prepared.book.sheets.map((sheet) => sheet.name)).toEqual(['Sheet1']);
   });
 
+  it('says so when a part of taking back that was sent fails, and a later part never was', async () => {
+    const simulated = simulate();
+    const port = createExcelPort(simulated.host);
+    const stop = port.watch(() => undefined);
+    await new Promise((done) => setTimeout(done, 20));
+    const text = 'x'.repeat(600);
+    const cells = Array.from({ length: 5000 }, (_, row) => [`${text}${row}`, `${text} ${row}`]);
+    const at = block('Sheet1', 0, 0, cells.length, 2);
+    for (const [down, line] of cells.entries()) {
+      for (const [across, cell] of line.entries()) simulated.book.active.put(down, across, cell);
+    }
+    const [seen] = await port.read([{ read: 'block', at }]);
+    const blanks = cells.map((line) => line.map(() => null));
+    const receipt = await port.apply([{ do: 'write', at, cells: blanks }], [seen], { label: 'Blank' });
+    let requests = 0;
+    simulated.trouble = (request, actions) => {
+      requests = request;
+      return request === 1 ? { code: 'GeneralException', at: actions - 1 } : null;
+    };
+    await expect(port.revert(receipt)).rejects.toMatchObject({ code: 'halfWritten' });
+    // one to look, the first part, and one to listen again
+    expect(requests).toBe(2);
+    expect(simulated.book.eventsOn).toBe(true);
+    simulated.trouble = null;
+    expect(await port.revert(receipt)).toMatchObject({ left: [] });
+    expect(simulated.book.active.own(4999, 1).value).toBe(`${text} 4999`);
+    stop();
+    await new Promise((done) => setTimeout(done, 20));
+  });
+
+  it('listens again after taking back or putting back failed', async () => {
+    const prepared = await prepare();
+    const stop = prepared.port.watch(() => undefined);
+    await new Promise((done) => setTimeout(done, 20));
+    const actions = await countActions();
+    const failing = await applyWith(prepared, (request) => {
+      if (request === 0) return { code: 'GeneralException', at: actions - 1 };
+      return request === 2 ? { code: 'AccessDenied', at: 3 } : null;
+    });
+    expect(failing.code).toBe('halfWritten');
+    expect(prepared.book.eventsOn).toBe(true);
+    const receipt = unpackReceipt(String(prepared.book.settings.get('lastFill')));
+    prepared.simulated.trouble = (request) => (request === 1 ? { code: 'GeneralException', at: 8 } : null);
+    await expect(prepared.port.revert(receipt)).rejects.toMatchObject({ code: 'halfWritten' });
+    expect(prepared.book.eventsOn).toBe(true);
+    stop();
+    await new Promise((done) => setTimeout(done, 20));
+  });
+
   it.each([
     ['AccessDenied', 'protected'],
     ['InvalidOperationInCellEditMode', 'editing'],

@@ -70,6 +70,11 @@ async function refusal(work: Promise<unknown>): Promise<PortError> {
   return error;
 }
 
+/** Parts of a format that changes give a block. */
+function looksOf(changes: readonly Change[], at: Block): string[] {
+  return changes.flatMap((change) => (change.do === 'format' && change.at === at ? Object.keys(change.format) : []));
+}
+
 const clubs: readonly (readonly Put[])[] = [
   ['Club', 'Mass (g)', 'Due', 'Done', 'Notes'],
   ['007', 46.5, 45_992, true, '=x'],
@@ -452,7 +457,7 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
           ['Club', 'Verdict', 'Grip'],
           [null, null, null],
         ]);
-        expect(receipt.dressed).toContainEqual(at);
+        expect(receipt.dressed).toContainEqual({ at, looks: [...looksOf(changes, at), 'highlight'] });
         expect((await port.selection()).at).toEqual(block('Plan', 1, 0, 1, 1));
       });
 
@@ -483,7 +488,7 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
             ['b', null],
           ]),
         ]);
-        expect(await port.revert(receipt)).toEqual({ label: 'Fill', restored: 4, left: [] });
+        expect(await port.revert(receipt)).toEqual({ label: 'Fill', restored: 4, left: [], notFound: [] });
         expect((await look(port, at))[0]).toEqual(before);
       });
 
@@ -493,7 +498,12 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
         await person.type(sheet, 5, 1, 'mine');
         await person.typeFormula(sheet, 6, 1, '=1+1');
         const reverted = await port.revert(receipt);
-        expect(reverted).toEqual({ label: 'Fill', restored: 2, left: [expect.stringMatching(/!B6:B7$/)] });
+        expect(reverted).toEqual({
+          label: 'Fill',
+          restored: 2,
+          left: [expect.stringMatching(/!B6:B7$/)],
+          notFound: [],
+        });
         const [seen] = await look(port, block(sheet, 4, 1, 4, 1));
         expect(seen?.values[1]).toEqual(['mine']);
         expect(seen?.formulas).toEqual([[null], [null], ['=1+1'], [null]]);
@@ -524,7 +534,7 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
           { do: 'name', name: 'Clubs_place', at: block('Clubs', 0, 0, 4, 5) },
         ]);
         const reverted = await port.revert(receipt);
-        expect(reverted).toEqual({ label: 'Fill', restored: 20, left: [] });
+        expect(reverted).toEqual({ label: 'Fill', restored: 20, left: [], notFound: [] });
         const [sheets, table, place] = await port.read([
           { read: 'sheets' },
           { read: 'table', table: 'Clubs' },
@@ -546,7 +556,7 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
           ]),
           { do: 'table', name: 'Stock', at },
         ]);
-        expect(receipt.dressed).toEqual([at]);
+        expect(receipt.dressed).toEqual([{ at, looks: ['table'] }]);
         await port.revert(receipt);
         const [seen] = await look(port, at);
         expect(seen).toMatchObject({
@@ -580,10 +590,49 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
         expect(table.rows[1]).toEqual([null, 48, null, null, null]);
       });
 
+      it('finds rows of a table by what they are called', async () => {
+        await make(port, makeClubs);
+        const table = await tableOf(port, 'Clubs');
+        const of = { table: 'Clubs', by: ['Club', 'Done'] };
+        const change: Change = { do: 'write', at: block('Clubs', 1, 1, 3, 1), cells: [[50], [51], [52]], of };
+        const receipt = await port.apply([change], [table], { label: 'Fill' });
+        // The first and the second row change places, and the third gets another name.
+        const { type } = bench.person;
+        for (const [row, name, mass, done] of [
+          [1, '+1', 51, false],
+          [2, '007', 50, true],
+        ] as const) {
+          await type('Clubs', row, 0, name);
+          await type('Clubs', row, 1, mass);
+          await type('Clubs', row, 3, done);
+        }
+        await type('Clubs', 3, 0, '3-5');
+        expect(await port.revert(receipt)).toEqual({
+          label: 'Fill',
+          restored: 2,
+          left: [],
+          notFound: ['Clubs: 3-4, true'],
+        });
+        expect((await tableOf(port, 'Clubs')).rows.map((row) => row[1])).toEqual([-2, 46.5, 52]);
+      });
+
+      it('moves a name back, unless it was moved since', async () => {
+        const { sheet } = bench;
+        const place = async (): Promise<Block | null> => (await port.read([{ read: 'name', name: 'Plan_J1' }]))[0].at;
+        const at = block(sheet, 0, 0, 3, 2);
+        await make(port, [{ do: 'name', name: 'Plan_J1', at }]);
+        const receipt = await make(port, [{ do: 'name', name: 'Plan_J1', at: { ...at, rows: 2 } }]);
+        await port.revert(receipt);
+        expect(await place()).toEqual(at);
+        await make(port, [{ do: 'name', name: 'Plan_J1', at: { ...at, rows: 9 } }]);
+        await port.revert(receipt);
+        expect(await place()).toEqual({ ...at, rows: 9 });
+      });
+
       it('names the block when its sheet is gone', async () => {
         const receipt = await make(port, [{ do: 'sheet', name: 'Plan' }, write('Plan', 0, 0, [['a', 'b']])]);
         await bench.person.deleteSheet('Plan');
-        expect(await port.revert(receipt)).toEqual({ label: 'Fill', restored: 0, left: ['Plan!A1:B1'] });
+        expect(await port.revert(receipt)).toEqual({ label: 'Fill', restored: 0, left: ['Plan!A1:B1'], notFound: [] });
       });
     });
 

@@ -242,6 +242,22 @@ describe('one change is one step of the undo list', () => {
   });
 });
 
+test('taking back takes our looks off blank cells and leaves a person’s', async () => {
+  const { sheet, port } = await openPort();
+  const at = body('Plan', 1, 1);
+  sheet.workbook.getSheetByName('Plan')?.getRange(1, 1).setBackground('#ffff00');
+  const worksheet = sheet.workbook.getWorkbook().getSheetBySheetName('Plan');
+  const style = (): IStyleData | undefined =>
+    sheet.workbook.getWorkbook().getStyles().getStyleByCell(worksheet?.getCellRaw(1, 1)) ?? undefined;
+  const looked = await port.read([{ read: 'block', at }]);
+  const format = { bold: true, number: '0.0', align: 'right' } as const;
+  const receipt = await port.apply([{ do: 'format', at, format }], looked, { label: 'Looks' });
+  expect(style()).toMatchObject({ bl: 1, n: { pattern: '0.0' }, bg: { rgb: '#ffff00' } });
+  await port.revert(receipt);
+  expect(style()?.bg).toEqual({ rgb: '#ffff00' });
+  expect([style()?.bl ?? 0, style()?.n ?? null, style()?.ht ?? 0]).toEqual([0, null, 0]);
+});
+
 describe('failures', () => {
   /** Makes the spreadsheet fail at the nth step of our change and at those after it, `times` in all. */
   function failAt(sheet: Spreadsheet, nth: number, times: number): void {

@@ -185,7 +185,9 @@ export class RangeObject implements Modelled {
       this.sheet.highlights.unshift(rule);
       return conditionalFormat(rule);
     };
-    return { className: 'ConditionalFormatCollection', members: ['add', 'clearAll'], ...{ add, clearAll } };
+    const listed = (): Modelled[] =>
+      this.sheet.highlights.filter(({ at }) => touch(at, this.at)).map((rule) => conditionalFormat(rule));
+    return { className: 'ConditionalFormatCollection', members: ['add', 'clearAll'], ...{ add, clearAll, listed } };
   }
 
   getCell(row: number, column: number): RangeObject {
@@ -282,7 +284,12 @@ function rangeFormat(book: Book, sheet: SheetData, at: Area): Modelled {
   const getItem = (edge: string): Modelled => dressed('RangeBorder', `border.${edge}.`, ['style', 'weight', 'color']);
   const own = ['wrapText', 'horizontalAlignment', 'verticalAlignment', 'columnWidth', 'rowHeight'];
   return dressed('RangeFormat', 'format.', own, {
-    fill: dressed('RangeFill', 'fill.', ['color']),
+    fill: dressed('RangeFill', 'fill.', ['color'], {
+      clear: () => {
+        book.guard(sheet);
+        sheet.dress(at, 'fill.color', null);
+      },
+    }),
     font: dressed('RangeFont', 'font.', ['bold', 'italic', 'color', 'size']),
     borders: { className: 'RangeBorderCollection', members: ['getItem'], getItem },
   });
@@ -303,7 +310,7 @@ function conditionalFormat({ parts }: HighlightRule): Modelled {
   const format = { className: 'ConditionalRangeFormat', members: ['fill', 'font'], fill, font };
   const rule = part('ConditionalFormatRule', '', ['formula']);
   const custom = { className: 'CustomConditionalFormat', members: ['rule', 'format'], rule, format };
-  return { className: 'ConditionalFormat', members: ['custom'], ...{ custom } };
+  return { className: 'ConditionalFormat', members: ['custom', 'type'], ...{ custom, type: 'Custom' } };
 }
 
 export function worksheet(book: Book, sheet: SheetData, settings: Settings): Modelled {

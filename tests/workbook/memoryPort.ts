@@ -19,7 +19,8 @@ import type {
   TableSeen,
   WorkbookPort,
 } from '../../src/workbook/port';
-import { contains, named, overlap, sameName } from '../../src/workbook/shared/address';
+import { contains, named, overlap, sameBlock, sameName } from '../../src/workbook/shared/address';
+import { nothingThere } from '../../src/workbook/shared/looked';
 import { buildReceipt, isPacked, packReceipt, unpackReceipt } from '../../src/workbook/shared/receipt';
 import { refuseUnsafe, tableBlock } from '../../src/workbook/shared/refuse';
 import { planRevert } from '../../src/workbook/shared/revert';
@@ -230,6 +231,7 @@ export class MemoryPort implements WorkbookPort {
       sheets: this.sheetNames(),
       tables: this.state.tables.map(({ name }) => name),
       names: Object.keys(this.state.names),
+      placeOf: (name) => this.state.names[name] ?? null,
     });
     try {
       this.step(() => {
@@ -263,7 +265,11 @@ export class MemoryPort implements WorkbookPort {
 
   async revert(receipt: Receipt): Promise<Reverted> {
     const plan = planRevert(receipt, {
-      blocks: receipt.written.map(({ at }) => this.blockSeen(at)),
+      blocks: receipt.written.map(({ at, rows }) => {
+        if (!rows) return this.blockSeen(at);
+        const table = this.table(rows.table);
+        return table ? this.blockSeen(table.at) : nothingThere(at);
+      }),
       allSheets: this.sheetNames(),
       tables: receipt.madeTables.flatMap((name) => {
         const at = this.table(name)?.at;
@@ -274,9 +280,11 @@ export class MemoryPort implements WorkbookPort {
         return sheet ? [{ name, used: this.used(sheet), tables: this.tablesOn(name), keep: false }] : [];
       }),
       names: receipt.madeNames.filter((name) => name in this.state.names),
+      placeOf: (name) => this.state.names[name] ?? null,
     });
     this.state.tables = this.state.tables.filter(({ name }) => !plan.removeTables.includes(name));
     for (const name of plan.removeNames) delete this.state.names[name];
+    for (const { name, at } of plan.moveNames) this.state.names[name] = at;
     for (const { at, cells } of plan.puts) {
       const sheet = this.sheet(at.sheet);
       cells.forEach((line, down) =>
@@ -287,10 +295,10 @@ export class MemoryPort implements WorkbookPort {
         }),
       );
     }
-    this.state.dressed = this.state.dressed.filter(({ at }) => !plan.undress.some((block) => contains(block, at)));
+    this.state.dressed = this.state.dressed.filter(({ at }) => !plan.undress.some((block) => sameBlock(block.at, at)));
     for (const name of plan.deleteSheets) this.deleteSheet(name);
     this.state.dressed = this.state.dressed.filter(({ at }) => this.sheet(at.sheet) !== null);
-    return { label: receipt.label, restored: plan.restored, left: plan.left };
+    return { label: receipt.label, restored: plan.restored, left: plan.left, notFound: plan.notFound };
   }
 
   async selection(): Promise<Selection> {

@@ -19,13 +19,13 @@ import {
   SetWorksheetRowCountMutation,
   SetWorksheetRowCountUndoMutationFactory,
 } from '@univerjs/sheets';
-import type { Argument, Block, Call, Change, Put } from '../port';
+import type { Argument, Block, Call, Change, Dressed, Put } from '../port';
 import { PortError } from '../port';
 import { fixed, sameBlock, sameName } from '../shared/address';
 import type { BeforeCell } from '../shared/looked';
 import { tableBlock } from '../shared/refuse';
 import { worksheetNamed } from './cells';
-import { choicesOff, choicesOn, everyCell, highlightsOff, highlightsOn, styleOf } from './dress';
+import { choicesOff, choicesOn, everyCell, highlightsOff, highlightsOn, styleOf, styleWithout } from './dress';
 import { formulaOf, spareRows, withSpareRows } from './formula';
 import type { Deed, Journal } from './journal';
 import { cellData, everyCellsStyle, usualColumns, usualRows, widthInPixels, workbookId } from './snapshot';
@@ -209,14 +209,14 @@ function format(work: Work, change: Extract<Change, { do: 'format' }>): void {
   work.journal.run(rangeValues(work.spreadsheet, worksheet, { cellValue, trigger: SetStyleCommand.id }));
 }
 
-/** Takes formats, drop-downs and highlights off a block. */
-export function undress(work: Work, at: Block): void {
+/** Takes looks of ours off a block, and no others: a part of a format goes back to what a new sheet has. */
+export function undress(work: Work, { at, looks }: Dressed): void {
   const worksheet = worksheetNamed(work.spreadsheet, at.sheet);
   if (!worksheet) return;
-  const cellValue = everyCell<ICellData>(at, { s: null });
+  const cellValue = everyCell<ICellData>(at, { s: looks.includes('table') ? null : styleWithout(looks) });
   work.journal.run(rangeValues(work.spreadsheet, worksheet, { cellValue, trigger: SetStyleCommand.id }));
-  runAll(work, choicesOff(work.spreadsheet, worksheet, at));
-  runAll(work, highlightsOff(work.spreadsheet, worksheet, at));
+  if (looks.includes('choices')) runAll(work, choicesOff(work.spreadsheet, worksheet, at));
+  if (looks.includes('highlight')) runAll(work, highlightsOff(work.spreadsheet, worksheet, at));
 }
 
 function widths(work: Work, change: Extract<Change, { do: 'widths' }>): void {
@@ -261,7 +261,8 @@ function columnBody(work: Work, from: { readonly table: string; readonly header:
   throw new Error(`the table ${from.table} has no column ${from.header}`);
 }
 
-function placeName(work: Work, name: string, at: Block): void {
+/** Places a defined name, or moves it. */
+export function placeName(work: Work, name: string, at: Block): void {
   sheetToWrite(work, at);
   const names = work.spreadsheet.injector.get(IDefinedNamesService);
   const all = Object.values(names.getDefinedNameMap(workbookId) ?? {});

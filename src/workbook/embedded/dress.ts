@@ -29,7 +29,7 @@ import {
 } from '@univerjs/sheets-conditional-formatting';
 import { getDataValidationDiffMutations, SheetDataValidationModel } from '@univerjs/sheets-data-validation';
 import { AddDataValidationMutation, RemoveDataValidationMutation } from '@univerjs/data-validation';
-import type { Block, CellFormat, Highlight } from '../port';
+import type { Block, CellFormat, Highlight, Look } from '../port';
 import { columnLetters } from '../shared/address';
 import type { Deed } from './journal';
 import { workbookId } from './snapshot';
@@ -54,6 +54,13 @@ export function styleOf(format: CellFormat): IStyleData {
     ...(format.vertical !== undefined && { vt: vertical[format.vertical] }),
     ...(format.rule !== undefined && { bd: { b: { s: BorderStyleTypes.THIN, cl: { rgb: format.rule } } } }),
   };
+}
+
+/** What takes parts of a format off a cell again; a cell's other looks stay. */
+export function styleWithout(looks: readonly Look[]): IStyleData {
+  const parts = { number: 'n', bold: 'bl', italic: 'it', fill: 'bg', ink: 'cl', size: 'fs', wrap: 'tb', align: 'ht' };
+  const all: Partial<Record<Look, string>> = { ...parts, vertical: 'vt', rule: 'bd' };
+  return Object.fromEntries(looks.flatMap((look) => (all[look] ? [[all[look], null]] : [])));
 }
 
 /** One object in every cell of a block. */

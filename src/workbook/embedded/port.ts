@@ -15,13 +15,15 @@ import type {
 } from '../port';
 import { PortError } from '../port';
 import { contains, named, sameName } from '../shared/address';
+import { nothingThere } from '../shared/looked';
 import { buildReceipt } from '../shared/receipt';
+import type { Standing } from '../shared/receipt';
 import { refuseUnsafe } from '../shared/refuse';
 import type { Now, RevertPlan } from '../shared/revert';
 import { planRevert } from '../shared/revert';
 import { worksheetNamed } from './cells';
 import type { Work } from './changes';
-import { clearOldHighlights, perform, putBefore, refuseHere, removeName, undress } from './changes';
+import { clearOldHighlights, perform, placeName, putBefore, refuseHere, removeName, undress } from './changes';
 import { RowHeights } from './fitRows';
 import { TableGrowth } from './grow';
 import { Journal } from './journal';
@@ -96,12 +98,12 @@ class EmbeddedPort implements WorkbookPort {
         () => undefined,
         (work) => carryOut(work, plan),
       );
-      for (const at of plan.undress) this.rowHeights.unfit(at);
+      for (const { at } of plan.undress) this.rowHeights.unfit(at);
       // Below the commands a sheet would leave the rules of other parts behind, so this goes by the spreadsheet's own way.
       this.ours(() => {
         for (const name of plan.deleteSheets) this.deleteSheet(name);
       });
-      return { label: receipt.label, restored: plan.restored, left: plan.left };
+      return { label: receipt.label, restored: plan.restored, left: plan.left, notFound: plan.notFound };
     });
   }
 
@@ -149,8 +151,9 @@ class EmbeddedPort implements WorkbookPort {
     }
   }
 
-  private standing(): { sheets: string[]; tables: string[]; names: string[] } {
+  private standing(): Standing {
     return {
+      placeOf: (name) => seeName(this.spreadsheet, name).at,
       sheets: this.spreadsheet.workbook.getSheets().map((sheet) => sheet.getSheetName()),
       tables: allTables(this.spreadsheet).map(({ name }) => name),
       names: this.spreadsheet.workbook.getDefinedNames().map((name) => name.getName()),
@@ -235,7 +238,11 @@ class EmbeddedPort implements WorkbookPort {
     const { spreadsheet } = this;
     const allSheets = this.standing().sheets;
     return {
-      blocks: receipt.written.map(({ at }) => seeBlock(spreadsheet, at)),
+      blocks: receipt.written.map(({ at, rows }) => {
+        if (!rows) return seeBlock(spreadsheet, at);
+        const table = tableNamed(spreadsheet, rows.table);
+        return table ? seeBlock(spreadsheet, table.at) : nothingThere(at);
+      }),
       allSheets,
       tables: receipt.madeTables.flatMap((name) => {
         const table = tableNamed(spreadsheet, name);
@@ -249,6 +256,7 @@ class EmbeddedPort implements WorkbookPort {
         return [{ name, used: seeUsed(spreadsheet, sheet), tables: tables.map((table) => table.name), keep }];
       }),
       names: receipt.madeNames.filter((name) => seeName(spreadsheet, name).at !== null),
+      placeOf: (name) => seeName(spreadsheet, name).at,
     };
   }
 
@@ -300,8 +308,9 @@ function carryOut(work: Work, plan: RevertPlan): void {
     if (table) work.journal.run(liftTable(table));
   }
   for (const name of plan.removeNames) removeName(work, name);
+  for (const { name, at } of plan.moveNames) placeName(work, name, at);
   for (const { at, cells } of plan.puts) putBefore(work, at, cells);
-  for (const at of plan.undress) undress(work, at);
+  for (const dressed of plan.undress) undress(work, dressed);
 }
 
 function hostWords(error: unknown): string {

@@ -4,6 +4,7 @@ import { FormulaDataModel, IDefinedNamesService } from '@univerjs/engine-formula
 import { RangeProtectionRuleModel, WorksheetProtectionRuleModel } from '@univerjs/sheets';
 import type { Block, BlockSeen, NameSeen, SheetSeen, TableSeen } from '../port';
 import { blockOf, overlap, sameName } from '../shared/address';
+import { nothingThere } from '../shared/looked';
 import { readCells, worksheetNamed } from './cells';
 import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
@@ -47,7 +48,7 @@ function tableSeen(spreadsheet: Spreadsheet, table: Table): TableSeen {
 
 export function seeBlock(spreadsheet: Spreadsheet, at: Block): BlockSeen {
   const worksheet = worksheetNamed(spreadsheet, at.sheet);
-  if (!worksheet) return nothingSeen(at);
+  if (!worksheet) return nothingThere(at);
   const touching = (other: Block): boolean => overlap(other, at) !== null;
   const spills = spillsOn(spreadsheet, worksheet).filter(touching);
   const merges = worksheet.getMergeData().map((range) => blockOfRange(worksheet.getName(), range));
@@ -59,19 +60,6 @@ export function seeBlock(spreadsheet: Spreadsheet, at: Block): BlockSeen {
     protected: isProtected(spreadsheet, worksheet, at),
     merged: merges.filter(touching),
     tables: allTables(spreadsheet).flatMap((table) => (touching(table.at) ? [table.name] : [])),
-  };
-}
-
-function nothingSeen(at: Block): BlockSeen {
-  const lines = <T>(value: T): T[][] => Array.from({ length: at.rows }, () => Array<T>(at.columns).fill(value));
-  return {
-    at,
-    values: lines(null),
-    formulas: lines(null),
-    sheetExists: false,
-    protected: false,
-    merged: [],
-    tables: [],
   };
 }
 

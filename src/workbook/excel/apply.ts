@@ -14,7 +14,7 @@ import { inBatch } from './host';
 import { putBack } from './putBack';
 import type { Before } from './putBack';
 import { askSettings } from './settings';
-import { askStanding, holds } from './standing';
+import { askStanding, holds, placeIn } from './standing';
 import type { Stood } from './standing';
 
 /** Makes every change in one round trip, the receipt first; on failure puts everything back and throws. */
@@ -23,7 +23,10 @@ export async function applyChanges(applying: Applying): Promise<Receipt> {
   const stood = withLooked(applying.stood, looked);
   refuseUnsafe(changes, looked);
   for (const change of changes) refuseForExcel(change, stood, looked);
-  const receipt = buildReceipt(changes, looked, options.label, stood);
+  const receipt = buildReceipt(changes, looked, options.label, {
+    ...stood,
+    placeOf: (name) => placeIn(stood, name),
+  });
   const progress: { before: () => Before; sent: number } = { before: () => ({ stood: null, settings: null }), sent: 0 };
   try {
     // Several round trips, if the cells are too many for one, are still one step of undo.

@@ -1,5 +1,5 @@
 import { PortError } from '../port';
-import type { CellFormat, Change, Highlight, PageSetup } from '../port';
+import type { CellFormat, Change, Highlight, Look, PageSetup } from '../port';
 import { columnLetters, named } from '../shared/address';
 import { literal } from '../shared/call';
 import { rangeOf } from './writeCells';
@@ -26,6 +26,34 @@ export function setFormat(range: Excel.Range, format: CellFormat): void {
   if (format.height !== undefined) range.format.rowHeight = format.height;
   if (format.rule !== undefined) setRule(borders.getItem('EdgeBottom'), format.rule);
 }
+
+/**
+ * Takes looks of ours off a range, and no others. A drop-down or highlights go; a part of a format goes back to what a new sheet
+ * has. The usual size of letters is not known, and a table leaves all kinds of looks: there the whole format goes.
+ */
+export function undressRange(range: Excel.Range, looks: readonly Look[]): void {
+  if (looks.includes('highlight')) range.conditionalFormats.clearAll();
+  if (looks.includes('choices')) range.dataValidation.clear();
+  if (looks.includes('table') || looks.includes('size')) range.clear('Formats');
+  else for (const look of looks) usual[look]?.(range);
+}
+
+/** How a part of a format goes back to what a new sheet has; a row's height stays. */
+const usual: Partial<Record<Look, (range: Excel.Range) => void>> = {
+  number: (range) => setFormat(range, { number: 'General' }),
+  bold: (range) => setFormat(range, { bold: false }),
+  italic: (range) => setFormat(range, { italic: false }),
+  ink: (range) => setFormat(range, { ink: '#000000' }),
+  fill: (range) => range.format.fill.clear(),
+  wrap: (range) => setFormat(range, { wrap: false }),
+  align: (range) => {
+    range.format.horizontalAlignment = 'General';
+  },
+  vertical: (range) => setFormat(range, { vertical: 'bottom' }),
+  rule: (range) => {
+    range.format.borders.getItem('EdgeBottom').style = 'None';
+  },
+};
 
 const horizontal = { left: 'Left', center: 'Center', right: 'Right' } as const;
 const vertical = { top: 'Top', center: 'Center', bottom: 'Bottom' } as const;
@@ -77,10 +105,10 @@ export function columnReference(header: string): string {
 
 /* ------------------------------------------------------------ highlights */
 
-/** Gives a block its highlights; those it had go, so that a block filled again does not collect them. */
+/** Gives a block its highlights; those it had go, so that a block filled again does not collect them, unless ours come beside. */
 export function setHighlights(context: Excel.RequestContext, change: Extract<Change, { do: 'highlight' }>): void {
   const formats = rangeOf(context, change.at).conditionalFormats;
-  formats.clearAll();
+  if (!change.beside) formats.clearAll();
   // Each new one goes before the others, and the first of ours shall win.
   for (const rule of [...change.rules].reverse()) {
     const { custom } = formats.add('Custom');

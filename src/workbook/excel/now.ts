@@ -1,12 +1,13 @@
 import type { Block, BlockSeen, Receipt, Written } from '../port';
 import { blockOf, sameName } from '../shared/address';
 import { standsAlready, tableBlock } from '../shared/refuse';
+import { nothingThere } from '../shared/looked';
 import type { Looked } from '../shared/looked';
 import type { Now, SheetNow, TableNow } from '../shared/revert';
 import type { Change } from '../port';
 import { askBlock, firstColumn } from './readBlock';
 import type { Anchors, Asking } from './readBlock';
-import { holds } from './standing';
+import { holds, placeIn } from './standing';
 import type { Stood } from './standing';
 
 /** How many of our calls in a block are asked what they fill. */
@@ -14,7 +15,9 @@ const mostCalls = 50;
 
 /** Asks for all that taking back a receipt has to know; the answer wants to be told what stands. */
 export function askNow(asking: Asking, receipt: Receipt): () => (stood: Stood) => Now {
-  const blocks = receipt.written.map((written) => askBlock(asking, written.at, anchorsOf(written)));
+  const blocks = receipt.written.map((written) =>
+    written.rows ? askRows(asking, written.rows.table, written.at) : askBlock(asking, written.at, anchorsOf(written)),
+  );
   const tables = receipt.madeTables.map((name) => askMadeTable(asking, name));
   const sheets = receipt.madeSheets.map((name) => askMadeSheet(asking, name));
   return () => {
@@ -25,6 +28,7 @@ export function askNow(asking: Asking, receipt: Receipt): () => (stood: Stood) =
       tables: tables.flatMap((table) => table()),
       sheets: sheets.flatMap((sheet) => sheet(stood, receipt, seen)),
       names: receipt.madeNames.filter((name) => holds(stood.names, name)),
+      placeOf: (name) => placeIn(stood, name),
     });
   };
 }
@@ -37,6 +41,12 @@ function anchorsOf({ at, put }: Written): Anchors {
     }),
   );
   return [...firstColumn(at), ...calls.slice(0, mostCalls)];
+}
+
+/** Asks for a whole table; one that is gone is a block that is not there. */
+function askRows(asking: Asking, name: string, stoodAt: Block): () => BlockSeen {
+  const table = askMadeTable(asking, name);
+  return () => table()[0]?.seen ?? nothingThere(stoodAt);
 }
 
 function askMadeTable(asking: Asking, name: string): () => TableNow[] {

@@ -12,7 +12,7 @@ import { askAll } from './read';
 import { setSetting } from './settings';
 import { holds } from './standing';
 import type { Stood } from './standing';
-import { takeBack } from './takeBack';
+import { listenAgain, takeBack } from './takeBack';
 
 /** What was there before a failed batch, as far as its answer told. */
 export interface Before {
@@ -32,6 +32,7 @@ export async function putBack(applying: Applying, receipt: Receipt, before: Befo
     await writeBack(applying, plan, stood, before);
     left = plan.left;
   } catch (error) {
+    await listenAgain(applying.host, applying.quiet);
     throw new PortError('halfWritten', touched(receipt), `${hostWords(cause)}; ${hostWords(error)}`);
   }
   if (left.length > 0) throw new PortError('halfWritten', left, hostWords(cause));
@@ -49,6 +50,10 @@ async function planBack({ host, changes, looked }: Applying, receipt: Receipt, b
     madeNames: receipt.madeNames.filter((name) => !holds(before.names, name)),
     // Found by where they stand instead: a table may have been made and not been named.
     madeTables: [],
+    // Put back as their formulas were, to the letter.
+    movedNames: [],
+    // Nobody can have sorted anything meanwhile, so every cell is where it was.
+    written: receipt.written.map(({ at, before: was, put }) => ({ at, before: was, put })),
   };
   const { answer, stood } = await askAll(host, (asking) => {
     const now = askNow(asking, ours);

@@ -1,5 +1,6 @@
 import type { Block, BlockSeen } from '../port';
 import { blockOf } from '../shared/address';
+import { nothingThere } from '../shared/looked';
 import { withoutSpilled } from './cells';
 import type { Cells } from './cells';
 import type { Extras } from './host';
@@ -36,6 +37,7 @@ export function askBlock(asking: Asking, at: Block, anchors: Anchors = firstColu
   const range = sheet.getRangeByIndexes(at.row, at.column, at.rows, at.columns);
   const source = asking.cells(range, () => (sheet.isNullObject ? null : at));
   const tables = range.getTables().load('items/name');
+  const highlights = range.conditionalFormats.load('items/type');
   const merged = extras.merged ? range.getMergedAreasOrNullObject().load('address') : null;
   const spilling = extras.spill ? anchors.map(([down, across]) => askSpill(range, down, across)) : [];
   return () => {
@@ -50,6 +52,7 @@ export function askBlock(asking: Asking, at: Block, anchors: Anchors = firstColu
       protected: protection.protected,
       merged: merged ? blocksOf(merged, at.sheet) : [],
       tables: tables.items.map((table) => table.name),
+      ...(highlights.items.length > 0 ? { highlighted: true } : {}),
     };
   };
 }
@@ -69,18 +72,4 @@ function blocksOf(areas: Excel.Range | Excel.RangeAreas, sheet: string): Block[]
 /** The areas of an address; a comma may also be part of a quoted sheet name. */
 function splitAreas(address: string): string[] {
   return address.match(/(?:'(?:[^']|'')*'|[^,'])+/g) ?? [];
-}
-
-/** A block of a sheet that does not exist: blank, and nothing in the way. */
-function nothingThere(at: Block): BlockSeen {
-  const lines = <T>(cell: T): T[][] => Array.from({ length: at.rows }, () => Array<T>(at.columns).fill(cell));
-  return {
-    at,
-    values: lines(null),
-    formulas: lines(null),
-    sheetExists: false,
-    protected: false,
-    merged: [],
-    tables: [],
-  };
 }

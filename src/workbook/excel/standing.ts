@@ -1,9 +1,9 @@
-import type { Change, Receipt } from '../port';
-import { fixed, sameName } from '../shared/address';
+import type { Block, Change, Receipt } from '../port';
+import { blockOf, fixed, sameName } from '../shared/address';
 import type { Standing } from '../shared/receipt';
 
 /** What stands in the workbook, as far as the last round trip told. */
-export interface Stood extends Standing {
+export interface Stood extends Omit<Standing, 'placeOf'> {
   readonly protectedSheets: readonly string[];
   readonly visibleSheets: readonly string[];
   /** Where each name points, as a formula. */
@@ -30,6 +30,11 @@ export function askStanding({ workbook }: Excel.RequestContext): () => Stood | n
       return null;
     }
   };
+}
+
+/** Where a name points. */
+export function placeIn({ nameFormulas }: Stood, name: string): Block | null {
+  return blockOf(nameFormulas.get(name.toLowerCase()) ?? '');
 }
 
 export function holds(names: readonly string[], name: string): boolean {

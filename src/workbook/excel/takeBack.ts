@@ -1,11 +1,12 @@
 import type { Receipt, Reverted } from '../port';
 import { PortError } from '../port';
-import { named } from '../shared/address';
+import { fixed, named } from '../shared/address';
 import { planRevert } from '../shared/revert';
 import type { RevertPlan } from '../shared/revert';
 import { startBatch } from './batch';
 import type { Batch } from './batch';
-import { hostWords, toPortError } from './errors';
+import { undressRange } from './dress';
+import { didNothing, hostWords, toPortError } from './errors';
 import { inBatch } from './host';
 import type { ExcelHost } from './host';
 import { askNow } from './now';
@@ -19,22 +20,38 @@ export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Qu
   try {
     await inBatch(host, async (context) => {
       const batch = startBatch(context);
-      quiet.begin(context);
-      await takeBack(batch, plan);
-      quiet.end(context);
-      await batch.send().finally(() => {
+      try {
+        quiet.begin(context);
+        await takeBack(batch, plan);
+        quiet.end(context);
+        await batch.send();
+      } finally {
+        // A long one goes in parts, any of which may fail.
         sent = batch.sent();
-      });
+      }
     });
   } catch (error) {
-    if (sent === 0) throw toPortError(error);
+    if (sent === 0 || (sent === 1 && didNothing(error))) throw toPortError(error);
+    await listenAgain(host, quiet);
     throw new PortError(
       'halfWritten',
       receipt.written.map(({ at }) => named(at)),
       hostWords(error),
     );
   }
-  return { label: receipt.label, restored: plan.restored, left: plan.left };
+  return { label: receipt.label, restored: plan.restored, left: plan.left, notFound: plan.notFound };
+}
+
+/** Turns the events back on after a batch that failed before it did so itself; where not even that works, nothing more can be done. */
+export async function listenAgain(host: ExcelHost, quiet: Quiet): Promise<void> {
+  try {
+    await inBatch(host, async (context) => {
+      quiet.end(context);
+      await context.sync();
+    });
+  } catch {
+    // What is told is why the batch failed, not this.
+  }
 }
 
 /** Keeps our own writes from being taken for a person's. */
@@ -58,12 +75,8 @@ export async function takeBack(batch: Batch, plan: RevertPlan): Promise<void> {
   // Back to plain cells: deleting the table would take the cells with it.
   for (const name of plan.removeTables) workbook.tables.getItem(name).convertToRange();
   for (const name of plan.removeNames) workbook.names.getItem(name).delete();
+  for (const { name, at } of plan.moveNames) workbook.names.getItem(name).formula = `=${fixed(at)}`;
   for (const { at, cells } of plan.puts) await writeCells(batch, at, cells);
-  for (const at of plan.undress) {
-    const range = rangeOf(batch.context, at);
-    range.conditionalFormats.clearAll();
-    range.dataValidation.clear();
-    range.clear('Formats');
-  }
+  for (const { at, looks } of plan.undress) undressRange(rangeOf(batch.context, at), looks);
   for (const name of plan.deleteSheets) workbook.worksheets.getItem(name).delete();
 }

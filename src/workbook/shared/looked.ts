@@ -8,6 +8,20 @@ export type Looked = readonly (BlockSeen | TableSeen)[];
 /** What a cell held before: its value, or what has to be entered to have it again (a formula, an error constant). */
 export type BeforeCell = Cell | { readonly formula: string };
 
+/** A block of a sheet that does not exist: blank, and nothing in the way. */
+export function nothingThere(at: Block): BlockSeen {
+  const lines = <T>(cell: T): T[][] => Array.from({ length: at.rows }, () => Array<T>(at.columns).fill(cell));
+  return {
+    at,
+    values: lines(null),
+    formulas: lines(null),
+    sheetExists: false,
+    protected: false,
+    merged: [],
+    tables: [],
+  };
+}
+
 export function isTable(seen: BlockSeen | TableSeen): seen is TableSeen {
   return 'headers' in seen;
 }

@@ -1,14 +1,18 @@
-import type { Block, Change, Put, Receipt, Written } from '../port';
+import { PortError } from '../port';
+import type { Block, Change, Dressed, Look, MovedName, Put, Receipt, RowsOf, Written, WrittenRows } from '../port';
 import { overlap, sameBlock, sameName } from './address';
-import { isSeenBlank, whatWasThere } from './looked';
+import { isSeenBlank, isTable, whatWasThere } from './looked';
 import type { BeforeCell, Looked } from './looked';
 import { standsAlready, tableBlock } from './refuse';
+import { calledBy } from './rows';
 
 /** Names of what stood in the workbook before a change. */
 export interface Standing {
   readonly sheets: readonly string[];
   readonly tables: readonly string[];
   readonly names: readonly string[];
+  /** Where a name points; null where there is none, or where it points nowhere. */
+  placeOf(name: string): Block | null;
 }
 
 type PutCell = Written['put'][number][number];
@@ -24,22 +28,45 @@ export function buildReceipt(changes: readonly Change[], looked: Looked, label: 
     madeSheets: unique(changes.flatMap((c) => (c.do === 'sheet' && fresh(standing.sheets, c.name) ? [c.name] : []))),
     madeTables: unique(changes.flatMap((c) => (c.do === 'table' && fresh(standing.tables, c.name) ? [c.name] : []))),
     madeNames: unique(changes.flatMap((c) => (c.do === 'name' && fresh(standing.names, c.name) ? [c.name] : []))),
+    movedNames: movedNames(changes, standing),
     dressed: dressedBlocks(changes, looked),
   };
 }
 
+function movedNames(changes: readonly Change[], standing: Standing): MovedName[] {
+  // Where a name is moved twice, the last place counts.
+  const moves = new Map(changes.flatMap((change) => (change.do === 'name' ? [[change.name, change.at] as const] : [])));
+  return [...moves].flatMap(([name, to]) => {
+    const from = standing.placeOf(name);
+    return from && !sameBlock(from, to) ? [{ name, from, to }] : [];
+  });
+}
+
 function writtenBlocks(changes: readonly Change[], looked: Looked): Written[] {
-  const written: { at: Block; before: BeforeCell[][]; put: PutCell[][] }[] = [];
+  const written: { at: Block; rows?: WrittenRows; before: BeforeCell[][]; put: PutCell[][] }[] = [];
   for (const change of changes) {
     if (change.do !== 'write' || !change.cells.some((line) => line.some((cell) => cell !== undefined))) continue;
     for (const earlier of written) forget(earlier, change.at, change.cells);
     written.push({
       at: change.at,
+      ...(change.of ? { rows: rowsOf(change.at, change.of, looked) } : {}),
       before: whatWasThere(change.at, looked).map((line) => line.map((cell) => cell ?? null)),
       put: change.cells.map((line) => line.map(toPut)),
     });
   }
   return written;
+}
+
+function rowsOf(at: Block, of: RowsOf, looked: Looked): WrittenRows {
+  const table = looked.find((seen) => isTable(seen) && sameName(seen.name, of.table));
+  if (!table || !isTable(table)) throw new PortError('notLookedAt', [of.table]);
+  const lines = table.rows.slice(at.row - table.at.row - 1, at.row - table.at.row - 1 + at.rows);
+  const left = at.column - table.at.column;
+  return {
+    ...of,
+    called: lines.map((line) => calledBy(line, table.headers, of.by)),
+    headings: table.headers.slice(left, left + at.columns),
+  };
 }
 
 function toPut(cell: Put): PutCell {
@@ -60,18 +87,32 @@ function forget(earlier: { at: Block; put: PutCell[][] }, at: Block, cells: read
   }
 }
 
-function dressedBlocks(changes: readonly Change[], looked: Looked): Block[] {
-  const blocks: Block[] = [];
+function dressedBlocks(changes: readonly Change[], looked: Looked): Dressed[] {
+  const blocks: { at: Block; looks: Look[] }[] = [];
   for (const change of changes) {
-    const at = dressedBy(change, looked);
-    if (at && !blocks.some((other) => sameBlock(other, at)) && isSeenBlank(at, looked)) blocks.push(at);
+    const dressed = dressedBy(change, looked);
+    if (!dressed) continue;
+    const known = blocks.find(({ at }) => sameBlock(at, dressed.at));
+    if (known) known.looks = [...new Set([...known.looks, ...dressed.looks])];
+    else if (isSeenBlank(dressed.at, looked)) blocks.push(dressed);
   }
   return blocks;
 }
 
-function dressedBy(change: Change, looked: Looked): Block | null {
-  if (change.do === 'table') return standsAlready(change, looked) ? null : tableBlock(change.at);
-  return change.do === 'format' || change.do === 'choices' || change.do === 'highlight' ? change.at : null;
+function dressedBy(change: Change, looked: Looked): { at: Block; looks: Look[] } | null {
+  switch (change.do) {
+    case 'table':
+      return standsAlready(change, looked) ? null : { at: tableBlock(change.at), looks: ['table'] };
+    case 'format':
+      return { at: change.at, looks: Object.keys(change.format) as (keyof typeof change.format)[] };
+    case 'choices':
+      return { at: change.at, looks: ['choices'] };
+    case 'highlight':
+      // Those beside a person's cannot be told from these any more.
+      return change.beside ? null : { at: change.at, looks: ['highlight'] };
+    default:
+      return null;
+  }
 }
 
 /* ------------------------------------------------------------ keeping it */
@@ -80,6 +121,7 @@ const packedMark = 'receipt-packed-1:';
 
 interface PackedBlock {
   readonly at: Block;
+  readonly rows?: WrittenRows;
   readonly before: readonly unknown[];
   readonly put: readonly unknown[];
 }
@@ -90,8 +132,8 @@ interface PackedBlock {
  */
 export function packReceipt(receipt: Receipt): string {
   const texts = new Map<string, number>();
-  const written: PackedBlock[] = receipt.written.map(({ at, before, put }) => ({
-    at,
+  const written: PackedBlock[] = receipt.written.map(({ before, put, ...where }) => ({
+    ...where,
     before: pack(before.flat(), texts),
     put: pack(put.flat(), texts),
   }));
@@ -110,10 +152,10 @@ export function unpackReceipt(text: string): Receipt {
     readonly written: readonly PackedBlock[];
     readonly texts: readonly string[];
   };
-  const written = packed.written.map(({ at, before, put }) => ({
-    at,
-    before: inRows(unpack(before, texts) as BeforeCell[], at.columns),
-    put: inRows(unpack(put, texts) as PutCell[], at.columns),
+  const written = packed.written.map(({ before, put, ...where }) => ({
+    ...where,
+    before: inRows(unpack(before, texts) as BeforeCell[], where.at.columns),
+    put: inRows(unpack(put, texts) as PutCell[], where.at.columns),
   }));
   return { ...packed, written };
 }

@@ -1,11 +1,12 @@
-import type { Block, BlockSeen, Cell, Receipt, Reverted, Seen, Written } from '../port';
+import type { Block, BlockSeen, Cell, Dressed, MovedName, Receipt, Reverted, Seen, Written } from '../port';
 import { holdsCell, nameCells, named, overlap, sameName } from './address';
 import { filledFromElsewhere, isError } from './looked';
 import type { BeforeCell } from './looked';
+import { findRows } from './rows';
 
 /** What stands in the workbook when a change is to be taken back. */
 export interface Now {
-  /** Each written block of the receipt, in its order. */
+  /** Each written block of the receipt, in its order; for rows of a table the whole table, wherever it stands now. */
   readonly blocks: readonly BlockSeen[];
   /** Names of all sheets. */
   readonly allSheets: readonly string[];
@@ -15,6 +16,8 @@ export interface Now {
   readonly sheets: readonly SheetNow[];
   /** The receipt's made names that are still there. */
   readonly names: readonly string[];
+  /** Where a name points; null where there is none, or where it points nowhere. */
+  placeOf(name: string): Block | null;
 }
 
 export interface TableNow {
@@ -38,10 +41,11 @@ export interface RevertPlan extends Omit<Reverted, 'label'> {
   /** Turned back into plain cells. */
   readonly removeTables: readonly string[];
   readonly removeNames: readonly string[];
+  readonly moveNames: readonly { readonly name: string; readonly at: Block }[];
   /** Cells to put; `undefined` leaves a cell alone. */
   readonly puts: readonly { readonly at: Block; readonly cells: readonly (readonly (BeforeCell | undefined)[])[] }[];
-  /** Blocks whose formats, drop-downs and highlights go. */
-  readonly undress: readonly Block[];
+  /** Blocks, each with the looks of ours that go. */
+  readonly undress: readonly Dressed[];
   readonly deleteSheets: readonly string[];
 }
 
@@ -56,7 +60,17 @@ interface Place {
  * Plans taking back: every cell that still holds what was put gets what it held; a cell that a person changed since is left
  * and named. A table of ours in which a person wrote stays, with its headers; a sheet of ours goes only when nothing else is on it.
  */
-export function planRevert(receipt: Receipt, now: Now): RevertPlan {
+export function planRevert(kept: Receipt, now: Now): RevertPlan {
+  const found = kept.written.map((written, i) => {
+    const seen = now.blocks[i];
+    return written.rows && seen ? findRows(written, written.rows, seen) : { written, notFound: [] };
+  });
+  const receipt = { ...kept, written: found.map(({ written }) => written) };
+  return { ...planAt(receipt, now), notFound: found.flatMap(({ notFound }) => notFound) };
+}
+
+/** The plan for cells whose place is known. */
+function planAt(receipt: Receipt, now: Now): Omit<RevertPlan, 'notFound'> {
   const left = changedCells(receipt, now);
   const kept = now.tables.flatMap(({ name, seen }) => (seen && isUsed(seen, receipt, left) ? [{ name, seen }] : []));
   const stays = (sheet: string, row: number, column: number): boolean =>
@@ -65,16 +79,37 @@ export function planRevert(receipt: Receipt, now: Now): RevertPlan {
   const deleteSheets = now.sheets.filter((sheet) => canGo(sheet, receipt, left, removeTables)).map(({ name }) => name);
   const gone = (sheet: string): boolean => deleteSheets.some((name) => sameName(name, sheet));
   const { puts, restored } = planPuts(receipt, now, stays);
-  const missing = receipt.written.flatMap(({ at }, i) => (now.blocks[i]?.sheetExists ? [] : [named(at)]));
+  // The rows of a table that is gone are told one by one.
+  const missing = receipt.written.flatMap(({ at, put }, i) =>
+    now.blocks[i]?.sheetExists || put.every((line) => line.every(isSkip)) ? [] : [named(at)],
+  );
   return {
     removeTables,
     removeNames: now.names,
+    moveNames: receipt.movedNames.flatMap((moved) => {
+      const at = placeBack(moved, now);
+      return at && !gone(at.sheet) ? [{ name: moved.name, at }] : [];
+    }),
     puts: puts.filter(({ at }) => !gone(at.sheet)),
-    undress: receipt.dressed.filter((at) => !gone(at.sheet) && isFree(at, left, kept, now)),
+    undress: receipt.dressed.filter(({ at }) => !gone(at.sheet) && isFree(at, left, kept, now)),
     deleteSheets,
     restored,
     left: [...nameCells(left), ...missing],
   };
+}
+
+/** Where a moved name pointed, shifted by what was inserted above it since; null when it does not stand where it was put. */
+function placeBack({ name, from, to }: MovedName, now: Now): Block | null {
+  const at = now.placeOf(name);
+  if (!at || at.rows !== to.rows || at.columns !== to.columns) return null;
+  if (!sameName(from.sheet, to.sheet)) return now.allSheets.some((sheet) => sameName(sheet, from.sheet)) ? from : null;
+  const row = from.row + at.row - to.row;
+  const column = from.column + at.column - to.column;
+  return row < 0 || column < 0 ? null : { ...from, sheet: at.sheet, row, column };
+}
+
+function isSkip(put: PutCell): boolean {
+  return typeof put === 'object' && put !== null && 'skip' in put;
 }
 
 function changedCells(receipt: Receipt, now: Now): Place[] {
@@ -117,7 +152,7 @@ function eachPut(
     if (!seen?.sheetExists) return;
     put.forEach((line, down) => {
       line.forEach((cell, across) => {
-        if (typeof cell === 'object' && cell !== null && 'skip' in cell) return;
+        if (isSkip(cell)) return;
         const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
         visit(place, before[down]?.[across] ?? null, cell, seen, block);
       });
@@ -187,7 +222,7 @@ function isOurs({ sheet, row, column }: Place, receipt: Receipt): boolean {
   return receipt.written.some(({ at: block, put }) => {
     if (!holdsCell(block, sheet, row, column)) return false;
     const cell = put[row - block.row]?.[column - block.column];
-    return !(typeof cell === 'object' && cell !== null && 'skip' in cell);
+    return cell !== undefined && !isSkip(cell);
   });
 }
 

@@ -19,11 +19,20 @@ const anyReceipt: fc.Arbitrary<Receipt> = fc
         at: fc.constant({ sheet: 'Plan', row: 0, column: 0, rows, columns }),
         before: grid(before, rows, columns),
         put: grid(put, rows, columns),
+        rows: fc.constant({ table: 'Clubs', by: ['Club'], called: [['7']], headings: ['Mass (g)'] }),
       }),
     ),
     { maxLength: 3 },
   )
-  .map((written) => ({ label: 'Fill', written, madeSheets: ['Plan'], madeTables: [], madeNames: ['x'], dressed: [] }));
+  .map((written) => ({
+    label: 'Fill',
+    written,
+    madeSheets: ['Plan'],
+    madeTables: [],
+    madeNames: ['x'],
+    movedNames: [],
+    dressed: [],
+  }));
 
 function grid<T>(cell: fc.Arbitrary<T>, rows: number, columns: number): fc.Arbitrary<T[][]> {
   const line = fc.array(cell, { minLength: columns, maxLength: columns });
@@ -54,6 +63,7 @@ describe('a packed receipt', () => {
       madeSheets: [],
       madeTables: [],
       madeNames: [],
+      movedNames: [],
       dressed: [],
     };
     expect(packReceipt(receipt).length).toBeLessThan(JSON.stringify(cells).length);
