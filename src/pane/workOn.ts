@@ -3,7 +3,7 @@ import { parseReading, type Lesson } from '../core/index';
 import { fillPlan } from '../workbook/fillPlan';
 import { freezePlan } from '../workbook/freeze';
 import { useLesson } from '../workbook/learn';
-import type { FillDone, Scope } from '../workbook/outcomes';
+import type { InTheWay, Occupied, Scope } from '../workbook/outcomes';
 import { scopeRows } from '../workbook/planScope';
 import { PortError, type WorkbookPort } from '../workbook/port';
 import { setUp } from '../workbook/setUp';
@@ -12,7 +12,7 @@ import { readShop, type Shop } from '../workbook/shop';
 import { undoLast } from '../workbook/undo';
 import { sayFill, sayFreeze, sayLesson, sayPortError, saySetUp, sayUndo } from '../words/outcomes';
 import { previewOf, rowsTouched, seenOf } from './state/lookAt';
-import type { Again, FillAsked, Look, Outcome, ShopSeen, Who, Work } from './state/work';
+import type { Again, Agreed, FillAsked, Look, Outcome, ShopSeen, Who, Work } from './state/work';
 import { ENDS } from './words';
 
 function failed(title: string, text: string): Outcome {
@@ -39,13 +39,13 @@ async function caught(title: string, job: () => Promise<Outcome>): Promise<Outco
 
 /** An end in which cells of a person's stand in the way, so that writing over them can be offered. */
 function ended<End extends { readonly done: boolean }>(
-  end: End | Extract<FillDone, { reason: 'occupied' }>,
+  end: End | Occupied,
   titles: { readonly done: string; readonly failed: string },
   text: string,
-  again: Again,
+  again: (agreed: InTheWay) => Again,
 ): Outcome {
-  if ('reason' in end && end.reason === 'occupied' && 'cells' in end)
-    return { kind: 'occupied', cells: end.cells, again };
+  if ('reason' in end && end.reason === 'occupied' && 'inTheWay' in end)
+    return { kind: 'occupied', cells: end.cells, again: again(end.inTheWay) };
   return end.done ? done(titles.done, text) : failed(titles.failed, text);
 }
 
@@ -62,10 +62,21 @@ async function look(port: WorkbookPort): Promise<Look> {
   }
 }
 
-async function fill(port: WorkbookPort, shop: Shop, asked: FillAsked): Promise<Outcome> {
+async function fill(port: WorkbookPort, seen: ShopSeen, asked: FillAsked): Promise<Outcome> {
   const { who, rows, choices, where, agreed } = asked;
-  const end = await fillPlan(port, shop, { scope: scopeOf(who, rows), choices, where, agreed, as: 'live' });
-  return ended(end, ENDS.fill, sayFill(end), { task: 'fill', asked });
+  // Row numbers that were agreed to are those of the workbook as it was then.
+  const from = agreed?.seen ?? seen;
+  const over = agreed?.over;
+  const end = await fillPlan(port, shopOf(from), {
+    scope: scopeOf(who, rows),
+    choices,
+    where,
+    agreed: over,
+    as: 'live',
+  });
+  return ended(end, ENDS.fill, sayFill(end), (inTheWay) => {
+    return { task: 'fill', asked: { ...asked, agreed: { seen: from, over: inTheWay } } };
+  });
 }
 
 /** Plans of what is chosen: of the job, or of a selection, in the order they were filled; the latest is frozen. */
@@ -78,9 +89,10 @@ async function freeze(port: WorkbookPort, shop: Shop, who: Who, rows: readonly n
   return end.done ? done(ENDS.freeze.done, sayFreeze(end)) : failed(ENDS.freeze.failed, sayFreeze(end));
 }
 
-async function teach(port: WorkbookPort, shop: Shop, lesson: Lesson, agreed: boolean): Promise<Outcome> {
-  const end = await useLesson(port, shop, lesson, lesson.appliesTo, agreed);
-  return ended(end, ENDS.lesson, sayLesson(end), { task: 'lesson', lesson });
+async function teach(port: WorkbookPort, seen: ShopSeen, lesson: Lesson, agreed: Agreed | null): Promise<Outcome> {
+  const from = agreed?.seen ?? seen;
+  const end = await useLesson(port, shopOf(from), lesson, lesson.appliesTo, agreed?.over);
+  return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
 }
 
 function planSheetOf({ plans, tables }: Shop, who: Who, rows: readonly number[]): string {
@@ -112,16 +124,16 @@ export function workOn(port: WorkbookPort): Work {
         if (!end.done) return failed(ENDS.setUp.failed, saySetUp(end));
         return done(end.blocked.length ? ENDS.setUp.partly : ENDS.setUp.done, saySetUp(end), end.blocked.length > 0);
       }),
-    fill: (seen, asked) => caught(ENDS.fill.failed, () => fill(port, shopOf(seen), asked)),
+    fill: (seen, asked) => caught(ENDS.fill.failed, () => fill(port, seen, asked)),
     freeze: (seen, who, rows) => caught(ENDS.freeze.failed, () => freeze(port, shopOf(seen), who, rows)),
     undo: () =>
       caught(ENDS.undo.failed, async () => {
         const end = await undoLast(port);
         if (!end.done) return failed(ENDS.undo.failed, sayUndo(end));
-        const { left } = end.reverted;
-        return done(ENDS.undo.done, sayUndo(end), left.length > 0, left);
+        const kept = [...end.reverted.left, ...end.reverted.notFound];
+        return done(ENDS.undo.done, sayUndo(end), kept.length > 0, kept);
       }),
-    useLesson: (seen, lesson, agreed) => caught(ENDS.lesson.failed, () => teach(port, shopOf(seen), lesson, agreed)),
+    useLesson: (seen, lesson, agreed) => caught(ENDS.lesson.failed, () => teach(port, seen, lesson, agreed)),
     watch: (changed) => port.watch(changed),
   };
 }

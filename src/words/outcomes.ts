@@ -31,7 +31,9 @@ export function listed(things: readonly string[]): string {
 const PORT_SENTENCES: Readonly<Record<PortErrorCode, (cells: string, hostSaid: string) => string>> = {
   notLookedAt: (cells) =>
     `${cells || 'Some cells'} changed while this was being prepared. Nothing was written; try again.`,
-  protected: (cells) => `The sheet ${cells} is protected. Nothing was written; take the protection off and try again.`,
+  protected: (cells) =>
+    `${cells ? `The sheet ${cells}` : 'The workbook or one of its sheets'} is protected. ` +
+    'Nothing was written; take the protection off and try again.',
   merged: (cells) => `${cells} are merged cells. Nothing was written; unmerge them or choose another place.`,
   filtered: (cells) => `A filter hides rows of ${cells}. Nothing was written; clear the filter and try again.`,
   tableInTheWay: (cells) => `The table ${cells} is in the way. Nothing was written; choose a place clear of it.`,
@@ -134,11 +136,19 @@ function mend(error: string): string {
 /** How taking back ended. */
 export function sayUndo(end: UndoDone): string {
   if (end.done) {
-    const { label, restored, left } = end.reverted;
+    const { label, restored, left, notFound } = end.reverted;
     const kept = left.length > 0 ? ` Left as you changed them since: ${listed(left)}.` : '';
-    return `Taken back: ${label} (${countOf(restored, 'cell')}).${kept}`;
+    const lost =
+      notFound.length > 0 ? ` Left alone, since they were not found for certain: ${rowsListed(notFound)}.` : '';
+    return `Taken back: ${label} (${countOf(restored, 'cell')}).${kept}${lost}`;
   }
   return end.reason === 'nothingToUndo' ? 'There is no fill to take back.' : sayNotDone(end);
+}
+
+/** Each row has commas in its name. */
+function rowsListed(rows: readonly string[]): string {
+  const shown = rows.slice(0, MOST_LISTED).join('; ');
+  return rows.length > MOST_LISTED ? `${shown}; and ${rows.length - MOST_LISTED} more` : shown;
 }
 
 /** How using a lesson ended. */

@@ -1,6 +1,8 @@
 /** Putting values into cells of Clubs: only those that change, and no formula of the shop's unasked. */
 import type { Block, Change, Put, Seen, TableSeen } from './port';
 import { CLUBS } from './schema';
+import { nameCells } from './shared/address';
+import type { InTheWay, Occupied } from './outcomes';
 import { isBlankCell, jobName } from './shop';
 import { columnsAt } from './headings';
 
@@ -30,11 +32,28 @@ export function formulaCells(clubs: TableSeen, cells: readonly ClubCell[]): Bloc
     .map(({ row, column }) => blockOfCell(clubs, row, column));
 }
 
+const MOST_NAMED = 200;
+
+/** The question to ask before cells of a person's are written over; null where there are none but those agreed to already. */
+export function askFirst(
+  place: Block | null,
+  cells: readonly Block[],
+  agreed: InTheWay | null | undefined,
+): Occupied | null {
+  const key = ({ sheet, row, column }: Block): string => JSON.stringify([sheet.toLowerCase(), row, column]);
+  const known = new Set(agreed?.cells.map(key));
+  if (cells.every((cell) => known.has(key(cell)))) return null;
+  return { done: false, reason: 'occupied', cells: nameCells(cells).slice(0, MOST_NAMED), inTheWay: { place, cells } };
+}
+
 function blockOfCell(clubs: TableSeen, row: number, column: number): Block {
   return { sheet: clubs.at.sheet, row: clubs.at.row + row, column: clubs.at.column + column, rows: 1, columns: 1 };
 }
 
-/** One write over the smallest block that holds the cells, everything between them left alone; nothing when there are none. */
+/**
+ * One write over the smallest block that holds the cells, everything between them left alone; nothing when there are none. Its
+ * rows are known by job and club, so that taking back finds them after the table was sorted.
+ */
 export function writeCells(clubs: TableSeen, cells: readonly ClubCell[]): Change[] {
   if (cells.length === 0) return [];
   const least = (pick: (cell: ClubCell) => number): number =>
@@ -49,12 +68,18 @@ export function writeCells(clubs: TableSeen, cells: readonly ClubCell[]): Change
     const line = puts[row - top];
     if (line) line[column - left] = value;
   }
-  return [{ do: 'write', at: { ...blockOfCell(clubs, top, left), rows, columns }, cells: puts }];
+  const of = { table: clubs.name, by: identityColumns(clubs).flatMap((column) => clubs.headers[column] ?? []) };
+  return [{ do: 'write', at: { ...blockOfCell(clubs, top, left), rows, columns }, cells: puts, of }];
+}
+
+/** The columns that tell clubs apart: their job and what they are called. */
+function identityColumns(clubs: TableSeen): number[] {
+  return ['job', 'club'].map(columnsAt(CLUBS, clubs.headers));
 }
 
 /** Names a club by its row, to find out whether it still stands there: its job and what it is called; null past the end. */
 export function clubIdentities(clubs: TableSeen): (row: number) => string | null {
-  const [job = -1, club = -1] = ['job', 'club'].map(columnsAt(CLUBS, clubs.headers));
+  const [job = -1, club = -1] = identityColumns(clubs);
   return (row) => {
     const line = clubs.rows[row - 1];
     return line ? JSON.stringify([jobName(line[job]), jobName(line[club])]) : null;

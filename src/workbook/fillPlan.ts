@@ -11,7 +11,7 @@ import {
   rowPrints,
 } from './planPlaces';
 import type { Owner, PlanEntry, PlanPlace } from './planPlaces';
-import { changedCells, clubIdentities, formulaCells, sameClubs, writeCells } from './clubCells';
+import { askFirst, changedCells, clubIdentities, formulaCells, sameClubs, writeCells } from './clubCells';
 import type { ClubCell } from './clubCells';
 import { chosenColumns, lackingChoices, rowsChosen } from './choices';
 import { columnsAt } from './headings';
@@ -20,39 +20,46 @@ import { PLAN_COLUMNS, planCells } from './planCells';
 import { planCall, planScope, scopeRows, whyValues } from './planScope';
 import type { Scoped } from './planScope';
 import { dressBody, dressHead, dressSheet, HEAD_ROWS, headCells, SPARE_ROWS } from './planSheet';
-import type { PlanHead } from './planSheet';
+import type { Highlighted, PlanHead } from './planSheet';
 import type { Planned } from './planTables';
 import { politely } from './polite';
 import type { Block, BlockSeen, Cell, Change, NameSeen, Put, TableSeen, WorkbookPort } from './port';
 import { CLUBS, JOBS, TABLES } from './schema';
-import { holdsCell, nameCells, sameBlock } from './shared/address';
+import { holdsCell, sameBlock } from './shared/address';
 import { planSheetName } from './sheetName';
 import { isBlankCell, jobName, matrixOf, readShop, shopName, shopTables, tableQueries } from './shop';
 import type { Shop, ShopTables } from './shop';
 
 const MOST_ROWS = 1_048_576;
 const MOST_COLUMNS = 16_384;
-const MOST_NAMED = 200;
 /** How often the workbook is read again when it turns out to differ from what was read before. */
 const MOST_TRIES = 3;
 
 /**
  * Writes the choices into Clubs and the plan into a sheet, where it stands under a head with the job and a legend: one formula
- * that follows the tables, or values. Only blank cells and cells of the same plan are written over, unless the person agreed.
+ * that follows the tables, or values. Only blank cells, cells of the same plan and those that the person agreed to are
+ * written over.
  *
  * @param shop as read when the person chose: when the clubs have moved since, nothing is written
  */
 export async function fillPlan(port: WorkbookPort, shop: Shop, request: FillRequest): Promise<FillDone> {
   return politely(async (): Promise<FillDone> => {
     let known = shop;
+    let namesInUse: readonly string[] = [];
     for (let tries = 1; tries <= MOST_TRIES; tries += 1) {
-      const end = await attempt(port, shop, known, request, tries);
-      if (end !== 'lookAgain') return end;
+      const end = await attempt(port, shop, known, request, tries, namesInUse);
+      if ('done' in end) return end;
+      namesInUse = [...namesInUse, ...end.namesInUse];
       known = await readShop(port);
     }
     // Somebody keeps working on the same cells: better nothing than something half known.
     return { done: false, reason: 'clubsMoved' };
   });
+}
+
+/** The workbook is not as it was known; `namesInUse` are names that turned out to be taken. */
+interface LookAgain {
+  readonly namesInUse: readonly string[];
 }
 
 async function attempt(
@@ -61,17 +68,18 @@ async function attempt(
   known: Shop,
   request: FillRequest,
   tries: number,
-): Promise<FillDone | 'lookAgain'> {
+  namesInUse: readonly string[],
+): Promise<FillDone | LookAgain> {
   if (!known.tables.Clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
   const guess = scopeRows(known.tables.Clubs, request.scope);
-  const target = await chooseTarget(port, known, guess, request);
+  const target = await chooseTarget(port, known, guess, request, namesInUse);
   if (!fits(target, guess.rows.length)) return { done: false, reason: 'noRoom' };
   const look = await lookAt(port, target, guess.rows.length);
   const clubs = look.tables.Clubs;
   if (!clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
   const scoped = scopeRows(clubs, request.scope);
   if (scoped.rows.length !== guess.rows.length || scoped.key !== guess.key || !standsThere(target, look.name)) {
-    return 'lookAgain';
+    return { namesInUse: look.name.at && !target.place ? [target.name] : [] };
   }
   if (!clubsStand(chosenFrom, clubs, scoped, request)) return { done: false, reason: 'clubsMoved' };
   if (scoped.rows.length === 0) return { done: false, reason: 'noClubs' };
@@ -81,11 +89,11 @@ async function attempt(
   if (!planned.ok) return { done: false, reason: 'notPlanned', issue: planned.issue };
   const job: Job = { port, known, request, target, look, clubs, scoped, planned: planned.value };
   const cells = choiceCells(job);
-  const inTheWay = request.agreed ? [] : [...formulaCells(clubs, cells), ...foreignCells(job)];
+  const place = planBlock(target, scoped.rows.length);
+  const question = askFirst(place, [...formulaCells(clubs, cells), ...foreignCells(job)], request.agreed);
   // What is kept about our own cells may be out of date: then theirs and ours are told apart once more.
-  if (inTheWay.length > 0 && tries === 1) return 'lookAgain';
-  if (inTheWay.length > 0) return { done: false, reason: 'occupied', cells: nameCells(inTheWay).slice(0, MOST_NAMED) };
-  return write(job, cells);
+  if (question && tries === 1) return { namesInUse: [] };
+  return question ?? write(job, cells);
 }
 
 /** Everything one attempt knows. */
@@ -112,25 +120,31 @@ interface Target {
   readonly ownSheet: boolean;
 }
 
-async function chooseTarget(port: WorkbookPort, known: Shop, scoped: Scoped, request: FillRequest): Promise<Target> {
+async function chooseTarget(
+  port: WorkbookPort,
+  known: Shop,
+  scoped: Scoped,
+  request: FillRequest,
+  namesInUse: readonly string[],
+): Promise<Target> {
+  const fresh = (at: Pick<Block, 'sheet' | 'row' | 'column'>, ownSheet: boolean): Target => {
+    const { sheet, row, column } = at;
+    return { place: null, name: freeName(known.plans, namesInUse), sheet, row, column, ownSheet };
+  };
   const same = known.plans.filter(({ key }) => key === scoped.key);
   if (request.where === 'planSheet') {
     const place = same.find(({ ownSheet }) => ownSheet);
-    return place ? again(place) : fresh(known, { sheet: newSheet(known, scoped), row: 0, column: 0 }, true);
+    return place ? again(place) : fresh({ sheet: newSheet(known, scoped), row: 0, column: 0 }, true);
   }
-  const at = request.at ?? (await port.selection()).at;
+  // Once the person agreed, it is the place they agreed to, wherever they are by now.
+  const at = request.agreed?.place ?? request.at ?? (await port.selection()).at;
   const place = same.find(({ block }) => holdsCell(block, at.sheet, at.row, at.column));
-  return place ? again(place) : fresh(known, at, false);
+  return place ? again(place) : fresh(at, false);
 }
 
 function again(place: PlanPlace): Target {
   const { sheet, row, column } = place.block;
   return { place, name: place.name, sheet, row, column, ownSheet: place.ownSheet };
-}
-
-function fresh(known: Shop, at: Pick<Block, 'sheet' | 'row' | 'column'>, ownSheet: boolean): Target {
-  const { sheet, row, column } = at;
-  return { place: null, name: freeName(known.plans), sheet, row, column, ownSheet };
 }
 
 function newSheet(known: Shop, { key, job }: Scoped): string {
@@ -295,12 +309,23 @@ function leftOver(whose: Owner): Put {
 
 function dress({ look, target }: Job, block: Block, plan: readonly (readonly Cell[])[]): Change[] {
   const bodyRows = look.area.at.rows - HEAD_ROWS - 1 + freeRows(look);
-  const wide = target.ownSheet || block.row === 0;
   return [
     ...dressHead(block),
-    ...dressBody(block, bodyRows, plan),
-    ...(wide ? dressSheet(block, target.ownSheet) : []),
+    ...dressBody(block, bodyRows, plan, highlightedRows(look, target, block, bodyRows)),
+    // The columns of a sheet that is not ours serve more than the plan.
+    ...(target.ownSheet ? dressSheet(block) : []),
   ];
+}
+
+/**
+ * In a sheet that is not ours highlights of a person's may be among those that are there, and stay: ours come beside them,
+ * once. Filled again, only rows that the plan did not have get them.
+ */
+function highlightedRows(look: Look, { ownSheet, place }: Target, block: Block, bodyRows: number): Highlighted | null {
+  if (ownSheet) return { fromRow: 0, beside: false };
+  if (!place) return { fromRow: 0, beside: Boolean(look.area.highlighted ?? look.spare.highlighted) };
+  const fromRow = place.block.rows - HEAD_ROWS - 1;
+  return block.rows > place.block.rows && fromRow < bodyRows ? { fromRow, beside: true } : null;
 }
 
 /** How many of the rows below are free to be dressed: a person's own cells keep their looks. */

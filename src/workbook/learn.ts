@@ -1,26 +1,25 @@
 /** Using what one stripped club taught about its old grip for others that wear the same. */
 import type { Lesson } from '../core/index';
-import { changedCells, formulaCells, sameClubs, writeCells } from './clubCells';
+import { askFirst, changedCells, formulaCells, sameClubs, writeCells } from './clubCells';
 import type { ClubCell } from './clubCells';
 import { columnsAt, folded } from './headings';
-import type { LessonDone } from './outcomes';
+import type { InTheWay, LessonDone } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { TableSeen, WorkbookPort } from './port';
 import { ALIKE_MASS, CLUBS, columnOf, WEIGHED_MASS } from './schema';
 import type { Shop } from './shop';
-import { nameCells } from './shared/address';
 
 /**
  * Writes the old grip's mass and balance point, as like the stripped one's, into rows of Clubs (from 1). Rows whose old grip was
- * weighed already keep their own numbers; a formula is replaced only when the person agreed.
+ * weighed already keep their own numbers; a formula is replaced only when the person agreed to that very one.
  */
 export async function useLesson(
   port: WorkbookPort,
   shop: Shop,
   lesson: Lesson,
   rows: readonly number[],
-  agreed = false,
+  agreed: InTheWay | null = null,
 ): Promise<LessonDone> {
   return politely(async (): Promise<LessonDone> => {
     const [clubs] = await port.read([{ read: 'table', table: CLUBS.name }]);
@@ -34,8 +33,8 @@ export async function useLesson(
       clubs,
       taught.flatMap((row) => lessonCells(row, lesson, columns)),
     );
-    const formulas = formulaCells(clubs, cells);
-    if (formulas.length > 0 && !agreed) return { done: false, reason: 'occupied', cells: nameCells(formulas) };
+    const question = askFirst(null, formulaCells(clubs, cells), agreed);
+    if (question) return question;
     if (cells.length > 0) await write(port, clubs, cells, lesson);
     return { done: true, rows: taught, weighedAlready, cells: cells.length };
   });

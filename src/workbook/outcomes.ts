@@ -17,8 +17,8 @@ export interface FillRequest {
   readonly where: 'planSheet' | 'openSheet';
   /** Where the person is, if the caller knows; asked of the port if `where` needs it. */
   readonly at?: Block;
-  /** The person agreed that the cells named by `occupied` may be overwritten. */
-  readonly agreed?: boolean;
+  /** What `occupied` told the person, who agreed that it may go: this and nothing else. */
+  readonly agreed?: InTheWay;
   /** A formula that follows the tables, or values that stay as they are. */
   readonly as: 'live' | 'values';
 }
@@ -38,11 +38,20 @@ export type NotDone =
       readonly headers: readonly string[];
     };
 
+/** What stands where something is to be written, so that a yes to writing over it covers that and no more. */
+export interface InTheWay {
+  /** Where the plan is to stand; null where no plan is to be placed. */
+  readonly place: Block | null;
+  /** The cells, one block each. */
+  readonly cells: readonly Block[];
+}
+
 /** Cells hold what a person put there; `cells` names them (`Plan 1042!B7`, at most 200). */
 export interface Occupied {
   readonly done: false;
   readonly reason: 'occupied';
   readonly cells: readonly string[];
+  readonly inTheWay: InTheWay;
 }
 
 /** Clubs no longer stand where they stood when they were chosen. */

@@ -89,9 +89,9 @@ export function standing(entries: readonly PlanEntry[], names: readonly NameSeen
   });
 }
 
-/** A defined name that no plan has. */
-export function freeName(entries: readonly PlanEntry[], refused: readonly string[] = []): string {
-  const taken = new Set([...entries.map(({ name }) => name), ...refused]);
+/** A defined name that no plan has, and that the workbook does not use for something we know nothing of. */
+export function freeName(entries: readonly PlanEntry[], inUse: readonly string[]): string {
+  const taken = new Set([...entries.map(({ name }) => name), ...inUse]);
   let number = 1;
   while (taken.has(`${NAME_STEM}${number}`)) number += 1;
   return `${NAME_STEM}${number}`;

@@ -92,8 +92,22 @@ export function dressHead(at: Block): Change[] {
   ];
 }
 
-/** Formats of the plan under its head: header row, columns, verdicts, heights. `bodyRows` counts spare rows as well. */
-export function dressBody(at: Block, bodyRows: number, plan: readonly (readonly Cell[])[]): Change[] {
+/** Which rows of the plan's body get verdict highlights, and whether beside those that are there. */
+export interface Highlighted {
+  readonly fromRow: number;
+  readonly beside: boolean;
+}
+
+/**
+ * Formats of the plan under its head: header row, columns, verdicts, heights. `bodyRows` counts spare rows as well;
+ * `highlighted` is null where the highlights stand already.
+ */
+export function dressBody(
+  at: Block,
+  bodyRows: number,
+  plan: readonly (readonly Cell[])[],
+  highlighted: Highlighted | null,
+): Change[] {
   const top = at.row + HEAD_ROWS;
   const header: CellFormat = {
     bold: true,
@@ -108,10 +122,15 @@ export function dressBody(at: Block, bodyRows: number, plan: readonly (readonly 
     ...PLAN_COLUMNS.flatMap((column, across): Change[] => {
       const body = { sheet: at.sheet, row: top + 1, column: at.column + across, rows: bodyRows, columns: 1 };
       const dressed: Change[] = [{ do: 'format', at: body, format: columnFormat(column) }];
-      return column.verdict ? [...dressed, { do: 'highlight', at: body, rules: VERDICT_RULES }] : dressed;
+      return column.verdict && highlighted ? [...dressed, highlight(body, highlighted)] : dressed;
     }),
     ...heights(at, plan),
   ];
+}
+
+function highlight(body: Block, { fromRow, beside }: Highlighted): Change {
+  const at = { ...body, row: body.row + fromRow, rows: body.rows - fromRow };
+  return { do: 'highlight', at, rules: VERDICT_RULES, ...(beside ? { beside } : {}) };
 }
 
 /** Rows with longer texts are made as high as these need; above this many clubs the sheet is no longer read row by row. */
@@ -152,12 +171,11 @@ function printed(at: Block): Block {
   return { ...at, row: 0, rows: MOST_ROWS, columns: detail < 0 ? PLAN_COLUMNS.length : detail };
 }
 
-/** Widths and page of a plan that has its columns for itself. */
-export function dressSheet(at: Block, ownSheet: boolean): Change[] {
+/** Widths and page of a plan that has a sheet for itself. */
+export function dressSheet(at: Block): Change[] {
   const { sheet, column } = at;
   const header = at.row + HEAD_ROWS;
   const widths: Change = { do: 'widths', sheet, column, widths: PLAN_COLUMNS.map(({ width }) => width) };
-  if (!ownSheet) return [widths];
   return [
     widths,
     {

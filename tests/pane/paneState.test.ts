@@ -110,7 +110,7 @@ describe('choosing', () => {
   });
 
   test('an offer to write over cells is void once something else is chosen', () => {
-    const asked = { who: planning.who, rows: [3], choices: {}, where: 'planSheet', agreed: false } as const;
+    const asked = { who: planning.who, rows: [3], choices: {}, where: 'planSheet', agreed: null } as const;
     const occupied: Outcome = { kind: 'occupied', cells: ['Plan 3!A1'], again: { task: 'fill', asked } };
     const offered = after(planning, { on: 'begin', task: 'fill' }, { on: 'end', outcome: occupied });
     expect(offered.outcome).toBe(occupied);

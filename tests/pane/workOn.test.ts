@@ -123,14 +123,14 @@ describe('what is wrong outside the clubs', () => {
 });
 
 describe('filling, freezing, taking back', () => {
-  const fill = async (change: { agreed?: boolean; where?: 'planSheet' | 'openSheet' } = {}): Promise<Outcome> => {
+  const fill = async (change: { where?: 'planSheet' | 'openSheet' } = {}): Promise<Outcome> => {
     const shop = await seen();
     const asked = {
       who: JOB,
       rows: rowsOf(shop, '1042'),
       choices: { newItem: 'MOSS-S' },
       where: 'planSheet',
-      agreed: false,
+      agreed: null,
       ...change,
     } as const;
     return workOn(port).fill(shop, asked);
@@ -147,7 +147,7 @@ describe('filling, freezing, taking back', () => {
     expect(work.planSheetOf(await seen(), JOB, [1, 2, 3])).toBe('Plan 1042');
     expect(await fill()).toMatchObject({ kind: 'done', title: 'Plan filled' });
     expect(newGrips()?.slice(0, 4)).toEqual(['MOSS-S', 'MOSS-S', 'MOSS-S', 'FERN-M']);
-    expect(await work.undo()).toMatchObject({ kind: 'done', title: 'Taken back', partly: false });
+    expect(await work.undo()).toMatchObject({ kind: 'done', title: 'Last fill undone', partly: false });
     expect(newGrips()).toEqual(before);
     expect(await work.undo()).toMatchObject({ kind: 'failed', text: 'There is no fill to take back.' });
   });
@@ -168,10 +168,62 @@ describe('filling, freezing, taking back', () => {
     const outcome = await fill({ where: 'openSheet' });
     expect(outcome).toMatchObject({ kind: 'occupied', cells: ["'Sheet1'!C6"] });
     if (outcome.kind !== 'occupied' || outcome.again.task !== 'fill') throw new Error('nothing to agree to');
-    const again = await workOn(port).fill(await seen(), { ...outcome.again.asked, agreed: true });
+    const again = await workOn(port).fill(await seen(), outcome.again.asked);
     expect(again).toMatchObject({ kind: 'done' });
     await workOn(port).undo();
     expect(port.shows('Sheet1', 5, 2)).toBe('my note');
+  });
+
+  test('a yes holds for the place and the cells that were named, wherever the person is by then', async () => {
+    select('Sheet1', 3, 1, 1);
+    port.type('Sheet1', 5, 2, 'my note');
+    const outcome = await fill({ where: 'openSheet' });
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'fill') throw new Error('nothing to agree to');
+    select('Sheet1', 40, 1, 1);
+    port.type('Sheet1', 42, 2, 'not asked about');
+    port.type('Sheet1', 6, 2, 'typed since');
+    const second = await workOn(port).fill(await seen(), outcome.again.asked);
+    expect(second).toMatchObject({ kind: 'occupied', cells: ["'Sheet1'!C6:C7"] });
+    expect([port.shows('Sheet1', 5, 2), port.shows('Sheet1', 6, 2)]).toEqual(['my note', 'typed since']);
+    if (second.kind !== 'occupied' || second.again.task !== 'fill') throw new Error('nothing to agree to');
+    expect(await workOn(port).fill(await seen(), second.again.asked)).toMatchObject({ kind: 'done' });
+    expect(port.shows('Sheet1', 42, 2)).toBe('not asked about');
+    expect(port.name('Setwright_Plan_1')).toMatchObject({ sheet: 'Sheet1', row: 3, column: 1 });
+  });
+
+  test('a yes for chosen rows is void once other clubs stand in them', async () => {
+    port.addSheet('Plan 1042 part');
+    port.type('Plan 1042 part', 1, 0, 'mine');
+    const asked = { who: { by: 'selection' }, rows: [1], choices: { newItem: 'MOSS-S' }, where: 'planSheet' } as const;
+    const outcome = await workOn(port).fill(await seen(), { ...asked, agreed: null });
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'fill') throw new Error('nothing to agree to');
+    const names = port.tableSeen('Clubs')?.headers.indexOf('Club') ?? -1;
+    port.type('Clubs', 1, names, '7 iron');
+    port.type('Clubs', 2, names, 'Driver');
+    const before = port.content();
+    expect(await workOn(port).fill(await seen(), outcome.again.asked)).toMatchObject({ kind: 'failed' });
+    expect(port.content()).toEqual(before);
+  });
+
+  test('a lesson’s yes holds for the formulas that were named', async () => {
+    const shop = await seen();
+    const mass = port.tableSeen('Clubs')?.headers.indexOf('Old grip mass (g)') ?? -1;
+    const lesson = {
+      row: 1,
+      club: 'Driver',
+      oldItem: 'MOSS-S',
+      removedGrams: 49,
+      gripGrams: 47.2,
+      balanceInches: 4.1,
+      appliesTo: [2, 3],
+    };
+    port.type('Clubs', 2, mass, { formula: '=Z1' });
+    const outcome = await workOn(port).useLesson(shop, lesson, null);
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'lesson') throw new Error('nothing to agree to');
+    port.type('Clubs', 3, mass, { formula: '=Z2' });
+    expect(await workOn(port).useLesson(shop, lesson, outcome.again.agreed)).toMatchObject({ kind: 'occupied' });
+    port.type('Clubs', 3, mass, null);
+    expect(await workOn(port).useLesson(shop, lesson, outcome.again.agreed)).toMatchObject({ kind: 'done' });
   });
 
   test('freezing needs a plan', async () => {
@@ -216,7 +268,7 @@ test('a lesson is written for the clubs with the same old grip', async () => {
     balanceInches: 4.1,
     appliesTo: [2, 3],
   };
-  expect(await workOn(port).useLesson(shop, lesson, false)).toMatchObject({ kind: 'done' });
+  expect(await workOn(port).useLesson(shop, lesson, null)).toMatchObject({ kind: 'done' });
   const clubs = port.tableSeen('Clubs');
   const mass = clubs?.headers.indexOf('Old grip mass (g)') ?? -1;
   expect(clubs?.rows.map((row) => row[mass])).toEqual([null, 47.2, 47.2, null, null]);

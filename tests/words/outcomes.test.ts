@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { listed, sayPortError } from '../../src/words/outcomes';
+import { listed, sayPortError, sayUndo } from '../../src/words/outcomes';
 import { PortError, type PortErrorCode } from '../../src/workbook/port';
 
 const SENTENCES: Record<PortErrorCode, string> = {
@@ -25,6 +25,30 @@ describe('what the workbook refused', () => {
   it.each(Object.keys(SENTENCES) as PortErrorCode[])('%s with nothing heard from the host', (code) => {
     const sentence = sayPortError(new PortError(code, ['A1']));
     expect(sentence).not.toMatch(/undefined|It said| {2}/);
+  });
+});
+
+it('protection of which no sheet is named', () => {
+  expect(sayPortError(new PortError('protected'))).toBe(
+    'The workbook or one of its sheets is protected. Nothing was written; take the protection off and try again.',
+  );
+});
+
+describe('taking back', () => {
+  const back = { label: 'Plan of job 7', restored: 3, left: [], notFound: [] };
+
+  it('says what was left as changed, and what was not found', () => {
+    const reverted = { ...back, left: ['Clubs!E3'], notFound: ['Clubs: 7, Driver', 'Clubs: 7, Wedge'] };
+    const text = sayUndo({ done: true, reverted });
+    expect(text).toContain(' Left as you changed them since: Clubs!E3.');
+    expect(text).toContain(' Left alone, since they were not found for certain: Clubs: 7, Driver; Clubs: 7, Wedge.');
+    expect(sayUndo({ done: true, reverted: back })).not.toContain('Left');
+  });
+
+  it('names seven rows at most', () => {
+    const notFound = Array.from({ length: 9 }, (_, i) => `Clubs: 7, ${i + 1}`);
+    const text = sayUndo({ done: true, reverted: { ...back, notFound } });
+    expect(text).toContain('Clubs: 7, 7; and 2 more.');
   });
 });
 

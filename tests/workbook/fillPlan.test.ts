@@ -18,6 +18,22 @@ async function fill(port: MemoryPort, request: Partial<FillRequest> = {}): Promi
   return fillPlan(port, await readShop(port), { ...JOB, ...request });
 }
 
+function askedAbout(end: FillDone): FillRequest['agreed'] {
+  return 'inTheWay' in end ? end.inTheWay : undefined;
+}
+
+/** Puts the rows of Clubs into another order, as sorting does. */
+function reorder(port: MemoryPort, order: readonly number[]): void {
+  const table = port.tableSeen('Clubs');
+  if (!table) throw new Error('no table Clubs');
+  port.typeRows(
+    table.at.sheet,
+    table.at.row + 1,
+    table.at.column,
+    order.map((row) => table.rows[row - 1] ?? []),
+  );
+}
+
 function clubColumn(port: MemoryPort, header: string): Seen[] {
   const table = port.tableSeen('Clubs');
   const at = table?.headers.indexOf(header) ?? -1;
@@ -139,7 +155,7 @@ describe('filling again', () => {
     port.insertRows(SHEET, 4, 1);
     port.type(SHEET, 4, 0, 'rush job');
     const end = await fill(port);
-    expect(end).toEqual({ done: false, reason: 'occupied', cells: ["'Plan 1042'!A5"] });
+    expect(end).toMatchObject({ done: false, reason: 'occupied', cells: ["'Plan 1042'!A5"] });
   });
 
   test('clears what an older, larger plan left, and no more', async () => {
@@ -221,10 +237,10 @@ describe('cells of a person’s', () => {
     port.type(SHEET, 2, 1, { formula: '=1+1' });
     const before = port.everything();
     const end = await fill(port);
-    expect(end).toEqual({ done: false, reason: 'occupied', cells: ["'Plan 1042'!B3", "'Plan 1042'!D12"] });
+    expect(end).toMatchObject({ done: false, reason: 'occupied', cells: ["'Plan 1042'!B3", "'Plan 1042'!D12"] });
     expect(port.everything()).toEqual(before);
     expect(sayFill(end)).toContain('hold something of yours');
-    expect(await fill(port, { agreed: true })).toMatchObject({ done: true });
+    expect(await fill(port, { agreed: askedAbout(end) })).toMatchObject({ done: true });
     expect(planColumn(port, 'club', 4)[3]).toBe('Pitching wedge');
     await undoLast(port);
     expect(port.shows(SHEET, TOP + 2, 3)).toBe('mine');
@@ -235,7 +251,7 @@ describe('cells of a person’s', () => {
     const port = await workshop();
     await fill(port, { as: 'values' });
     port.type(SHEET, 3, 1, 'T. Orrell, phone first');
-    expect(await fill(port)).toEqual({ done: false, reason: 'occupied', cells: ["'Plan 1042'!B4"] });
+    expect(await fill(port)).toMatchObject({ done: false, reason: 'occupied', cells: ["'Plan 1042'!B4"] });
     port.type(SHEET, TOP + 1, 0, 'Big stick');
     const end = await fill(port);
     expect(end).toMatchObject({ reason: 'occupied' });
@@ -247,7 +263,7 @@ describe('cells of a person’s', () => {
     await fill(port);
     port.type(SHEET, TOP + 2, 4, 'hm');
     expect(port.shows(SHEET, TOP, 0)).toEqual({ error: '#SPILL!' });
-    expect(await fill(port)).toEqual({ done: false, reason: 'occupied', cells: ["'Plan 1042'!E12"] });
+    expect(await fill(port)).toMatchObject({ done: false, reason: 'occupied', cells: ["'Plan 1042'!E12"] });
   });
 
   test('a formula in a choice column is not replaced unasked', async () => {
@@ -255,9 +271,9 @@ describe('cells of a person’s', () => {
     const at = port.tableSeen('Clubs')?.headers.indexOf('New grip') ?? -1;
     port.type('Clubs', 2, at, { formula: '=Z1' });
     const end = await fill(port, { choices: { newItem: 'OAK-58' } });
-    expect(end).toEqual({ done: false, reason: 'occupied', cells: ['Clubs!E3'] });
+    expect(end).toMatchObject({ done: false, reason: 'occupied', cells: ['Clubs!E3'] });
     expect(port.formula('Clubs', 2, at)).toBe('=Z1');
-    await fill(port, { choices: { newItem: 'OAK-58' }, agreed: true });
+    await fill(port, { choices: { newItem: 'OAK-58' }, agreed: askedAbout(end) });
     expect(port.shows('Clubs', 2, at)).toBe('OAK-58');
     await undoLast(port);
     expect(port.formula('Clubs', 2, at)).toBe('=Z1');
@@ -290,16 +306,35 @@ describe('a plan in the open sheet', () => {
 
   test('leaves widths and page of a sheet that is not its own', async () => {
     const port = await workshop();
-    await fill(port, { where: 'openSheet', at: { sheet: 'Sheet1', row: 4, column: 2, rows: 1, columns: 1 } });
+    await fill(port, { where: 'openSheet', at: { sheet: 'Sheet1', row: 0, column: 2, rows: 1, columns: 1 } });
     expect(port.asked.map((change) => change.do)).not.toContain('page');
     expect(port.asked.map((change) => change.do)).not.toContain('widths');
+  });
+
+  test('filled again does not collect highlights', async () => {
+    const port = await workshop();
+    const at = { sheet: 'Sheet1', row: 4, column: 2, rows: 1, columns: 1 };
+    const highlights = (): number => port.asked.filter((change) => change.do === 'highlight').length;
+    await fill(port, { where: 'openSheet', at });
+    const once = highlights();
+    await fill(port, { where: 'openSheet', at });
+    expect(once).toBeGreaterThan(0);
+    expect(highlights()).toBe(once);
+    port.fillTable('Clubs', [...CLUB_ROWS, club('1042', 'Gap wedge', 'Wedge', 35.25, 0.61, 'D4', 450)]);
+    await fill(port, { where: 'openSheet', at });
+    expect(port.asked.filter((change) => change.do === 'highlight').at(-1)).toMatchObject({
+      // the fourth club's row, below the header row
+      at: { row: 4 + TOP + 4 },
+      beside: true,
+    });
   });
 
   test('is refused over a table, even when agreed', async () => {
     const port = await workshop();
     const at = { sheet: 'Clubs', row: 2, column: 2, rows: 1, columns: 1 };
     const before = port.everything();
-    const end = await fill(port, { where: 'openSheet', at, agreed: true });
+    const asked = await fill(port, { where: 'openSheet', at });
+    const end = await fill(port, { where: 'openSheet', at, agreed: askedAbout(asked) });
     expect(end).toMatchObject({ done: false, reason: 'port', error: { code: 'tableInTheWay' } });
     expect(sayFill(end)).toContain('The table Clubs is in the way');
     expect(port.everything()).toEqual(before);
@@ -432,6 +467,112 @@ describe('taking back and failing', () => {
     expect(end).toMatchObject({ done: true, reverted: { left: ['Clubs!E3'] } });
     expect(clubColumn(port, 'New grip')).toEqual(['FERN-M', 'MOSS-S', 'FERN-M', 'FERN-M', 'FERN-M']);
     expect(sayUndo(end)).toContain('Left as you changed them since: Clubs!E3.');
+  });
+
+  test('after a sort finds each club where it stands now', async () => {
+    const port = await workshop();
+    port.fillTable('Clubs', [{ 'New grip': 'MOSS-S' }, { 'New grip': 'OAK-58' }]);
+    await fill(port, { choices: { newItem: 'FERN-M' } });
+    reorder(port, [3, 2, 1]);
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+    expect(clubColumn(port, 'Club').slice(0, 3)).toEqual(['Pitching wedge', '7 iron', 'Driver']);
+    expect(clubColumn(port, 'New grip').slice(0, 3)).toEqual(['FERN-M', 'OAK-58', 'MOSS-S']);
+  });
+
+  test('after inserted rows and a moved column finds each cell where it stands now', async () => {
+    const port = await workshop();
+    await fill(port, { choices: { newItem: 'OAK-58' } });
+    port.insertRows('Clubs', 2, 2);
+    const table = port.tableSeen('Clubs');
+    if (!table) throw new Error('no table Clubs');
+    const swapped = (line: readonly Seen[]): Seen[] => {
+      const cells = [...line];
+      const [one, other] = ['New grip', 'Layers'].map((header) => table.headers.indexOf(header));
+      [cells[one ?? 0], cells[other ?? 0]] = [cells[other ?? 0] ?? null, cells[one ?? 0] ?? null];
+      return cells;
+    };
+    port.typeRows('Clubs', 0, 0, [swapped(table.headers), ...table.rows.map(swapped)]);
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+    expect(clubColumn(port, 'New grip').slice(0, 5)).toEqual(['FERN-M', null, null, 'FERN-M', 'FERN-M']);
+    expect(clubColumn(port, 'Layers').slice(0, 5)).toEqual([1, null, null, 1, 1]);
+  });
+
+  test('leaves and names clubs that were renamed, or of which there are two by now', async () => {
+    const port = await workshop();
+    await fill(port, { choices: { newItem: 'OAK-58' } });
+    const name = port.tableSeen('Clubs')?.headers.indexOf('Club') ?? -1;
+    port.type('Clubs', 1, name, 'Big stick');
+    port.fillTable('Clubs', [{}, {}, {}, {}, {}, { Job: '1042', Club: '7 iron' }]);
+    const end = await undoLast(port);
+    expect(end).toMatchObject({ reverted: { left: [], notFound: ['Clubs: 1042, Driver', 'Clubs: 1042, 7 iron'] } });
+    expect(clubColumn(port, 'New grip').slice(0, 3)).toEqual(['OAK-58', 'OAK-58', 'FERN-M']);
+    expect(sayUndo(end)).toContain(
+      'Left alone, since they were not found for certain: Clubs: 1042, Driver; Clubs: 1042, 7 iron.',
+    );
+  });
+
+  test('of clubs called the same puts back only what does not depend on which is which', async () => {
+    const called = async (grips: readonly string[]): Promise<Seen[]> => {
+      const port = await workshop();
+      const name = port.tableSeen('Clubs')?.headers.indexOf('Club') ?? -1;
+      port.fillTable(
+        'Clubs',
+        grips.map((grip) => ({ 'New grip': grip })),
+      );
+      for (const row of [1, 2]) port.type('Clubs', row, name, 'Wedge');
+      await fill(port, { choices: { newItem: 'OAK-58' } });
+      reorder(port, [2, 1, 3]);
+      await undoLast(port);
+      return clubColumn(port, 'New grip').slice(0, 3);
+    };
+    expect(await called(['FERN-M', 'FERN-M'])).toEqual(['FERN-M', 'FERN-M', 'FERN-M']);
+    expect(await called(['FERN-M', 'MOSS-S'])).toEqual(['OAK-58', 'OAK-58', 'FERN-M']);
+  });
+
+  test('without Clubs names its clubs, and takes the plan back', async () => {
+    const port = await workshop();
+    await fill(port, { choices: { newItem: 'OAK-58' } });
+    port.deleteSheet('Clubs');
+    const end = await undoLast(port);
+    expect(end.done && end.reverted.notFound).toHaveLength(3);
+    expect(port.sheetNames()).not.toContain(SHEET);
+  });
+
+  test('moves the place of the plan back, so that the next fill clears what is left of it', async () => {
+    const port = await workshop();
+    const job = port.tableSeen('Clubs')?.headers.indexOf('Job') ?? -1;
+    await fill(port, { as: 'values' });
+    const place = port.name('Setwright_Plan_1');
+    port.type('Clubs', 3, job, '1043');
+    await fill(port, { as: 'values' });
+    expect(port.name('Setwright_Plan_1')?.rows).toBe(TOP + 3);
+    await undoLast(port);
+    expect(port.name('Setwright_Plan_1')).toEqual(place);
+    await fill(port, { as: 'values' });
+    expect(planColumn(port, 'club', 5)).toEqual(['Club', 'Driver', '7 iron', null, null]);
+  });
+
+  test('moves the place back to where it lies after rows were inserted above it', async () => {
+    const port = await workshop();
+    const job = port.tableSeen('Clubs')?.headers.indexOf('Job') ?? -1;
+    await fill(port, { as: 'values' });
+    port.type('Clubs', 3, job, '1043');
+    await fill(port, { as: 'values' });
+    port.insertRows(SHEET, 0, 2);
+    await undoLast(port);
+    expect(port.name('Setwright_Plan_1')).toMatchObject({ sheet: SHEET, row: 2, rows: TOP + 4 });
+  });
+
+  test('a name of ours that nothing is known of any more is passed by', async () => {
+    const port = await workshop();
+    await fill(port);
+    await port.remember('setwright.plans', 'lost');
+    const end = await fill(port, {
+      where: 'openSheet',
+      at: { sheet: 'Sheet1', row: 0, column: 0, rows: 1, columns: 1 },
+    });
+    expect(end).toMatchObject({ done: true, sheet: 'Sheet1' });
+    expect([port.name('Setwright_Plan_1')?.sheet, port.name('Setwright_Plan_2')?.sheet]).toEqual([SHEET, 'Sheet1']);
   });
 
   test('a receipt that is cut off takes nothing back', async () => {

@@ -60,13 +60,27 @@ describe('using what a stripped club taught', () => {
     expect(port.setting('setwright.plans')).toBe(plans);
   });
 
+  test('is taken back from the clubs that got it, after they changed places', async () => {
+    const port = await workshop();
+    port.fillTable('Clubs', [{}, { 'Old grip mass (g)': 46 }, { 'Old grip mass (g)': 44 }]);
+    const at = port.tableSeen('Clubs')?.at.columns ?? 0;
+    await useLesson(port, await readShop(port), LESSON, [2, 3]);
+    const rows = port.tableSeen('Clubs')?.rows ?? [];
+    port.typeRows('Clubs', 2, 0, [(rows[2] ?? []).slice(0, at), (rows[1] ?? []).slice(0, at)]);
+    expect(column(port, 'Club').slice(1, 3)).toEqual(['Pitching wedge', '7 iron']);
+    expect(await undoLast(port)).toMatchObject({ reverted: { restored: 6, left: [], notFound: [] } });
+    expect(column(port, 'Old grip mass (g)').slice(1, 3)).toEqual([44, 46]);
+  });
+
   test('is not written into clubs that moved, nor over a formula unasked', async () => {
     const port = await workshop();
     const shop = await readShop(port);
     const at = port.tableSeen('Clubs')?.headers.indexOf('Old grip mass (g)') ?? -1;
     port.type('Clubs', 2, at, { formula: '=Z9' });
-    expect(await useLesson(port, shop, LESSON, [2])).toEqual({ done: false, reason: 'occupied', cells: ['Clubs!T3'] });
-    expect(await useLesson(port, shop, LESSON, [2], true)).toMatchObject({ done: true });
+    const asked = await useLesson(port, shop, LESSON, [2]);
+    expect(asked).toMatchObject({ done: false, reason: 'occupied', cells: ['Clubs!T3'] });
+    const agreed = 'inTheWay' in asked ? asked.inTheWay : null;
+    expect(await useLesson(port, shop, LESSON, [2], agreed)).toMatchObject({ done: true });
     port.fillTable('Clubs', [...CLUB_ROWS].reverse());
     expect(await useLesson(port, shop, LESSON, [3, 2])).toEqual({ done: false, reason: 'clubsMoved' });
   });

@@ -12,7 +12,7 @@ function row(notes: string): Cell[] {
 describe('row heights of a plan', () => {
   const headers: Cell[] = PLAN_COLUMNS.map(({ header }) => header);
   const plan = [headers, row(''), row('Strip and read it. '.repeat(8).trim())];
-  const heights = dressBody(at, 2, plan).flatMap((change) =>
+  const heights = dressBody(at, 2, plan, null).flatMap((change) =>
     change.do === 'format' && change.format.height !== undefined ? [[change.at.row, change.format.height]] : [],
   );
 
@@ -29,7 +29,7 @@ describe('row heights of a plan', () => {
 });
 
 test('printing takes whole columns of the bench part, so that a club added later is on the paper too', () => {
-  const page = dressSheet({ ...at, row: 0, column: 0 }, true).find((change) => change.do === 'page');
+  const page = dressSheet({ ...at, row: 0, column: 0 }).find((change) => change.do === 'page');
   const bench = PLAN_COLUMNS.filter((column) => column.bench).length;
   expect(page).toMatchObject({
     setup: {

@@ -126,7 +126,8 @@ describe('what is kept of a plan', () => {
       rowPrints: ['b'],
     };
     expect(keptPlans(keepPlans([entry]))).toEqual({ schema: 1, plans: [entry] });
-    expect(freeName([entry])).toBe('Setwright_Plan_2');
+    expect(freeName([entry], [])).toBe('Setwright_Plan_2');
+    expect(freeName([entry], ['Setwright_Plan_2'])).toBe('Setwright_Plan_3');
   });
 
   test('a print tells one row from another, and is the same for what reads back the same', () => {

@@ -5,7 +5,7 @@ import type { Choices } from '../../workbook/choices';
 import type { Planned } from '../../workbook/planTables';
 import { readForm, sparingPutters, type Form, type FormRead } from './form';
 import { afterEvent, plannedRows, puttersBeside, START, type PaneEvent, type PaneState, type Task } from './paneState';
-import type { FillAsked, Outcome, ShopSeen, Work } from './work';
+import type { Agreed, FillAsked, Outcome, ShopSeen, Work } from './work';
 
 /** Typing rests this long before the plan is worked out again. */
 const TYPING_MS = 200;
@@ -120,7 +120,8 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
       await look();
       send({ on: 'end', outcome });
     };
-    const lesson = (taught: Lesson, agreed: boolean) => run('lesson', (shop) => work.useLesson(shop, taught, agreed));
+    const lesson = (taught: Lesson, agreed: Agreed | null) =>
+      run('lesson', (shop) => work.useLesson(shop, taught, agreed));
     const fill = (asked: FillAsked) => run('fill', (shop) => work.fill(shop, asked));
     return {
       look: () => void look(),
@@ -128,18 +129,18 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
       fill: () => {
         const { who, form, where } = current.current;
         const rows = plannedRows(current.current);
-        void fill({ who, rows, choices: choicesOf(work, current.current, rows, form), where, agreed: false });
+        void fill({ who, rows, choices: choicesOf(work, current.current, rows, form), where, agreed: null });
       },
       writeOver: () => {
         const { outcome } = current.current;
         if (outcome?.kind !== 'occupied') return;
         const { again } = outcome;
-        if (again.task === 'fill') void fill({ ...again.asked, agreed: true });
-        else void lesson(again.lesson, true);
+        if (again.task === 'fill') void fill(again.asked);
+        else void lesson(again.lesson, again.agreed);
       },
       freeze: () => void run('freeze', (shop) => work.freeze(shop, current.current.who, plannedRows(current.current))),
       undo: () => void run('undo', () => work.undo()),
-      lesson: (taught) => void lesson(taught, false),
+      lesson: (taught) => void lesson(taught, null),
     };
   }, [work, send, look]);
 }

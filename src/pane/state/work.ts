@@ -1,6 +1,7 @@
 /** What the pane asks of the workbook: one call for each thing a person can do. `workOn.ts` does it through a port. */
 import type { Issue, Lesson, Result } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
+import type { InTheWay } from '../../workbook/outcomes';
 import type { Planned } from '../../workbook/planTables';
 
 /** One job of the Jobs table, or one that only Clubs names. */
@@ -49,13 +50,22 @@ export interface FillAsked {
   readonly rows: readonly number[];
   readonly choices: Choices;
   readonly where: Where;
-  /** The person saw what stands there and said to write over it. */
-  readonly agreed: boolean;
+  /** The person saw what stands there and said to write over it; null where nothing was asked yet. */
+  readonly agreed: Agreed | null;
 }
 
-/** What is done again once the person agreed to write over what stands there. */
+/** What a person was asked about and agreed to. */
+export interface Agreed {
+  /** The workbook in which the rows were chosen. */
+  readonly seen: ShopSeen;
+  /** The place and the cells that were named: no others are written over. */
+  readonly over: InTheWay;
+}
+
+/** What is done once the person agrees to write over what stands there; the agreement is in it. */
 export type Again =
-  { readonly task: 'fill'; readonly asked: FillAsked } | { readonly task: 'lesson'; readonly lesson: Lesson };
+  | { readonly task: 'fill'; readonly asked: FillAsked }
+  | { readonly task: 'lesson'; readonly lesson: Lesson; readonly agreed: Agreed };
 
 /** What came of something asked: what to say, and what may be asked next. */
 export type Outcome =
@@ -87,6 +97,6 @@ export interface Work {
   fill(seen: ShopSeen, asked: FillAsked): Promise<Outcome>;
   freeze(seen: ShopSeen, who: Who, rows: readonly number[]): Promise<Outcome>;
   undo(): Promise<Outcome>;
-  useLesson(seen: ShopSeen, lesson: Lesson, agreed: boolean): Promise<Outcome>;
+  useLesson(seen: ShopSeen, lesson: Lesson, agreed: Agreed | null): Promise<Outcome>;
   watch(changed: () => void): () => void;
 }
