@@ -138,7 +138,7 @@ export function addedText({ headGrams, buttGrams }: Summary): string {
 
 export const PREVIEW = {
   title: 'Preview',
-  decide: (count: number) => (count === 1 ? '1 needs a decision' : `${count} need a decision`),
+  decide: (clubs: number) => (clubs === 1 ? '1 club needs a decision' : `${clubs} clubs need a decision`),
   mend: (count: number) => `${counted(count, 'problem')} in the shop’s tables`,
   more: (shown: number, all: number) => `Showing ${shown} of ${all.toLocaleString('en-US')} clubs`,
   moreButton: 'Show more',
@@ -226,7 +226,7 @@ export const PROBLEMS = { title: 'To mend in the shop’s tables' } as const;
 
 export const DECISIONS = {
   title: 'Needs a decision',
-  likewise: (clubs: readonly string[]) => `The same for ${namesText(clubs)}, each with figures of its own.`,
+  likewise: (clubs: readonly string[]) => `Likewise ${namesText(clubs)}, each with figures of its own.`,
 } as const;
 
 export const TOPICS: Record<DecisionTopic, string> = {

@@ -23,6 +23,7 @@ import { dressBody, dressHead, dressSheet, HEAD_ROWS, headCells, SPARE_ROWS } fr
 import type { Highlighted, PlanHead } from './planSheet';
 import type { Planned } from './planTables';
 import { politely } from './polite';
+import { PortError } from './port';
 import type { Block, BlockSeen, Cell, Change, NameSeen, Put, TableSeen, WorkbookPort } from './port';
 import { CLUBS, JOBS, TABLES } from './schema';
 import { holdsCell, sameBlock } from './shared/address';
@@ -77,6 +78,10 @@ async function attempt(
   const look = await lookAt(port, target, guess.rows.length);
   const clubs = look.tables.Clubs;
   if (!clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
+  // A plan over a table, perhaps over the very clubs it is made of, is never meant: this is not asked but refused.
+  if (!target.place && look.area.tables.length > 0) {
+    return { done: false, reason: 'port', error: new PortError('tableInTheWay', look.area.tables) };
+  }
   const scoped = scopeRows(clubs, request.scope);
   if (scoped.rows.length !== guess.rows.length || scoped.key !== guess.key || !standsThere(target, look.name)) {
     return { namesInUse: look.name.at && !target.place ? [target.name] : [] };

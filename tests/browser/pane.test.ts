@@ -173,7 +173,7 @@ test('with the keyboard alone: set up, choose a job, choose a grip, fill, take b
 
   await tabTo(page, /Undo last fill/);
   await keys.press('Enter');
-  await status(page).getByText('Taken back', { exact: true }).waitFor();
+  await status(page).getByText('Last fill undone', { exact: true }).waitFor();
   expect(await page.evaluate(() => window.sheet.read('Clubs', 2, 'New grip'))).toBe('MOSS-S');
 });
 

@@ -64,10 +64,7 @@ test('a field with a fault is left as in the sheet and named', () => {
   ]);
   expect(sizes.every(({ choices }) => Object.keys(choices).length === 0)).toBe(true);
   expect(read({ sizeBy: 'diameter', diameter: '9' })).toEqual({ choices: {}, faults: { diameter: 'outOfRange' } });
-  expect(read({ holdBy: 'target', target: 'H2' })).toEqual({
-    choices: { hold: 'Target' },
-    faults: { target: 'notReading' },
-  });
+  expect(read({ holdBy: 'target', target: 'H2' })).toEqual({ choices: {}, faults: { target: 'notReading' } });
   expect(read({ tolerance: '0' })).toEqual({ choices: {}, faults: { tolerance: 'outOfRange' } });
 });
 

@@ -295,6 +295,15 @@ describe('cells of a person’s', () => {
 });
 
 describe('a plan in the open sheet', () => {
+  test('is refused on a table, be it agreed or not', async () => {
+    const port = await workshop();
+    port.selected = { sheet: 'Clubs', row: 1, column: 0, rows: 1, columns: 1 };
+    const before = port.shows('Clubs', 1, 1);
+    const end = await fill(port, { where: 'openSheet' });
+    expect(end).toMatchObject({ done: false, reason: 'port', error: { code: 'tableInTheWay', cells: ['Clubs'] } });
+    expect(port.shows('Clubs', 1, 1)).toBe(before);
+  });
+
   test('stands at the active cell', async () => {
     const port = await workshop();
     port.selected = { sheet: 'Sheet1', row: 4, column: 2, rows: 1, columns: 1 };

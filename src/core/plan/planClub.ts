@@ -44,7 +44,9 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
   const { grip, settings } = bench;
   const old = oldFitted(club, bench.stock, settings);
   if (!grip || grip.gripGrams === undefined) {
-    notes.push(missingGrip(club, grip));
+    const missing = missingGrip(club, grip);
+    // where the mass in Stock could not be read, that has been said already
+    if (!grip || club.issues.length === 0) notes.push(missing);
     return unplanned(club, old, settings, notes);
   }
   const size = sizing(club, grip, settings);

@@ -97,11 +97,11 @@ export function readForm(form: Form, isReading: (text: string) => boolean): Form
       choices.targetDiameter = plainNumber(form.diameter);
     }
   }
-  if (form.holdBy !== AS_IN_SHEET) choices.hold = HOLD_WORDS[form.holdBy];
   if (form.holdBy === 'target' && form.target.trim() !== '') {
     if (isReading(form.target)) choices.target = form.target.trim();
     else faults.target = 'notReading';
   }
+  if (form.holdBy !== AS_IN_SHEET && !faults.target) choices.hold = HOLD_WORDS[form.holdBy];
   if (form.tolerance.trim() !== '') {
     const fault = faultOf(form.tolerance, 'tolerance');
     if (fault) faults.tolerance = fault;

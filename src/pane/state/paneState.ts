@@ -105,7 +105,8 @@ export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
       return {
         ...state,
         form: { ...state.form, ...event.change },
-        outcome: state.outcome?.kind === 'occupied' ? null : state.outcome,
+        // What was said last was said of other choices.
+        outcome: null,
       };
     case 'where':
       return { ...state, where: event.where, outcome: state.outcome?.kind === 'occupied' ? null : state.outcome };

@@ -33,6 +33,8 @@ const useStyles = makeStyles({
     minHeight: 0,
     overflowY: 'auto',
     overflowX: 'hidden',
+    // Words for screen readers alone are placed absolutely: here, so that they cannot make the page itself longer.
+    position: 'relative',
     padding: '10px 12px 16px',
     scrollbarGutter: 'stable',
     scrollbarWidth: 'thin',

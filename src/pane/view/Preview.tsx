@@ -4,7 +4,7 @@ import { useMemo, useRef } from 'react';
 import type { Issue, Lesson, SetPlan } from '../../core/index';
 import { sayIssue } from '../../words/issues';
 import { sayBreach, sayNote } from '../../words/notes';
-import { gatherDecisions, type Decision } from '../state/decisions';
+import { gatherDecisions, isOpen, type Decision } from '../state/decisions';
 import { plotOf } from '../state/plot';
 import { summarise } from '../state/summary';
 import { addedText, DECISIONS, LESSON, namesText, PREVIEW, PROBLEMS, summaryText, TOPICS } from '../words';
@@ -55,7 +55,14 @@ function LessonOffer({ lesson, onUse }: { readonly lesson: Lesson; readonly onUs
 }
 
 /** Sentences that differ in their figures alone: past the second one the clubs' names are enough. */
-const MOST_SENTENCES = 2;
+const MOST_ALIKE = 2;
+/** Cells that could not be read have each their own trouble; past so many a person looks into the sheet. */
+const MOST_CELLS = 12;
+
+function mostOf(topic: Decision['topic']): number {
+  return topic === 'issue' ? MOST_CELLS : MOST_ALIKE;
+}
+
 /** Clubs stripped alike teach nearly the same; nobody chooses among more. */
 const MOST_LESSONS = 3;
 
@@ -66,15 +73,15 @@ function Decisions({ decisions }: { readonly decisions: readonly Decision[] }) {
       {decisions.map(({ topic, sentences }) => (
         <li key={topic} className={styles.topic}>
           <h3 className={styles.topicName}>{TOPICS[topic]}</h3>
-          {sentences.slice(0, MOST_SENTENCES).map(({ text, clubs }) => (
+          {sentences.slice(0, mostOf(topic)).map(({ text, clubs }) => (
             <p key={text} className={styles.says}>
               <span className={styles.clubs}>{namesText(clubs)}: </span>
               {text}
             </p>
           ))}
-          {sentences.length > MOST_SENTENCES && (
+          {sentences.length > mostOf(topic) && (
             <p className={styles.says}>
-              {DECISIONS.likewise(sentences.slice(MOST_SENTENCES).flatMap(({ clubs }) => clubs))}
+              {DECISIONS.likewise([...new Set(sentences.slice(mostOf(topic)).flatMap(({ clubs }) => clubs))])}
             </p>
           )}
         </li>
@@ -130,7 +137,7 @@ export function Preview({ plan, problems, shown, open, onOpen, onMore, onLesson 
         {wrong.length > 0 && decisions.length > 0 && ', '}
         {decisions.length > 0 && (
           <Link as="button" inline onClick={() => list.current?.focus()}>
-            {PREVIEW.decide(decisions.length)}
+            {PREVIEW.decide(plan.clubs.filter(isOpen).length)}
           </Link>
         )}
       </p>

@@ -6,6 +6,7 @@ import { ILayoutService, UniverSheetsCorePreset } from '@univerjs/preset-sheets-
 import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
 import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
 import { UniverSheetsTableUIPlugin } from '@univerjs/preset-sheets-table';
+import formulaEnglish from '@univerjs/sheets-formula/locale/en-US';
 import coreEnglish from '@univerjs/preset-sheets-core/locales/en-US';
 import formattingEnglish from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
 import validationEnglish from '@univerjs/preset-sheets-data-validation/locales/en-US';
@@ -34,7 +35,7 @@ const menu = {
 
 /** Makes a spreadsheet inside an element of the page; `ready` is fulfilled once it has been painted. */
 export async function createInPage(container: HTMLElement, options: SpreadsheetOptions): Promise<Spreadsheet> {
-  const english = mergeLocales(coreEnglish, tableEnglish, validationEnglish, formattingEnglish);
+  const english = mergeLocales(formulaEnglish, coreEnglish, tableEnglish, validationEnglish, formattingEnglish);
   return assemble(pagePlugins(container), english, options, painted);
 }
 

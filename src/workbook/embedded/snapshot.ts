@@ -31,7 +31,7 @@ export interface SheetSnapshot {
 
 export const workbookId = 'workbook';
 export const usualRows = 400;
-export const usualColumns = 40;
+export const usualColumns = 80;
 /* Digits of the default font here are 8 pixels wide; a drop-down's arrow takes 14 of the padding. */
 export const pixelsPerCharacter = 8;
 const paddingPixels = 18;
