@@ -82,9 +82,10 @@ export function filledFromElsewhere(seen: BlockSeen, row: number, column: number
   );
 }
 
-/** Whether everything in a block was looked at and is blank. */
+/** Whether everything in a block was looked at and is blank, and no formula fills it from elsewhere either. */
 export function isSeenBlank(at: Block, looked: Looked): boolean {
-  return whatWasThere(at, looked).every((line) => line.every((cell) => cell === null));
+  const filled = looked.some((seen) => !isTable(seen) && (seen.spills ?? []).some((spill) => overlap(spill, at)));
+  return !filled && whatWasThere(at, looked).every((line) => line.every((cell) => cell === null));
 }
 
 /** Throws `notLookedAt`, naming the cells of `at` that nobody looked at, among those that `concerned` picks. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Receipt } from '../../../src/workbook/port';
-import { isPacked, packReceipt, unpackReceipt } from '../../../src/workbook/shared/receipt';
+import { buildReceipt, isPacked, packReceipt, unpackReceipt } from '../../../src/workbook/shared/receipt';
 
 const value = fc.oneof(
   fc.constant(null),
@@ -73,5 +73,20 @@ describe('a packed receipt', () => {
   it('is told from other text', () => {
     expect(isPacked('{"label":"x"}')).toBe(false);
     expect(() => unpackReceipt('{"label":"x"}')).toThrow(SyntaxError);
+  });
+});
+
+describe('what a receipt says was dressed', () => {
+  const at = { sheet: 'Plan', row: 0, column: 0, rows: 2, columns: 1 };
+  const standing = { sheets: ['Plan'], tables: [], names: [], placeOf: () => null };
+  const seen = { at, formulas: [[null], [null]], sheetExists: true, protected: false, merged: [], tables: [] };
+  const format = [{ do: 'format', at, format: { bold: true } }] as const;
+  const dressed = (values: (string | null)[][], spills: (typeof at)[]): number =>
+    buildReceipt(format, [{ ...seen, values, spills }], 'Fill', standing).dressed.length;
+
+  it('is a blank block, and not one that a formula fills from elsewhere: its looks were there before', () => {
+    expect(dressed([[null], [null]], [])).toBe(1);
+    expect(dressed([['Out'], ['Likely']], [])).toBe(0);
+    expect(dressed([['Out'], ['Likely']], [{ ...at, row: 0, column: -1, columns: 2 }])).toBe(0);
   });
 });
