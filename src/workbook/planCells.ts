@@ -89,8 +89,6 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
     align: 'center',
     cell: (club) => club.remedy?.grams,
   },
-  { key: 'where', header: 'Where', width: 19, bench: true, cell: where },
-  { key: 'when', header: 'When', width: 10, bench: true, cell: when },
   {
     key: 'readingAfter',
     header: 'Finished',
@@ -108,6 +106,8 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
     align: 'center',
     cell: (club) => VERDICT_WORDS[club.verdictAfter],
   },
+  { key: 'where', header: 'Where', width: 19, bench: true, cell: where },
+  { key: 'when', header: 'When', width: 10, bench: true, cell: when },
   {
     key: 'massAfter',
     header: 'Total mass (g)',
