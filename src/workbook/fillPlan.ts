@@ -27,12 +27,11 @@ import { PortError } from './port';
 import type { Block, BlockSeen, Cell, Change, NameSeen, Put, TableSeen, WorkbookPort } from './port';
 import { CLUBS, JOBS, TABLES } from './schema';
 import { holdsCell, sameBlock } from './shared/address';
+import { MOST_COLUMNS, MOST_ROWS } from './shared/limits';
 import { planSheetName } from './sheetName';
 import { isBlankCell, jobName, matrixOf, readShop, shopName, shopTables, tableQueries } from './shop';
 import type { Shop, ShopTables } from './shop';
 
-const MOST_ROWS = 1_048_576;
-const MOST_COLUMNS = 16_384;
 /** How often the workbook is read again when it turns out to differ from what was read before. */
 const MOST_TRIES = 3;
 
