@@ -91,6 +91,9 @@ export const TYPICAL_BODY_SPREAD_GRAMS = 80;
 /** How well a shop's gram scale weighs a grip that is off (*practice*). */
 export const WEIGHED_SPREAD_GRAMS = 0.5;
 
+/** How well a balance point is known that was tried on an edge (*practice*: a tenth of an inch). */
+export const TRIED_BALANCE_SPREAD_INCHES = 0.1;
+
 /** What one calliper can tell apart; a seat this much under the core is not yet loose. */
 export const CALLIPER_DIVISION_INCHES = 0.0005;
 
@@ -122,6 +125,8 @@ export const RANGES = {
   coreInches: { low: 0.5, high: 0.75, unit: 'in' },
   buttInches: { low: 0.45, high: 0.75, unit: 'in' },
   capInches: { low: 0, high: 1, unit: 'in' },
+  handInches: { low: 5, high: 10, unit: 'in' },
+  fingerInches: { low: 2, high: 5, unit: 'in' },
   stripInches: { low: 0.25, high: 4, unit: 'in' },
   gsm: { low: 40, high: 600, unit: 'g/m²' },
   layers: { low: 0, high: MOST_LAYERS, unit: 'layers' },

@@ -7,6 +7,7 @@ import {
   type Club,
   type ClubKind,
   type Grip,
+  type GripUse,
   type Hold,
   type Issue,
   type OldMassFrom,
@@ -142,6 +143,15 @@ function gripFrom(row: Row): Grip {
     balanceInches: number('balance'),
     capInches: number('cap'),
     onHand: number('onHand'),
+    model: text('model') ?? text('description'),
+    size: text('size'),
+    texture: text('texture'),
+    use: text('use')?.toLowerCase() as GripUse | undefined,
+    price: number('price'),
+    fittedUpperInches: number('fittedUpper'),
+    fittedLowerInches: number('fittedLower'),
+    fittedButtInches: number('fittedButt'),
+    fittedLayers: number('fittedLayers'),
   };
 }
 
@@ -190,6 +200,7 @@ function clubFrom(row: Row, stock: StockRead): Club {
     bareReading: number('bareReading'),
     bareGrams: number('bareMass'),
     newItem,
+    newGripGrams: number('newMass'),
     // a blank may arrive as 0: beside a target diameter, no layers means "find them"
     layers: targetInches !== undefined && layers === 0 ? undefined : layers,
     lowerLayers: number('lowerLayers') ?? 0,

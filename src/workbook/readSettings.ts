@@ -123,6 +123,7 @@ function settingsFrom(values: Values, tapes: ReadonlyMap<string, Tape> | undefin
     twoWayUnderNew: yes('twoWayUnderNew', usual.twoWayUnderNew),
     capInches: number('cap', usual.capInches),
     growth: text('growth', '') === 'Additive' ? 'additive' : 'volume',
+    sizeToleranceInches: number('sizeTolerance', usual.sizeToleranceInches),
     lowerTapeStartInches: number('lowerTapeStart', usual.lowerTapeStartInches),
     oldSpreadGrams: number('oldSpread', usual.oldSpreadGrams),
     newSpreadGrams: number('newSpread', usual.newSpreadGrams),

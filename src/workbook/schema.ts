@@ -3,7 +3,7 @@
  * other headings a shop may already keep it. Pure data; everything that reads or makes a table reads this.
  */
 
-import { CAP_THICKNESS, DEFAULT_SETTINGS, RANGES, TAPED_LENGTH } from '../core/index';
+import { CAP_THICKNESS, DEFAULT_SETTINGS, DEFAULT_SIZE_GUIDE, RANGES, TAPED_LENGTH } from '../core/index';
 
 export type ColumnKind = 'text' | 'number' | 'count' | 'reading' | 'money' | 'date' | 'choice' | 'yesNo';
 
@@ -50,6 +50,8 @@ export const ALIKE_MASS = 'Like one stripped';
 export const MASS_KNOWN = [CATALOGUE_MASS, WEIGHED_MASS, ALIKE_MASS] as const;
 export const HOLDS = ['As it was', 'Target', 'Nothing'] as const;
 export const YES_NO = ['Yes', 'No'] as const;
+/** What a grip is for; a putter's suits no other club. */
+export const GRIP_USES = ['Clubs', 'Putters'] as const;
 export const PROFILES = ['Round', 'Ribbed'] as const;
 export const SIZE_CLASSES = ['Undersize', 'Standard', 'Midsize', 'Jumbo'] as const;
 export const WEIGHT_ENDS = ['Head', 'Butt'] as const;
@@ -87,6 +89,14 @@ export const STOCK = {
       help: 'What the grip is called.',
     },
     {
+      key: 'model',
+      header: 'Model',
+      kind: 'text',
+      width: 16,
+      synonyms: ['family', 'range', 'line'],
+      help: 'Grips of one model differ in size and core only; blank: those of one description do.',
+    },
+    {
       key: 'size',
       header: 'Size',
       kind: 'choice',
@@ -115,6 +125,23 @@ export const STOCK = {
       width: 11,
       synonyms: ['rib', 'reminder', 'round/ribbed'],
       help: 'Round, or ribbed along the back.',
+    },
+    {
+      key: 'texture',
+      header: 'Texture',
+      kind: 'text',
+      width: 14,
+      synonyms: ['surface', 'feel', 'material'],
+      help: 'How its surface is: cord, rubber, foam. Compare can be narrowed by it.',
+    },
+    {
+      key: 'use',
+      header: 'For',
+      kind: 'choice',
+      choices: GRIP_USES,
+      width: 10,
+      synonyms: ['use', 'used for', 'fits'],
+      help: 'Putters: compared for putters alone. Clubs: for all but putters. Blank: for any club.',
     },
     {
       key: 'mass',
@@ -197,6 +224,51 @@ export const STOCK = {
       format: '.000',
       synonyms: ['cap', 'cap thickness', 'end cap'],
       help: 'Thickness of the closed end; blank: as in Settings.',
+    },
+    {
+      key: 'fittedUpper',
+      header: 'Fitted upper (in)',
+      unit: 'in',
+      kind: 'number',
+      low: 0.7,
+      high: 1.8,
+      width: 10,
+      format: '.000',
+      synonyms: ['fitted upper', 'calliper upper', 'measured upper'],
+      help: 'Your own calliper reading 2 in below the cap of one that was fitted; counts in place of Upper diameter.',
+    },
+    {
+      key: 'fittedLower',
+      header: 'Fitted lower (in)',
+      unit: 'in',
+      kind: 'number',
+      low: 0.6,
+      high: 1.8,
+      width: 10,
+      format: '.000',
+      synonyms: ['fitted lower', 'calliper lower', 'measured lower'],
+      help: 'The same 6 in below the cap, on a butt without taper; counts in place of Lower diameter.',
+    },
+    {
+      key: 'fittedButt',
+      header: 'Fitted on butt (in)',
+      unit: 'in',
+      kind: 'number',
+      ...limits(RANGES.buttInches),
+      width: 10,
+      format: '.000',
+      synonyms: ['fitted on butt', 'fitted butt'],
+      help: 'Bare butt under that fitted grip; blank: its core size.',
+    },
+    {
+      key: 'fittedLayers',
+      header: 'Fitted layers',
+      kind: 'count',
+      ...limits(RANGES.layers),
+      width: 9,
+      format: '0',
+      synonyms: ['fitted on layers', 'layers when measured'],
+      help: 'Build-up layers under that fitted grip; blank: none.',
     },
     {
       key: 'cost',
@@ -298,24 +370,44 @@ export const JOBS = {
       header: 'Hand length (in)',
       unit: 'in',
       kind: 'number',
-      low: 5,
-      high: 10,
+      ...limits(RANGES.handInches),
       width: 10,
       format: '0.00',
       synonyms: ['hand', 'hand size', 'hand length'],
-      help: 'Wrist crease to the tip of the middle finger.',
+      help: 'Wrist crease to the tip of the middle finger, of the hand that is uppermost on the grip.',
     },
     {
       key: 'fingerLength',
       header: 'Middle finger (in)',
       unit: 'in',
       kind: 'number',
-      low: 2,
-      high: 5,
+      ...limits(RANGES.fingerInches),
       width: 10,
       format: '0.00',
       synonyms: ['finger', 'finger length', 'middle finger'],
-      help: 'Length of the middle finger.',
+      help: 'Length of the middle finger of that hand, from its crease at the palm.',
+    },
+    {
+      key: 'lowerHandLength',
+      header: 'Lower hand length (in)',
+      unit: 'in',
+      kind: 'number',
+      ...limits(RANGES.handInches),
+      width: 10,
+      format: '0.00',
+      synonyms: ['lower hand', 'other hand', 'lower hand length'],
+      help: 'The same of the other hand; blank: both hands are alike.',
+    },
+    {
+      key: 'lowerFingerLength',
+      header: 'Lower middle finger (in)',
+      unit: 'in',
+      kind: 'number',
+      ...limits(RANGES.fingerInches),
+      width: 10,
+      format: '0.00',
+      synonyms: ['lower finger', 'other finger', 'lower middle finger'],
+      help: 'Middle finger of the other hand.',
     },
     {
       key: 'notes',
@@ -400,6 +492,17 @@ export const CLUBS = {
       format: '@',
       synonyms: ['new item', 'fit', 'grip to fit', 'item'],
       help: 'Item from Stock that will be fitted.',
+    },
+    {
+      key: 'newMass',
+      header: 'New grip mass (g)',
+      unit: 'g',
+      kind: 'number',
+      ...limits(RANGES.gripGrams),
+      width: 10,
+      format: '0.0',
+      synonyms: ['new mass', 'new grip weight', 'weighed new grip'],
+      help: 'Mass of the very grip that goes on this club, as weighed; blank: as in Stock.',
     },
     {
       key: 'layers',
@@ -779,6 +882,29 @@ export const TAPE = {
       synonyms: ['price'],
       help: 'Price of one roll.',
     },
+    {
+      key: 'weighedStrip',
+      header: 'Weighed strip (g)',
+      unit: 'g',
+      kind: 'number',
+      low: 0.05,
+      high: 20,
+      width: 10,
+      format: '0.00',
+      synonyms: ['weighed strip', 'strip mass', 'strip weight'],
+      help: 'What one strip weighed on your scale; counts in place of Mass per area. Weigh ten and divide.',
+    },
+    {
+      key: 'weighedLength',
+      header: 'Weighed length (in)',
+      unit: 'in',
+      kind: 'number',
+      ...limits(TAPED_LENGTH),
+      width: 10,
+      format: '0.00',
+      synonyms: ['weighed length', 'strip length'],
+      help: 'How long that strip was; blank: the taped length in Settings.',
+    },
   ],
 } as const satisfies TableSchema;
 
@@ -876,6 +1002,49 @@ export const WEIGHTS = {
   ],
 } as const satisfies TableSchema;
 
+export const SIZES = {
+  name: 'Sizes',
+  purpose: 'Your size guide: which outside diameter a hand starts from.',
+  columns: [
+    {
+      key: 'hand',
+      header: 'Hand length (in)',
+      unit: 'in',
+      kind: 'number',
+      ...limits(RANGES.handInches),
+      needed: true,
+      width: 12,
+      format: '0.00',
+      synonyms: ['hand', 'hand length', 'hand size'],
+      help: 'A hand of this length, wrist crease to tip of the middle finger. Between two rows the size lies between theirs.',
+    },
+    {
+      key: 'finger',
+      header: 'Middle finger (in)',
+      unit: 'in',
+      kind: 'number',
+      ...limits(RANGES.fingerInches),
+      width: 12,
+      format: '0.00',
+      synonyms: ['finger', 'finger length', 'middle finger'],
+      help: 'The middle finger that usually goes with it; blank in every row: the finger is not looked at.',
+    },
+    {
+      key: 'diameter',
+      header: 'Diameter (in)',
+      unit: 'in',
+      kind: 'number',
+      low: 0.7,
+      high: 1.8,
+      needed: true,
+      width: 12,
+      format: '.000',
+      synonyms: ['diameter', 'outside diameter', 'od', 'target diameter'],
+      help: 'Outside diameter to start from, 2 in below the cap.',
+    },
+  ],
+} as const satisfies TableSchema;
+
 export const SETTINGS = {
   name: 'Settings',
   purpose: 'How your shop works: one row for each habit.',
@@ -910,7 +1079,7 @@ export const SETTINGS = {
 } as const satisfies TableSchema;
 
 /** Every table that *Set up this workbook* makes, in the order of their sheets. */
-export const TABLES: readonly TableSchema[] = [JOBS, CLUBS, STOCK, WEIGHTS, TAPE, RATES, SETTINGS];
+export const TABLES: readonly TableSchema[] = [JOBS, CLUBS, STOCK, SIZES, WEIGHTS, TAPE, RATES, SETTINGS];
 
 /** One row of the Settings table. */
 export interface SettingRow {
@@ -1033,6 +1202,16 @@ export const SETTING_ROWS = [
     meaning: 'How build-up shows outside: rubber keeps its volume (low estimate), or every thousandth shows (high).',
   },
   {
+    key: 'sizeTolerance',
+    name: 'Size tolerance',
+    kind: 'number',
+    unit: 'in',
+    low: 0.001,
+    high: 0.1,
+    initial: DEFAULT_SETTINGS.sizeToleranceInches,
+    meaning: 'A grip is the right size when it measures within this much of the target diameter.',
+  },
+  {
     key: 'lowerTapeStart',
     name: 'Lower-hand tape starts',
     kind: 'number',
@@ -1070,7 +1249,7 @@ export const SETTING_ROWS = [
     low: 0,
     high: 2,
     initial: DEFAULT_SETTINGS.balanceSpreadInches,
-    meaning: 'How well grip balance points are known. None: exactly.',
+    meaning: 'How well a grip’s balance point is known that nobody tried on an edge. None: exactly.',
   },
   {
     key: 'readingSpread',
@@ -1112,10 +1291,17 @@ export const STARTING_WEIGHTS: readonly (readonly (string | number)[])[] = [
   ['Butt plug', 'Butt', 1, 1, 'Yes', '', '', 3],
 ];
 
+/** Rows a new Sizes table starts with. */
+export const STARTING_SIZES: readonly (readonly (string | number)[])[] = DEFAULT_SIZE_GUIDE.map((row) => [
+  row.handInches,
+  row.fingerInches ?? '',
+  row.diameterInches,
+]);
+
 /** Rows a new Tape table starts with. */
 export const STARTING_TAPE: readonly (readonly (string | number)[])[] = [
-  ['Build-up tape', 'Build-up', 2, 130, 0.005, 36, ''],
-  ['Two-way tape', 'Two-way', 2, 133, 0.005, 36, ''],
+  ['Build-up tape', 'Build-up', 2, 130, 0.005, 36, '', '', ''],
+  ['Two-way tape', 'Two-way', 2, 133, 0.005, 36, '', '', ''],
 ];
 
 /** Columns of a table by key; a key that does not exist is a mistake in our code. */

@@ -4,7 +4,7 @@ import type { Blocked, SetUpDone } from './outcomes';
 import { keepPlans, keptPlans, pickCells, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Block, BlockSeen, Cell, CellFormat, Change, Put, TableSeen, WorkbookPort } from './port';
-import { SETTING_ROWS, SETTINGS, STARTING_TAPE, STARTING_WEIGHTS, TABLES, TAPE, WEIGHTS, columnOf } from './schema';
+import { SETTING_ROWS, SETTINGS, SIZES, STARTING_SIZES, STARTING_TAPE, STARTING_WEIGHTS, TABLES, TAPE, WEIGHTS, columnOf } from './schema';
 import type { Column, SettingRow, TableSchema } from './schema';
 import { nameCells, sameName } from './shared/address';
 import { isBlankCell, tableQueries } from './shop';
@@ -129,6 +129,7 @@ function blankIfEmpty(cell: string | number): Cell {
 function startingRows(schema: TableSchema): readonly (readonly (string | number)[])[] {
   if (schema === WEIGHTS) return STARTING_WEIGHTS;
   if (schema === TAPE) return STARTING_TAPE;
+  if (schema === SIZES) return STARTING_SIZES;
   if (schema !== SETTINGS) return [];
   return SETTING_ROWS.map((row: SettingRow) => [row.name, row.initial, row.unit ?? '', row.meaning]);
 }

@@ -19,6 +19,7 @@ export const DEFAULT_SETTINGS: ShopSettings = {
   twoWayUnderNew: true,
   capInches: CAP_THICKNESS.value,
   growth: 'volume',
+  sizeToleranceInches: 0.01,
   lowerTapeStartInches: 5,
   oldSpreadGrams: 4,
   newSpreadGrams: 2,

@@ -55,12 +55,12 @@ function oldSpreadGrams(club: Club, known: Grip | undefined, settings: ShopSetti
   }
 }
 
-/** The new grip with so many layers under it. */
-export function newFitted(grip: Grip, layers: number, settings: ShopSettings): Fitted {
+/** The new grip with so many layers under it; the very grip that goes on may have been weighed. */
+export function newFitted(grip: Grip, layers: number, settings: ShopSettings, weighedGrams?: number): Fitted {
   const tapedInches = grip.lengthInches ?? settings.tapedInches;
   return {
-    gripGrams: grip.gripGrams,
-    gripSpreadGrams: grip.spreadGrams ?? settings.newSpreadGrams,
+    gripGrams: weighedGrams ?? grip.gripGrams,
+    gripSpreadGrams: weighedGrams === undefined ? (grip.spreadGrams ?? settings.newSpreadGrams) : WEIGHED_SPREAD_GRAMS,
     balanceInches:
       grip.balanceInches ?? (grip.lengthInches === undefined ? GRIP_BALANCE.value : gripBalance(grip.lengthInches)),
     capInches: grip.capInches ?? settings.capInches,

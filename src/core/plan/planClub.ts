@@ -43,7 +43,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
   notes.push(...shared);
   const { grip, settings } = bench;
   const old = oldFitted(club, bench.stock, settings);
-  if (!grip || grip.gripGrams === undefined) {
+  if (!grip || (club.newGripGrams ?? grip.gripGrams) === undefined) {
     const missing = missingGrip(club, grip);
     // where the mass in Stock could not be read, that has been said already
     if (!grip || club.issues.length === 0) notes.push(missing);
@@ -51,7 +51,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
   }
   const size = sizing(club, grip, settings);
   notes.push(...size.notes);
-  const fresh = newFitted(grip, size.layers, settings);
+  const fresh = newFitted(grip, size.layers, settings, club.newGripGrams);
   const lower = lowerTape(club, fresh, settings);
   const body = bodyOf(club, old);
   if (body.contradicts && !shared.some(({ note }) => note === 'bareContradicts'))

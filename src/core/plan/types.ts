@@ -9,6 +9,8 @@ import type { Issue } from '../result';
 
 export type ClubKind = 'driver' | 'wood' | 'hybrid' | 'iron' | 'wedge' | 'putter' | 'junior';
 export type Profile = 'round' | 'ribbed';
+/** What a grip is made for: a putter's suits no other club. */
+export type GripUse = 'clubs' | 'putters';
 export type Hold = 'asArrived' | 'target' | 'nothing';
 
 /** One club of the set, as it arrived and as its owner wants it. */
@@ -40,6 +42,8 @@ export interface Club {
   readonly bareReading: number | undefined;
   readonly bareGrams: number | undefined;
   readonly newItem: string | undefined;
+  /** Mass of the very grip that goes on, as weighed; undefined: what Stock says of the item. */
+  readonly newGripGrams?: number | undefined;
   /** undefined: solve from the target diameter, else none. */
   readonly layers: number | undefined;
   readonly lowerLayers: number;
@@ -72,6 +76,21 @@ export interface Grip {
   readonly capInches: number | undefined;
   /** undefined: not counted. */
   readonly onHand: number | undefined;
+  /** Grips of one model differ in size and core only. */
+  readonly model?: string | undefined;
+  /** Moulded size, as the shop writes it. */
+  readonly size?: string | undefined;
+  readonly texture?: string | undefined;
+  /** undefined: for any club. */
+  readonly use?: GripUse | undefined;
+  /** What the shop charges for one, in the sheet's currency. */
+  readonly price?: number | undefined;
+  /** Calliper readings of one that was fitted, and the seat it was fitted on. */
+  readonly fittedUpperInches?: number | undefined;
+  readonly fittedLowerInches?: number | undefined;
+  /** undefined: a butt of its own core size. */
+  readonly fittedButtInches?: number | undefined;
+  readonly fittedLayers?: number | undefined;
 }
 
 /** One way of putting weight on a club. */
@@ -106,6 +125,8 @@ export interface ShopSettings {
   readonly twoWayUnderNew: boolean;
   readonly capInches: number;
   readonly growth: Estimator;
+  /** How far from a target diameter still counts as the right size. */
+  readonly sizeToleranceInches: number;
   readonly lowerTapeStartInches: number;
   readonly oldSpreadGrams: number;
   readonly newSpreadGrams: number;

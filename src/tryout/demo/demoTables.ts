@@ -1,7 +1,7 @@
-import { CLUBS, JOBS, RATES, SETTINGS, STOCK, TAPE, WEIGHTS } from '../../workbook/schema';
+import { CLUBS, JOBS, RATES, SETTINGS, SIZES, STOCK, TAPE, WEIGHTS } from '../../workbook/schema';
 import { demoClubs } from './clubs';
 import { demoJobs } from './jobs';
-import { demoRates, demoSettings, demoTape, demoWeights } from './shop';
+import { demoRates, demoSettings, demoSizes, demoTape, demoWeights } from './shop';
 import { demoStock } from './stock';
 import { asTable, type DemoTable } from './table';
 
@@ -10,6 +10,7 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   Jobs: asTable(JOBS, demoJobs),
   Clubs: asTable(CLUBS, demoClubs),
   Stock: asTable(STOCK, demoStock),
+  Sizes: asTable(SIZES, demoSizes),
   Weights: asTable(WEIGHTS, demoWeights),
   Tape: asTable(TAPE, demoTape),
   Rates: asTable(RATES, demoRates),

@@ -1,4 +1,5 @@
-import { SETTING_ROWS, type RATES, type SETTINGS, type TAPE, type WEIGHTS } from '../../workbook/schema';
+import { DEFAULT_SIZE_GUIDE } from '../../core/index';
+import { SETTING_ROWS, type RATES, type SETTINGS, type SIZES, type TAPE, type WEIGHTS } from '../../workbook/schema';
 import type { DemoRow } from './table';
 
 /** What the invented workshop charges, and the tapes and weights on its bench. */
@@ -30,4 +31,11 @@ export const demoSettings: readonly DemoRow<typeof SETTINGS>[] = SETTING_ROWS.ma
   value: row.key === 'shop' ? 'Demo workshop (invented)' : row.initial,
   unit: 'unit' in row ? row.unit : '',
   meaning: row.meaning,
+}));
+
+/** The size guide that a new workbook starts with. */
+export const demoSizes: readonly DemoRow<typeof SIZES>[] = DEFAULT_SIZE_GUIDE.map((row) => ({
+  hand: row.handInches,
+  finger: row.fingerInches,
+  diameter: row.diameterInches,
 }));

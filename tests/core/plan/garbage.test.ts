@@ -86,6 +86,7 @@ const settings: fc.Arbitrary<ShopSettings> = fc.record({
   twoWayUnderNew: fc.boolean(),
   capInches: anything,
   growth: fc.constantFrom('volume', 'additive'),
+  sizeToleranceInches: anything,
   lowerTapeStartInches: anything,
   oldSpreadGrams: anything,
   newSpreadGrams: anything,
