@@ -17,4 +17,5 @@ export * from './plan/types';
 export * from './choose/types';
 export * from './plan/defaults';
 export { planSet } from './plan/planSet';
+export { fittedSeatInches, layersFor, measuresOn } from './plan/size';
 export { holdOf } from './plan/planClub';

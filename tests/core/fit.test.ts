@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   additiveDiameter,
   diameterBy,
+  diameterFrom,
   fillingLayers,
   fittedGrams,
   gripBalance,
@@ -12,6 +13,16 @@ import {
   volumeDiameter,
 } from '../../src/core/index';
 import { issueOf, valueOf } from './make';
+
+describe('a diameter gauged on one seat, on another', () => {
+  it('by volume √(D*² + s² − s*²), additive D* + (s − s*); on its own seat itself', () => {
+    const gauged = { inches: 0.93, seatInches: 0.62 };
+    expect(diameterFrom('volume', gauged, 0.6)).toBeCloseTo(Math.sqrt(0.8649 + 0.36 - 0.3844), 12);
+    expect(diameterFrom('additive', gauged, 0.6)).toBeCloseTo(0.91, 12);
+    for (const growth of ['volume', 'additive'] as const)
+      expect(diameterFrom(growth, gauged, 0.62)).toBeCloseTo(0.93, 12);
+  });
+});
 
 describe('mass of grip and tape', () => {
   it('a layer: 10.5 in × 2 in × 130 g/m², 0.00064516 m² to the square inch', () => {
@@ -135,6 +146,16 @@ describe('layers for a target', () => {
     expect(valueOf(at(1.02)).layers).toBe(12);
     expect(valueOf(at(1.0249)).layers).toBe(12);
     expect(issueOf(at(1.0251))).toEqual({ code: 'tooManyLayers', field: 'targetInches', got: 1.0251, detail: 12 });
+  });
+
+  it('from a diameter gauged on another seat: .93 on .62, and the core unknown', () => {
+    const gauged = { ...wanted, gripInches: 0.93, gaugedOnInches: 0.62, growth: 'additive' } as const;
+    expect(valueOf(nearestLayers(gauged))).toEqual({ layers: 1, inches: expect.closeTo(0.92, 10), over: false });
+    expect(valueOf(nearestLayers({ ...gauged, coreInches: undefined })).layers).toBe(1);
+    expect(issueOf(nearestLayers({ ...wanted, coreInches: undefined }))).toEqual({
+      code: 'blank',
+      field: 'coreInches',
+    });
   });
 
   it('a core that twelve layers do not fill is refused', () => {

@@ -54,6 +54,27 @@ export function diameterBy(growth: Estimator, seating: Seating): number {
   return growth === 'additive' ? additiveDiameter(seating) : volumeDiameter(seating);
 }
 
+/** An outside diameter that is known, and the seat under it when it was gauged: the catalogue's on its own core, a shop's own on what it was fitted on. */
+export interface Gauged {
+  readonly inches: number;
+  readonly seatInches: number;
+}
+
+/**
+ * Outside diameter on a seat, from the one that was gauged on another: `√(D*² + s² − s*²)` by volume, `D* + (s − s*)` additive.
+ *
+ * On the seat it was gauged on both give what was gauged. Source: volume of a tube, incompressible rubber; the shop rule of
+ * D. Eagar, "Grip Sizing", 2009.
+ *
+ * @param growth which estimator
+ * @param gauged the known diameter and its seat, inches
+ * @param seatInches bare butt and build-up at the gauge point
+ * @example diameterFrom('additive', { inches: 0.93, seatInches: 0.62 }, 0.6) //=> 0.91
+ */
+export function diameterFrom(growth: Estimator, gauged: Gauged, seatInches: number): number {
+  return diameterBy(growth, { gripInches: gauged.inches, coreInches: gauged.seatInches, seatInches });
+}
+
 /**
  * Fewest layers that fill a grip's core on a butt.
  *

@@ -5,8 +5,12 @@ import { diameterBy, fillingLayers, seatInches, type Estimator } from './diamete
 
 /** What is to be reached, and with what; inches throughout. */
 export interface Wanted {
+  /** Outside diameter of the grip on a butt of its own core size, or on `gaugedOnInches`. */
   readonly gripInches: number;
-  readonly coreInches: number;
+  /** undefined: nobody knows what fills it, so none are needed for that. */
+  readonly coreInches: number | undefined;
+  /** The seat that `gripInches` was gauged on: a shop's own reading of a fitted grip; undefined: the core. */
+  readonly gaugedOnInches?: number | undefined;
   readonly buttInches: number;
   readonly targetInches: number;
   readonly growth?: Estimator;
@@ -27,16 +31,23 @@ export interface Found {
  *
  * Formula: the nearest of {@link diameterBy} over 0 to 12 layers. Source: *practice* for the limits.
  *
- * @returns the layers found, or `tooManyLayers` where twelve still fall short
+ * @returns the layers found; `tooManyLayers` where twelve still fall short, `blank` where neither core nor `gaugedOnInches` is known
  * @example nearestLayers({ gripInches: 0.9, coreInches: 0.6, buttInches: 0.6, targetInches: 0.92, growth: 'additive' })
  *   //=> { ok: true, value: { layers: 2, inches: 0.92, over: false } }
  */
 export function nearestLayers(wanted: Wanted): Result<Found> {
   const { gripInches, coreInches, buttInches, targetInches, growth = 'volume', stretch } = wanted;
   const thicknessInches = wanted.thicknessInches ?? TAPE_THICKNESS.value;
+  const gaugedOn = wanted.gaugedOnInches ?? coreInches;
+  if (gaugedOn === undefined) return fail({ code: 'blank', field: 'coreInches' });
   const at = (count: number): number =>
-    diameterBy(growth, { gripInches, coreInches, stretch, seatInches: seatInches(buttInches, count, thicknessInches) });
-  const fewest = fillingLayers(coreInches, buttInches, thicknessInches);
+    diameterBy(growth, {
+      gripInches,
+      coreInches: gaugedOn,
+      stretch,
+      seatInches: seatInches(buttInches, count, thicknessInches),
+    });
+  const fewest = coreInches === undefined ? 0 : fillingLayers(coreInches, buttInches, thicknessInches);
   let layers = fewest;
   let inches = at(layers);
   while (layers < MOST_LAYERS) {

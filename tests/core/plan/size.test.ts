@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { noteKinds, noteOf, planOne } from '../make';
+import { DEFAULT_SETTINGS, layersFor, measuresOn } from '../../../src/core/index';
+import { aGrip, issueOf, noteKinds, noteOf, planOne, valueOf } from '../make';
 
 describe('layers', () => {
   it('given ones are kept, target or not', () => {
@@ -148,5 +149,102 @@ describe('diameters', () => {
     expect(planOne({ buttInches: undefined })).toMatchObject({ upper: undefined, lower: undefined });
     expect(noteKinds(planOne({ buttInches: undefined }))).toEqual(['sizeUnknown']);
     expect(noteKinds(planOne({}, { coreInches: undefined }))).toEqual(['sizeUnknown']);
+  });
+});
+
+describe('a shop’s own calliper reading of a fitted grip', () => {
+  // .935 upper and .850 lower, on a .600 butt with two layers: the seat was .620
+  const fitted = { fittedUpperInches: 0.935, fittedLowerInches: 0.85, fittedButtInches: 0.6, fittedLayers: 2 };
+
+  it('goes before the catalogue; on the seat it was read on it is what was read, and has no range', () => {
+    const { upper, lower } = planOne({ layers: 2 }, fitted);
+    for (const each of [upper?.inches, upper?.lowInches, upper?.highInches]) expect(each).toBeCloseTo(0.935, 10);
+    for (const each of [lower?.inches, lower?.lowInches, lower?.highInches]) expect(each).toBeCloseTo(0.85, 10);
+  });
+
+  it('on another seat: √(D*² + s² − s*²) by volume, D* + (s − s*) additive', () => {
+    const { upper } = planOne({ layers: 5 }, fitted); // s = .650
+    const byVolume = Math.sqrt(0.935 ** 2 + 0.65 ** 2 - 0.62 ** 2);
+    expect(upper).toEqual({
+      inches: expect.closeTo(byVolume, 10),
+      lowInches: expect.closeTo(byVolume, 10),
+      highInches: expect.closeTo(0.965, 10),
+    });
+    const thinner = planOne({ layers: 0 }, fitted, { settings: { growth: 'additive' } }).upper; // s = .600
+    expect(thinner?.inches).toBeCloseTo(0.915, 10);
+    expect(thinner?.highInches).toBeCloseTo(Math.sqrt(0.935 ** 2 + 0.36 - 0.62 ** 2), 10);
+  });
+
+  it('each hand has its own', () => {
+    const { upper, lower } = planOne({ layers: 0 }, { fittedLowerInches: 0.84 });
+    expect(upper?.inches).toBeCloseTo(0.9, 10); // the catalogue's
+    expect(lower?.inches).toBeCloseTo(0.84, 10); // on a butt of the core's size, without tape
+  });
+
+  it('is solved with: one layer more than it was read on reaches .945 additive, where the catalogue has four reach .940', () => {
+    const wanted = { layers: undefined, targetInches: 0.944 };
+    const additive = { settings: { growth: 'additive' } } as const;
+    expect(planOne(wanted, fitted, additive)).toMatchObject({ layers: 3, layersSolved: true });
+    expect(planOne(wanted, {}, additive).layers).toBe(4);
+    expect(planOne(wanted, { ...fitted, upperInches: undefined }, additive).layers).toBe(3);
+  });
+
+  it('counts the shop’s own tape', () => {
+    const settings = { growth: 'additive', buildUp: { stripInches: 2, gsm: 130, thicknessInches: 0.01 } } as const;
+    // the two layers it was read on were .040 then, and four on the same butt are .080
+    expect(planOne({ layers: 4 }, fitted, { settings }).upper?.inches).toBeCloseTo(0.975, 10);
+  });
+
+  it('needs neither core nor catalogue, once the butt it was read on is known', () => {
+    const unknown = { coreInches: undefined, upperInches: undefined, lowerInches: undefined };
+    const plan = planOne({ layers: 2 }, { ...fitted, ...unknown });
+    expect(plan.upper?.inches).toBeCloseTo(0.935, 10);
+    expect(plan.notes).toEqual([]);
+    expect(planOne({ layers: undefined, targetInches: 0.935 }, { ...fitted, ...unknown })).toMatchObject({
+      layers: 2,
+      layersSolved: true,
+    });
+    const nowhere = planOne({ layers: 2 }, { ...fitted, ...unknown, fittedButtInches: undefined });
+    expect(nowhere.upper).toBeUndefined();
+    expect(noteKinds(nowhere)).toEqual(['sizeUnknown']);
+  });
+
+  it('a loose core is as loose as before', () => {
+    const plan = planOne({ buttInches: 0.58 }, fitted);
+    expect(plan.upper).toBeUndefined();
+    expect(noteOf(plan, 'looseCore')?.layers).toBe(2);
+  });
+
+  it('that is not above its seat is nothing: the catalogue counts', () => {
+    expect(planOne({}, { ...fitted, fittedUpperInches: 0.62 }).upper?.inches).toBeCloseTo(0.9, 10);
+    expect(planOne({}, { ...fitted, fittedUpperInches: 0.621 }).upper?.inches).toBeCloseTo(
+      Math.sqrt(0.621 ** 2 + 0.36 - 0.62 ** 2),
+      10,
+    );
+  });
+});
+
+describe('asked for one grip on one butt', () => {
+  const on = { buttInches: 0.58, targetInches: 0.92 };
+
+  it('what it measures at both hands, and how many layers fill it', () => {
+    const seat = { buttInches: 0.58, layers: 3, lowerLayers: 1, taperPerInch: 0.005 };
+    const found = measuresOn(aGrip(), seat, DEFAULT_SETTINGS);
+    expect(found.filling).toBe(2);
+    expect(found.upper?.inches).toBeCloseTo(Math.sqrt(0.45 + 0.61 ** 2), 10);
+    expect(found.lower?.inches).toBeCloseTo(Math.sqrt(0.82 ** 2 - 0.36 + 0.6 ** 2), 10); // .580 − .020 + .040
+    expect(measuresOn(aGrip(), { buttInches: 0.58, layers: 1 }, DEFAULT_SETTINGS)).toEqual({
+      upper: undefined,
+      lower: undefined,
+      filling: 2,
+    });
+    expect(measuresOn(aGrip({ coreInches: undefined }), seat, DEFAULT_SETTINGS).filling).toBeUndefined();
+  });
+
+  it('which layers come nearest, or what is missing', () => {
+    const settings = { ...DEFAULT_SETTINGS, growth: 'additive' } as const;
+    expect(valueOf(layersFor(aGrip(), on, settings))).toMatchObject({ layers: 4, over: false });
+    expect(issueOf(layersFor(aGrip({ coreInches: undefined }), on, settings)).field).toBe('coreInches');
+    expect(issueOf(layersFor(aGrip({ upperInches: undefined }), on, settings)).field).toBe('upperInches');
   });
 });
