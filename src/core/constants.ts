@@ -77,6 +77,9 @@ export const CAP_THICKNESS: Constant = { value: 0.125, unit: 'in', low: 0, high:
 /** How far a cap that nobody measured may be from what Settings says (*practice*). */
 export const CAP_SPREAD_INCHES = 1 / 16;
 
+/** How well a length change is met that is measured with a club rule (*practice*: half of a sixteenth of an inch). */
+export const LENGTH_SPREAD_INCHES = 1 / 32;
+
 /** Where the outside diameter is gauged for the upper hand, and for the lower (*practice* for the lower). */
 export const UPPER_GAUGE_INCHES = 2;
 export const LOWER_GAUGE_INCHES = 6;
@@ -102,6 +105,20 @@ export const TIGHT_CORE_INCHES = 0.03;
 
 /** Most layers that anyone builds up (*practice*). */
 export const MOST_LAYERS = 12;
+
+/**
+ * Layers by which each answer to a sample grip moves the size: `press` fingertips press into the palm, `gap` they stay clear of it,
+ * `short` the little finger does not pass the grip's centre line, `reach` the lower index finger has to reach (*practice*, all).
+ * Two layers where the hand says it outright, one where it hints.
+ */
+export const SAMPLE_LAYERS = { press: 2, gap: -2, short: -1, reach: -1 } as const;
+
+/** Most extra layers under the lower hand: more of them eat up a grip's taper (*practice*). */
+export const MOST_LOWER_LAYERS = 4;
+
+/** A weighed grip is odd if it is off what Stock says by more than this many times the item's ±, and by more than these grams (*practice*). */
+export const ODD_MASS_SPREADS = 4;
+export const ODD_MASS_GRAMS = 3;
 
 /**
  * What input checks accept. Wider than what is usual (grips 45–60 g, driver clubs near 310 g; MacKenzie et al. 2015; P. Dye),

@@ -15,6 +15,8 @@ export type IssueCode =
   | 'unknownChoice'
   /** a number below or above what is accepted */
   | 'outOfRange'
+  /** a length out of range that millimetres or centimetres would explain */
+  | 'unitMistaken'
   /** a count that is not whole */
   | 'notWhole'
   /** text that is not a swing weight reading such as D2 */
@@ -52,7 +54,7 @@ export interface Issue {
   readonly got?: string | number | boolean | null;
   /** What would have been accepted, with its unit: `15 to 220 g`. */
   readonly expected?: string;
-  /** Another number that the sentence needs (layers that fill the core, points off the scale). */
+  /** Another number that the sentence needs (layers that fill the core, points off the scale, inches that millimetres are). */
   readonly detail?: number;
 }
 

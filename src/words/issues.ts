@@ -10,6 +10,8 @@ const SENTENCES: Readonly<Record<IssueCode, Sayer>> = {
   unknownChoice: ({ field, got, expected }) =>
     `${field} is ${shown(got)}. Give ${expected ?? 'one of the known words'}.`,
   outOfRange: ({ field, got, expected }) => `${field} is ${shown(got)}. Give ${expected ?? 'a value within range'}.`,
+  unitMistaken: ({ field, got, expected, detail }) =>
+    `${field} is ${shown(got)}: that looks like ${expected === 'cm' ? 'centimetres' : 'millimetres'}. ${shown(got)} ${expected ?? 'mm'} is ${(detail ?? 0).toFixed(2)} in: type that, or wrap it in CONVERT.`,
   notWhole: ({ field, got, expected }) =>
     `${field} is ${shown(got)}. Give a whole number${expected ? `, ${expected}` : ''}.`,
   notReading: ({ field, got, expected }) =>

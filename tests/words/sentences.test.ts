@@ -33,6 +33,16 @@ const ISSUES: Record<IssueCode, readonly [Issue, string][]> = {
     [{ code: 'outOfRange', field: 'grams', got: -5 }, 'grams is −5. Give a value within range.'],
     [{ code: 'outOfRange', field: 'grams', got: 0.1 + 0.2 }, 'grams is 0.3. Give a value within range.'],
   ],
+  unitMistaken: [
+    [
+      { code: 'unitMistaken', field: 'handInches', got: 193, expected: 'mm', detail: 193 / 25.4 },
+      'handInches is 193: that looks like millimetres. 193 mm is 7.60 in: type that, or wrap it in CONVERT.',
+    ],
+    [
+      { code: 'unitMistaken', field: 'fingerInches', got: 8.1, expected: 'cm', detail: 8.1 / 2.54 },
+      'fingerInches is 8.1: that looks like centimetres. 8.1 cm is 3.19 in: type that, or wrap it in CONVERT.',
+    ],
+  ],
   notWhole: [
     [
       { code: 'notWhole', field: 'Clubs row 3, Layers', got: 1.5, expected: '0 to 12' },

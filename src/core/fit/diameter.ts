@@ -1,5 +1,5 @@
 /** The outside diameter a grip will measure on a butt with tape under it. */
-import { CALLIPER_DIVISION_INCHES, TAPE_THICKNESS } from '../constants';
+import { CALLIPER_DIVISION_INCHES, TAPE_THICKNESS, TIGHT_CORE_INCHES } from '../constants';
 import { fail, ok, type Result } from '../result';
 
 /** How build-up shows outside: rubber keeps its volume (the low estimate), or every thousandth shows (the high one). */
@@ -83,6 +83,11 @@ export function diameterFrom(growth: Estimator, gauged: Gauged, seatInches: numb
 export function fillingLayers(coreInches: number, buttInches: number, thicknessInches = TAPE_THICKNESS.value): number {
   const missing = coreInches - CALLIPER_DIVISION_INCHES - buttInches;
   return Math.max(0, Math.ceil(missing / (2 * thicknessInches) - 1e-9));
+}
+
+/** Whether a core is a tight stretch on a butt: more than .030 smaller (*practice*). */
+export function isTightCore(coreInches: number, buttInches: number): boolean {
+  return buttInches - coreInches > TIGHT_CORE_INCHES + 1e-9; // .630 − .600 is .030000000000000027
 }
 
 /**

@@ -1,6 +1,6 @@
 /** How many layers go under a grip and what it will measure. */
-import { LOWER_GAUGE_INCHES, MOST_LAYERS, TIGHT_CORE_INCHES, UPPER_GAUGE_INCHES } from '../constants';
-import { diameterFrom, fillingLayers, seatInches, type Gauged } from '../fit/diameter';
+import { LOWER_GAUGE_INCHES, MOST_LAYERS, UPPER_GAUGE_INCHES } from '../constants';
+import { diameterFrom, fillingLayers, isTightCore, seatInches, type Gauged } from '../fit/diameter';
 import { nearestLayers, type Found } from '../fit/layers';
 import { fail, type Result } from '../result';
 import type { Club, Diameter, Grip, Note, ShopSettings } from './types';
@@ -101,9 +101,7 @@ export function sizing(club: Club, grip: Grip, settings: ShopSettings): Sizing {
   const { upper, lower, filling } = measuresOn(grip, { buttInches, layers, lowerLayers, taperPerInch }, settings);
   if (coreInches !== undefined && filling !== undefined) {
     if (layers < filling) notes.push({ note: 'looseCore', coreInches, buttInches, layers: filling });
-    // .630 − .600 is .030000000000000027
-    else if (buttInches - coreInches > TIGHT_CORE_INCHES + 1e-9)
-      notes.push({ note: 'tightCore', coreInches, buttInches });
+    else if (isTightCore(coreInches, buttInches)) notes.push({ note: 'tightCore', coreInches, buttInches });
   }
   return { layers, solved, upper, lower, notes };
 }
