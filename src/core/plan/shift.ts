@@ -14,7 +14,7 @@ export interface LowerTape {
 }
 
 /** Lower-hand build-up runs from where it starts to the end of the taped length; all its layers together. */
-export function lowerTape(club: Club, fitted: Fitted, settings: ShopSettings): LowerTape {
+export function lowerTape(club: Pick<Club, 'lowerLayers'>, fitted: Fitted, settings: ShopSettings): LowerTape {
   const start = settings.lowerTapeStartInches;
   const run = Math.max(0, fitted.tapedInches - start);
   const { stripInches, gsm } = settings.buildUp;
