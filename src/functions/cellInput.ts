@@ -47,6 +47,19 @@ export function optionalNumber(given: unknown, field: string, range: LegalRange)
   return value === undefined || value === 0 ? undefined : number(value, field, range);
 }
 
+/**
+ * A length that somebody measured, unchecked, since out of range it may be in another unit, and the core can tell; refused where the
+ * cell is blank or 0.
+ */
+export function measured(given: unknown, field: string, range: LegalRange): number {
+  return optionalMeasured(given, field, range) ?? refuse('blank', field, null, rangeText(range));
+}
+
+/** The same, or undefined where the cell is blank or 0. */
+export function optionalMeasured(given: unknown, field: string, range: LegalRange): number | undefined {
+  return numberValue(given, field, range) || undefined;
+}
+
 /** A whole number within its range; a blank is 0. */
 export function count(given: unknown, field: string, range: LegalRange): number {
   return whole(number(given, field, range), field, range);

@@ -12,7 +12,8 @@ import { sayBreach } from '../words/notes';
 import { thousandths } from '../words/readings';
 import { planCells } from '../workbook/planCells';
 import { planTables, type TablesIn } from '../workbook/planTables';
-import { CLUB_KINDS, CLUBS, STOCK, TAPE, WEIGHTS } from '../workbook/schema';
+import { readSizes } from '../workbook/readSizes';
+import { CLUB_KINDS, CLUBS, SIZES, STOCK, TAPE, WEIGHTS } from '../workbook/schema';
 import { answer, cellError } from './cellError';
 import * as cell from './cellInput';
 import { growthOf } from './growth';
@@ -371,6 +372,28 @@ export function tapeLayers(
       expected: thousandths(target),
     });
   return found.layers;
+}
+
+/**
+ * Outside diameter in inches that a hand starts from, 2 in below the cap; a starting point, which a sample grip corrects.
+ *
+ * @remarks Formula: linear between the rows of the guide by hand length and by finger, the mean of both; held at its ends.
+ * Source: common practice; there is no standard. Pain in a hand is for a clinician.
+ * @customfunction TARGETDIAMETER
+ * @param handInches Hand from the wrist crease to the tip of the middle finger, in, 5 to 10.
+ * @param [fingerInches] Middle finger from its crease at the palm, in, 2 to 5; hand length alone counts if blank.
+ * @param [guide] Sizes with its header row, such as Sizes[#All]; the usual guide if blank.
+ * @returns Inches.
+ * @throws `#VALUE!` for bad input, millimetres and centimetres among it, and for a row of the guide that cannot be used.
+ * @example targetDiameter(7.6, 3.2) //=> 0.9
+ */
+export function targetDiameter(handInches: unknown, fingerInches?: unknown, guide?: unknown[][]): number {
+  const handLength = cell.measured(handInches, 'handInches', core.RANGES.handInches);
+  const finger = cell.optionalMeasured(fingerInches, 'fingerInches', core.RANGES.fingerInches);
+  const sizes = answer(readSizes(optionalTable(guide, SIZES)));
+  const [problem] = sizes.problems; // one number has no place for a note
+  if (problem) throw cellError(problem);
+  return answer(core.startDiameter(sizes.guide, { handInches: handLength, fingerInches: finger })).inches;
 }
 
 /**

@@ -19,6 +19,7 @@ export const FUNCTIONS: Readonly<Record<string, WorksheetFunction>> = {
   FITTEDREADING: functions.fittedReading,
   OUTSIDEDIAMETER: functions.outsideDiameter,
   TAPELAYERS: functions.tapeLayers,
+  TARGETDIAMETER: functions.targetDiameter,
   INERTIACHANGE: functions.inertiaChange,
   RULECHECK: functions.ruleCheck,
   SETPLAN: functions.setPlan,

@@ -26,6 +26,7 @@ const KNOWN: Readonly<Record<string, string>> = {
   FITTEDREADING: 'bareReading gripGrams layers [gripBalanceInches] [layerGrams] [twoWayGrams] [capInches] [bareGrams]',
   OUTSIDEDIAMETER: 'gripInches coreInches buttInches [layers] [stretch] [growth]',
   TAPELAYERS: 'gripInches coreInches buttInches targetInches [growth]',
+  TARGETDIAMETER: 'handInches [fingerInches] [guide]',
   INERTIACHANGE: 'grams positionInches',
   RULECHECK: 'gripInches gripLengthInches clubInches [kind]',
   SETPLAN: 'clubs [stock] [settings] [weights] [tape] [job]',
