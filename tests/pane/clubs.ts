@@ -25,6 +25,7 @@ export function clubPlan(change: Partial<ClubPlan> & { readonly name: string }):
     readingGripped: undefined,
     gapPoints: undefined,
     spreadPoints: undefined,
+    spreadParts: undefined,
     verdict: 'unknown',
     remedy: undefined,
     readingAfter: undefined,

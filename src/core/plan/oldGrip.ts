@@ -1,5 +1,5 @@
 /** What is known of the grip that a club arrived with. */
-import { GRIP_BALANCE, WEIGHED_SPREAD_GRAMS } from '../constants';
+import { GRIP_BALANCE, TRIED_BALANCE_SPREAD_INCHES, WEIGHED_SPREAD_GRAMS } from '../constants';
 import { gripBalance, tapeGrams } from '../grip/mass';
 import type { Club, Grip, OldMassFrom, ShopSettings } from './types';
 
@@ -8,6 +8,7 @@ export interface Fitted {
   readonly gripGrams: number | undefined;
   readonly gripSpreadGrams: number;
   readonly balanceInches: number;
+  readonly balanceSpreadInches: number;
   readonly capInches: number;
   /** Whether that is the cap of this grip, not the shop's usual one. */
   readonly capKnown: boolean;
@@ -29,6 +30,7 @@ export function oldFitted(club: Club, stock: ReadonlyMap<string, Grip>, settings
       club.oldBalanceInches ??
       known?.balanceInches ??
       (known?.lengthInches === undefined ? GRIP_BALANCE.value : gripBalance(known.lengthInches)),
+    balanceSpreadInches: balanceSpreadInches(isOldBalanceTried(club, known), settings),
     capInches: capInches ?? settings.capInches,
     capKnown: capInches !== undefined,
     tapedInches,
@@ -63,6 +65,7 @@ export function newFitted(grip: Grip, layers: number, settings: ShopSettings, we
     gripSpreadGrams: weighedGrams === undefined ? (grip.spreadGrams ?? settings.newSpreadGrams) : WEIGHED_SPREAD_GRAMS,
     balanceInches:
       grip.balanceInches ?? (grip.lengthInches === undefined ? GRIP_BALANCE.value : gripBalance(grip.lengthInches)),
+    balanceSpreadInches: balanceSpreadInches(grip.balanceInches !== undefined, settings),
     capInches: grip.capInches ?? settings.capInches,
     capKnown: grip.capInches !== undefined,
     tapedInches,
@@ -70,6 +73,18 @@ export function newFitted(grip: Grip, layers: number, settings: ShopSettings, we
     layerGrams: stripGrams(tapedInches, settings.buildUp),
     twoWayGrams: settings.twoWayUnderNew ? stripGrams(tapedInches, settings.twoWay) : 0,
   };
+}
+
+/** Whether somebody tried where the old grip balances. What the row says of one like another's was reckoned from two readings instead. */
+function isOldBalanceTried(club: Club, known: Grip | undefined): boolean {
+  if (club.oldBalanceInches !== undefined) return massFrom(club) !== 'alike';
+  return known?.balanceInches !== undefined;
+}
+
+/** ± of a balance point: one that was tried is never less sure than one that was not. */
+function balanceSpreadInches(tried: boolean, settings: ShopSettings): number {
+  const untried = settings.balanceSpreadInches;
+  return tried ? Math.min(TRIED_BALANCE_SPREAD_INCHES, untried) : untried;
 }
 
 function stripGrams(tapedInches: number, tape: ShopSettings['buildUp']): number {

@@ -19,7 +19,7 @@ import {
   type LowerTape,
 } from './shift';
 import { sizing, type Sizing } from './size';
-import { spreadPoints, verdictOf } from './spread';
+import { spreadParts, spreadPoints, verdictOf } from './spread';
 import type { Basis, Club, ClubPlan, Grip, Hold, Note, Shift, ShopSettings, Verdict, Way } from './types';
 
 /** What a club is planned with. */
@@ -60,9 +60,8 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
   const held = holding(club, moved, notes);
   const tolerance = club.tolerancePoints ?? settings.tolerancePoints;
   const basis = moved.basis;
-  const movedInches = club.lengthChangeInches + (basis === 'bare' ? fresh.capInches : fresh.capInches - old.capInches);
-  const spread =
-    basis === undefined ? undefined : spreadPoints({ basis, hold: held.hold, old, fresh, body, movedInches }, settings);
+  const parts = basis && spreadParts({ basis, hold: held.hold, old, fresh, lower, body, club }, settings);
+  const spread = parts && spreadPoints(parts);
   const lengthAfter =
     club.lengthInches === undefined
       ? undefined
@@ -107,6 +106,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     readingGripped: moved.gripped,
     gapPoints: held.gap,
     spreadPoints: spread,
+    spreadParts: parts,
     verdict: verdict(held.gap),
     remedy,
     readingAfter: after,
@@ -293,6 +293,7 @@ function unplanned(club: Club, old: Fitted, settings: ShopSettings, notes: reado
     readingGripped: undefined,
     gapPoints: undefined,
     spreadPoints: undefined,
+    spreadParts: undefined,
     verdict: 'unknown',
     remedy: undefined,
     readingAfter: undefined,

@@ -29,6 +29,8 @@ export function lowerTape(club: Pick<Club, 'lowerLayers'>, fitted: Fitted, setti
 export interface Body {
   readonly grams: number;
   readonly guessed: boolean;
+  /** What is left of the whole club: whatever its old grip and tape are thought too heavy, the body is thought too light. */
+  readonly fromWhole: boolean;
   /** What the club weighs cannot be true beside what sits on it, or beside what it weighs bare. */
   readonly contradicts: boolean;
 }
@@ -37,13 +39,14 @@ export function bodyOf(club: Club, old: Fitted): Body {
   const { massGrams, bareGrams } = club;
   if (bareGrams !== undefined) {
     const contradicts = massGrams !== undefined && removedGrams(club, old) === undefined;
-    return { grams: bareGrams, guessed: false, contradicts };
+    return { grams: bareGrams, guessed: false, fromWhole: false, contradicts };
   }
-  const guess: Body = { grams: TYPICAL_BODY_GRAMS, guessed: true, contradicts: false };
+  const guess: Body = { grams: TYPICAL_BODY_GRAMS, guessed: true, fromWhole: false, contradicts: false };
   if (massGrams === undefined || old.gripGrams === undefined) return guess;
   const onIt = fittedGrams(old.gripGrams, old.layers, old.layerGrams) + old.twoWayGrams + leavingGrams(club);
   const grams = massGrams - onIt;
-  return grams < RANGES.bodyGrams.low ? { ...guess, contradicts: true } : { grams, guessed: false, contradicts: false };
+  if (grams < RANGES.bodyGrams.low) return { ...guess, contradicts: true };
+  return { grams, guessed: false, fromWhole: true, contradicts: false };
 }
 
 /** Old grip and build-up tape as they came off, from the masses before and after; undefined where no grip weighs that. */

@@ -1,9 +1,10 @@
 /** How far the predicted gap may be off, and what that allows to be said. */
+import { lengthPoints } from '../balance/change';
 import { massPoints } from '../balance/moment';
-import { CAP_SPREAD_INCHES, POINT_GRAM_INCHES, TYPICAL_BODY_SPREAD_GRAMS } from '../constants';
+import { CAP_SPREAD_INCHES, LENGTH_SPREAD_INCHES, POINT_GRAM_INCHES, TYPICAL_BODY_SPREAD_GRAMS } from '../constants';
 import type { Fitted } from './oldGrip';
-import type { Body } from './shift';
-import type { Basis, Hold, ShopSettings, Verdict } from './types';
+import type { Body, LowerTape } from './shift';
+import type { Basis, Club, Hold, ShopSettings, SpreadParts, Verdict } from './types';
 
 /** What the spread is made of. */
 export interface Uncertain {
@@ -11,28 +12,56 @@ export interface Uncertain {
   readonly hold: Hold;
   readonly old: Fitted;
   readonly fresh: Fitted;
+  readonly lower: LowerTape;
   readonly body: Body;
-  /** By how much the body moves out: cap and length change. */
-  readonly movedInches: number;
+  readonly club: Pick<Club, 'lengthChangeInches'>;
 }
 
 /**
- * ± of the gap between the gripped reading and what is held, in points.
+ * How far each error may move the gap between the gripped reading and what is held, in points.
  *
- * Formula: root of the sum of squares of each part's ± times its lever: independent errors. A reading that is held "as it was"
- * drops out where the old grip is taken off in thought (only the change counts), and counts twice from a bare club. A cap that
- * nobody measured counts for as much as it may move the body. Source: propagation of independent errors.
+ * Formula: each ± times its lever: `x − 14` for a mass, the mass for a balance point, the body for its cap and its length, by how far
+ * it moves for the body's mass. A body that is what is left of the whole club errs against the old grip and tape, whose lever is then
+ * `x − 14` and what the body moves. From a bare club nothing of the old grip counts. The layers of one side come from one roll and err
+ * alike. The reading drops out where the old grip is taken off in thought and the club held as it was (only the change counts),
+ * and counts twice from a bare club held so.
+ *
+ * Not counted, because each is below 0.05 point (*derived* from the constants): the two-way strip, the gram scale's error of a body that
+ * was weighed, what is added to put a reading right, which is weighed out. Taken as they are typed: layers, butt weights, plugs.
+ *
+ * Source: propagation of independent errors.
  */
-export function spreadPoints(uncertain: Uncertain, settings: ShopSettings): number {
-  const { basis, hold, old, fresh, body, movedInches } = uncertain;
-  const bodyPoints = body.guessed ? (TYPICAL_BODY_SPREAD_GRAMS * movedInches) / POINT_GRAM_INCHES : 0;
-  return Math.sqrt(
-    fittedVariance(fresh, settings) +
-      (basis === 'bare' ? 0 : fittedVariance(old, settings)) +
-      squared(bodyPoints) +
-      squared(isCapGuessed(uncertain) ? (body.grams * CAP_SPREAD_INCHES) / POINT_GRAM_INCHES : 0) +
-      readingsCompared(basis, hold) * squared(settings.readingSpreadPoints),
-  );
+export function spreadParts(uncertain: Uncertain, settings: ShopSettings): SpreadParts {
+  const { basis, hold, old, fresh, lower, body, club } = uncertain;
+  const bare = basis === 'bare';
+  const moved = movedInches(uncertain);
+  const takenOff = (grams: number, inches: number): number =>
+    (bare ? 0 : massPoints(grams, inches)) + (body.fromWhole ? lengthPoints(grams, moved) : 0);
+  const oldTape = takenOff(settings.tapeSpread * old.layers * old.layerGrams, old.tapedInches / 2);
+  const newTape =
+    massPoints(settings.tapeSpread * fresh.layers * fresh.layerGrams, fresh.tapedInches / 2) +
+    massPoints(settings.tapeSpread * lower.grams, lower.balanceInches);
+  return {
+    oldMass: Math.abs(takenOff(old.gripSpreadGrams, old.balanceInches)),
+    oldBalance: bare ? 0 : balancePoints(old),
+    newMass: Math.abs(massPoints(fresh.gripSpreadGrams, fresh.balanceInches)),
+    newBalance: balancePoints(fresh),
+    tape: Math.hypot(oldTape, newTape),
+    cap: isCapGuessed(uncertain) ? lengthPoints(body.grams, CAP_SPREAD_INCHES) : 0,
+    length: club.lengthChangeInches === 0 ? 0 : lengthPoints(body.grams, LENGTH_SPREAD_INCHES),
+    body: body.guessed ? Math.abs(lengthPoints(TYPICAL_BODY_SPREAD_GRAMS, moved)) : 0,
+    reading: settings.readingSpreadPoints * Math.sqrt(readingsCompared(basis, hold)),
+  };
+}
+
+/** ± of the gap, in points: the root of the sum of the squares of its parts. */
+export function spreadPoints(parts: SpreadParts): number {
+  return Math.hypot(...Object.values(parts));
+}
+
+/** By how much the body moves out: cap and length change. */
+function movedInches({ basis, old, fresh, club }: Uncertain): number {
+  return club.lengthChangeInches + fresh.capInches - (basis === 'bare' ? 0 : old.capInches);
 }
 
 /** Whether the body moves by a cap that nobody measured: from bare by the new one, else by one of the two; both unknown are alike. */
@@ -40,24 +69,14 @@ function isCapGuessed({ basis, old, fresh }: Uncertain): boolean {
   return basis === 'bare' ? !fresh.capKnown : old.capKnown !== fresh.capKnown;
 }
 
-/** How many scale readings stand between what is predicted and what is held. */
+/** How many scale readings stand between what is predicted and what is held; where nothing is held, the predicted one alone. */
 function readingsCompared(basis: Basis, hold: Hold): number {
-  if (basis === 'bare') return hold === 'asArrived' ? 2 : 1;
-  return hold === 'target' ? 1 : 0;
+  if (hold !== 'asArrived') return 1;
+  return basis === 'bare' ? 2 : 0;
 }
 
-/** Squares of what a grip's mass, its balance point and its tape may each be off, in points. */
-function fittedVariance(fitted: Fitted, settings: ShopSettings): number {
-  const tapeGrams = settings.tapeSpread * fitted.layers * fitted.layerGrams;
-  return (
-    squared(massPoints(fitted.gripSpreadGrams, fitted.balanceInches)) +
-    squared(((fitted.gripGrams ?? 0) * settings.balanceSpreadInches) / POINT_GRAM_INCHES) +
-    squared(massPoints(tapeGrams, fitted.tapedInches / 2))
-  );
-}
-
-function squared(value: number): number {
-  return value * value;
+function balancePoints(fitted: Fitted): number {
+  return ((fitted.gripGrams ?? 0) * fitted.balanceSpreadInches) / POINT_GRAM_INCHES;
 }
 
 /** One word for a gap with its ±. */

@@ -174,6 +174,27 @@ export interface Shift {
   readonly total: number;
 }
 
+/**
+ * What the ± of a gap is made of, in points: how far each error may move it, its lever counted in. The errors are independent, so the
+ * ± is the root of the sum of their squares. Nothing is below 0; 0 where an error does not count.
+ */
+export interface SpreadParts {
+  readonly oldMass: number;
+  readonly oldBalance: number;
+  readonly newMass: number;
+  readonly newBalance: number;
+  /** Build-up, old and new. */
+  readonly tape: number;
+  /** A cap that nobody measured. */
+  readonly cap: number;
+  /** A length change, which is measured as it is made. */
+  readonly length: number;
+  /** A body that nobody weighed. */
+  readonly body: number;
+  /** The balance scale. */
+  readonly reading: number;
+}
+
 /** An outside diameter with its range between the two estimators. */
 export interface Diameter {
   /** By the estimator the shop chose. */
@@ -263,6 +284,8 @@ export interface ClubPlan {
   readonly gapPoints: number | undefined;
   /** ± of the gap, points. */
   readonly spreadPoints: number | undefined;
+  /** What that ± is made of; undefined where it is. */
+  readonly spreadParts: SpreadParts | undefined;
   /** How the club stands with the grip alone. */
   readonly verdict: Verdict;
   readonly remedy: Remedy | undefined;

@@ -242,6 +242,28 @@ function massOf(plan: ReturnType<typeof planOne>): number {
   return (remedy?.grams ?? 0) * (remedy?.inches ?? 0) ** 2 * 0.0064516;
 }
 
+describe('the very grip weighed', () => {
+  it('goes before its item in Stock: 63 g in place of 60', () => {
+    const plan = planOne({ newGripGrams: 63 });
+    expect(plan.shift?.grip).toBeCloseTo((-13 * 9.8) / P, 10); // 50 g off, 63 on, 9.8 in from the fulcrum
+    expect(plan.fittedAfterGrams).toBeCloseTo(63, 10);
+    expect(plan.massAfterGrams).toBeCloseTo(433 + (plan.remedy?.grams ?? NaN), 10);
+    expect(plan.grip?.gripGrams).toBe(60); // what Stock says is left alone
+  });
+
+  it('does for an item whose mass nobody knows', () => {
+    const plan = planOne({ newGripGrams: 63 }, { gripGrams: undefined });
+    expect(plan.shift?.grip).toBeCloseTo((-13 * 9.8) / P, 10);
+    expect(plan.notes.filter(({ note }) => note === 'issue')).toEqual([]);
+  });
+
+  it('from bare, too', () => {
+    const bare = { bareReading: 44, bareGrams: 368 };
+    const before = planOne(bare).readingGripped ?? NaN;
+    expect(planOne({ ...bare, newGripGrams: 63 }).readingGripped).toBeCloseTo(before - (3 * 9.8) / P, 10);
+  });
+});
+
 describe('what moves the reading', () => {
   it('tape: old layers off, new layers on', () => {
     const plan = planOne({ oldLayers: 1, layers: 3 });
