@@ -2,10 +2,16 @@
 import { columnsAt, folded } from './headings';
 import { CLUBS, columnOf } from './schema';
 import type { Matrix } from './records';
+import type { TableCell } from './tableCells';
 
-/** One decision a column; `undefined` leaves the cells as they are, `null` blanks them. */
-export interface Choices {
+/** One decision a column; `undefined` leaves the cell as it is, `null` blanks it. */
+export interface ClubChoices {
   readonly newItem?: string | null;
+  /**
+   * Mass of the very grip, as weighed. Where it is left as it is and another grip is chosen, it is blanked: it was the mass
+   * of the grip that was chosen before.
+   */
+  readonly newMass?: number | null;
   readonly layers?: number | null;
   readonly lowerLayers?: number | null;
   readonly targetDiameter?: number | null;
@@ -14,12 +20,19 @@ export interface Choices {
   readonly target?: string | number | null;
   readonly tolerance?: number | null;
   readonly weighting?: string | null;
+}
+
+/** Decisions for all the clubs of a scope, and for single ones of them. */
+export interface Choices extends ClubChoices {
   /** Putters keep what their rows say, unless there is nothing but putters: what suits a set seldom suits its putter. */
   readonly exceptPutters?: boolean;
+  /** By body row of Clubs, from 1: each goes before the same decision for all, and a putter's own counts in any case. */
+  readonly perClub?: ReadonlyMap<number, ClubChoices>;
 }
 
 const CHOICE_KEYS = [
   'newItem',
+  'newMass',
   'layers',
   'lowerLayers',
   'targetDiameter',
@@ -27,34 +40,61 @@ const CHOICE_KEYS = [
   'target',
   'tolerance',
   'weighting',
-] as const satisfies readonly Exclude<keyof Choices, 'exceptPutters'>[];
+] as const satisfies readonly (keyof ClubChoices)[];
 
-/** A decision with the column of Clubs it goes to, counted from 0. */
-export interface Chosen {
-  readonly column: number;
-  readonly value: string | number | null;
+/** Whether something is decided for single clubs, each known by its row. */
+export function byRow({ perClub }: Choices): boolean {
+  return perClub !== undefined && perClub.size > 0;
 }
 
-/** The decisions that were made, each with its column in Clubs; those whose column the table lacks are left out. */
-export function chosenColumns(clubs: Matrix, choices: Choices): Chosen[] {
+/**
+ * What is put where: the cells of Clubs that the choices speak of, in the rows given.
+ *
+ * @param clubs header row first
+ * @param rows body rows, counted from 1; rows that the table does not have are passed over
+ */
+export function chosenCells(clubs: Matrix, rows: readonly number[], choices: Choices): TableCell[] {
   const at = columnsAt(CLUBS, clubs[0] ?? []);
-  return CHOICE_KEYS.flatMap((key) => {
-    const value = choices[key];
-    const column = at(key);
-    return value === undefined || column < 0 ? [] : [{ column, value: value === '' ? null : value }];
+  const forAll = new Set(rowsForAll(clubs, rows, choices));
+  return rows.flatMap((row) => {
+    const line = clubs[row];
+    if (line === undefined || row < 1) return [];
+    const decided = decidedFor(row, forAll.has(row), choices);
+    const { newMass = anotherGrip(line[at('newItem')], decided) ? null : undefined } = decided;
+    return CHOICE_KEYS.flatMap((key): TableCell[] => {
+      const value = key === 'newMass' ? newMass : decided[key];
+      const column = at(key);
+      return value === undefined || column < 0 ? [] : [{ row, column, value: value === '' ? null : value }];
+    });
   });
 }
 
 /** Headings that a table of clubs lacks although something was decided for them; blanking a missing column asks nothing. */
-export function lackingChoices(clubs: Matrix, choices: Choices): string[] {
+export function lackingChoices(clubs: Matrix, rows: readonly number[], choices: Choices): string[] {
   const at = columnsAt(CLUBS, clubs[0] ?? []);
-  return CHOICE_KEYS.filter((key) => choices[key] != null && choices[key] !== '' && at(key) < 0).map(
+  const forAll = new Set(rowsForAll(clubs, rows, choices));
+  const decided = rows.map((row) => decidedFor(row, forAll.has(row), choices));
+  return CHOICE_KEYS.filter((key) => at(key) < 0 && decided.some((each) => each[key] != null && each[key] !== '')).map(
     (key) => columnOf(CLUBS, key).header,
   );
 }
 
-/** The rows, of those given, that the choices go to. */
-export function rowsChosen(clubs: Matrix, rows: readonly number[], choices: Choices): readonly number[] {
+/** What is decided for one club: its own decisions, then those for all. */
+function decidedFor(row: number, likeAll: boolean, choices: Choices): ClubChoices {
+  const own = choices.perClub?.get(row) ?? {};
+  const all: ClubChoices = likeAll ? choices : {};
+  return Object.fromEntries(
+    CHOICE_KEYS.map((key) => [key, own[key] === undefined ? all[key] : own[key]]),
+  ) as ClubChoices;
+}
+
+/** Whether the grip decided on is another than the one that is chosen already. */
+function anotherGrip(chosenNow: unknown, { newItem }: ClubChoices): boolean {
+  return newItem !== undefined && folded(chosenNow) !== folded(newItem);
+}
+
+/** The rows, of those given, to which what is decided for all goes. */
+function rowsForAll(clubs: Matrix, rows: readonly number[], choices: Choices): readonly number[] {
   const kind = columnsAt(CLUBS, clubs[0] ?? [])('kind');
   if (!choices.exceptPutters || kind < 0) return rows;
   const others = rows.filter((row) => folded(String(clubs[row]?.[kind] ?? '')) !== 'putter');
@@ -68,12 +108,11 @@ export function rowsChosen(clubs: Matrix, rows: readonly number[], choices: Choi
  * @param rows body rows, counted from 1; rows that the table does not have are passed over
  */
 export function withChoices(clubs: Matrix, rows: readonly number[], choices: Choices): Matrix {
-  const chosen = chosenColumns(clubs, choices);
-  const concerned = new Set(rowsChosen(clubs, rows, choices));
-  return clubs.map((row, number) => {
-    if (number === 0 || !concerned.has(number)) return row;
-    const next = [...row];
-    for (const { column, value } of chosen) next[column] = value;
-    return next;
-  });
+  const next = new Map<number, unknown[]>();
+  for (const { row, column, value } of chosenCells(clubs, rows, choices)) {
+    const line = next.get(row) ?? [...(clubs[row] ?? [])];
+    line[column] = value;
+    next.set(row, line);
+  }
+  return clubs.map((line, row) => next.get(row) ?? line);
 }

@@ -11,9 +11,8 @@ import {
   rowPrints,
 } from './planPlaces';
 import type { Owner, PlanEntry, PlanPlace } from './planPlaces';
-import { askFirst, changedCells, clubIdentities, formulaCells, sameClubs, writeCells } from './clubCells';
-import type { ClubCell } from './clubCells';
-import { chosenColumns, lackingChoices, rowsChosen } from './choices';
+import { clubIdentities, sameClubs, writeClubs } from './clubCells';
+import { byRow, chosenCells, lackingChoices } from './choices';
 import { columnsAt } from './headings';
 import type { FillDone, FillRequest, WhyValues } from './outcomes';
 import { PLAN_COLUMNS, planCells } from './planCells';
@@ -31,6 +30,8 @@ import { MOST_COLUMNS, MOST_ROWS } from './shared/limits';
 import { planSheetName } from './sheetName';
 import { isBlankCell, jobName, matrixOf, readShop, shopName, shopTables, tableQueries } from './shop';
 import type { Shop, ShopTables } from './shop';
+import { askFirst, changedCells, formulaCells } from './tableCells';
+import type { TableCell } from './tableCells';
 
 /** How often the workbook is read again when it turns out to differ from what was read before. */
 const MOST_TRIES = 3;
@@ -87,7 +88,7 @@ async function attempt(
   }
   if (!clubsStand(chosenFrom, clubs, scoped, request)) return { done: false, reason: 'clubsMoved' };
   if (scoped.rows.length === 0) return { done: false, reason: 'noClubs' };
-  const lacking = lackingChoices(matrixOf(clubs), request.choices);
+  const lacking = lackingChoices(matrixOf(clubs), scoped.rows, request.choices);
   if (lacking.length > 0) return { done: false, reason: 'columnMissing', table: CLUBS.name, headers: lacking };
   const planned = planScope(look.tables, scoped, request.choices);
   if (!planned.ok) return { done: false, reason: 'notPlanned', issue: planned.issue };
@@ -204,25 +205,24 @@ async function lookAt(port: WorkbookPort, target: Target, clubs: number): Promis
   return { name, area: areaSeen, spare: spareSeen, tables: shopTables(tables.slice(0, TABLES.length)) };
 }
 
-/** Whether the clubs are those that were chosen: each in its row, or, for a whole job, the same ones in any order. */
-function clubsStand(chosenFrom: Shop, clubs: TableSeen, scoped: Scoped, { scope }: FillRequest): boolean {
+/**
+ * Whether the clubs are those that were chosen: each in its row, or, for a whole job of which no club has a choice of its own,
+ * the same ones in any order.
+ */
+function clubsStand(chosenFrom: Shop, clubs: TableSeen, scoped: Scoped, { scope, choices }: FillRequest): boolean {
   const before = chosenFrom.tables.Clubs;
   if (!before) return false;
   if ('rows' in scope) return sameClubs(before, clubs, scope.rows);
+  const was = scopeRows(before, scope).rows;
   const names = (table: TableSeen, rows: readonly number[]): string =>
     rows.map(clubIdentities(table)).sort().join('\n');
-  return names(before, scopeRows(before, scope).rows) === names(clubs, scoped.rows);
+  if (names(before, was) !== names(clubs, scoped.rows)) return false;
+  // The same rows hold the same clubs; the set's names being equal, none is missing.
+  return !byRow(choices) || (was.join() === scoped.rows.join() && sameClubs(before, clubs, was));
 }
 
-function choiceCells({ clubs, scoped, request }: Job): ClubCell[] {
-  const matrix = matrixOf(clubs);
-  const chosen = chosenColumns(matrix, request.choices);
-  return changedCells(
-    clubs,
-    rowsChosen(matrix, scoped.rows, request.choices).flatMap((row) =>
-      chosen.map(({ column, value }) => ({ row, column, value })),
-    ),
-  );
+function choiceCells({ clubs, scoped, request }: Job): TableCell[] {
+  return changedCells(clubs, chosenCells(matrixOf(clubs), scoped.rows, request.choices));
 }
 
 /** Cells the plan needs that hold something of a person's. */
@@ -234,7 +234,7 @@ function foreignCells({ look, target, scoped }: Job): Block[] {
 
 /* ------------------------------------------------------------------ writing */
 
-async function write(job: Job, choices: readonly ClubCell[]): Promise<FillDone> {
+async function write(job: Job, choices: readonly TableCell[]): Promise<FillDone> {
   const { port, request, target, look, clubs, scoped } = job;
   const why = whyValues(request, scoped, port.capabilities.spill);
   const block = planBlock(target, scoped.rows.length);
@@ -255,7 +255,7 @@ async function write(job: Job, choices: readonly ClubCell[]): Promise<FillDone> 
   await port.apply(
     [
       ...(target.ownSheet ? [{ do: 'sheet', name: target.sheet } as const] : []),
-      ...writeCells(clubs, choices),
+      ...writeClubs(clubs, choices),
       ...dress(job, block, plan),
       { do: 'write', at: look.area.at, cells: putOver(look.area, target.place, rows) },
       { do: 'name', name: target.name, at: block },

@@ -1,7 +1,6 @@
 /** Using what one stripped club taught about its old grip for others that wear the same. */
 import type { Lesson } from '../core/index';
-import { askFirst, changedCells, formulaCells, sameClubs, writeCells } from './clubCells';
-import type { ClubCell } from './clubCells';
+import { sameClubs, writeClubs } from './clubCells';
 import { columnsAt, folded } from './headings';
 import type { InTheWay, LessonDone } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
@@ -9,6 +8,8 @@ import { politely } from './polite';
 import type { TableSeen, WorkbookPort } from './port';
 import { ALIKE_MASS, CLUBS, columnOf, WEIGHED_MASS } from './schema';
 import type { Shop } from './shop';
+import { askFirst, changedCells, formulaCells } from './tableCells';
+import type { TableCell } from './tableCells';
 
 /**
  * Writes the old grip's mass and balance point, as like the stripped one's, into rows of Clubs (from 1). Rows whose old grip was
@@ -56,7 +57,7 @@ function lessonColumns(
   return { ok: true, mass, known, balance };
 }
 
-function lessonCells(row: number, lesson: Lesson, columns: LessonColumns): ClubCell[] {
+function lessonCells(row: number, lesson: Lesson, columns: LessonColumns): TableCell[] {
   return [
     // A tenth of a gram and a twentieth of an inch are about what a shop's scale and a knife edge tell (common practice, no source).
     { row, column: columns.mass, value: Math.round(lesson.gripGrams * 10) / 10 },
@@ -65,10 +66,10 @@ function lessonCells(row: number, lesson: Lesson, columns: LessonColumns): ClubC
   ];
 }
 
-async function write(port: WorkbookPort, clubs: TableSeen, cells: readonly ClubCell[], lesson: Lesson): Promise<void> {
+async function write(port: WorkbookPort, clubs: TableSeen, cells: readonly TableCell[], lesson: Lesson): Promise<void> {
   await port.apply(
     // No plan is placed here, so taking this back must not touch the places.
-    [...writeCells(clubs, cells), { do: 'remember', key: PLANS_BEFORE_KEY, value: '' }],
+    [...writeClubs(clubs, cells), { do: 'remember', key: PLANS_BEFORE_KEY, value: '' }],
     [clubs],
     { label: `Old grip as ${lesson.club} showed it`, receiptKey: LAST_FILL_KEY },
   );

@@ -132,7 +132,8 @@ function gripFrom(row: Row): Grip {
   const profile = text('profile');
   return {
     item: text('item') ?? '',
-    description: text('description'),
+    // a shop's own heading may be Model where ours is Description
+    description: text('description') ?? text('model'),
     coreInches: number('core'),
     profile: profile === undefined ? undefined : (profile.toLowerCase() as Profile),
     gripGrams: number('mass'),

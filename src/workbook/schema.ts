@@ -22,6 +22,8 @@ export interface Column {
   readonly low?: number;
   readonly high?: number;
   readonly needed?: boolean;
+  /** Not in the first workbooks: that a table lacks it says nothing about whose table it is. */
+  readonly later?: true;
   /** Width in characters. */
   readonly width: number;
   /** Excel number format. */
@@ -85,13 +87,14 @@ export const STOCK = {
       header: 'Description',
       kind: 'text',
       width: 30,
-      synonyms: ['name', 'model', 'product'],
+      synonyms: ['name', 'product'],
       help: 'What the grip is called.',
     },
     {
       key: 'model',
       header: 'Model',
       kind: 'text',
+      later: true,
       width: 16,
       synonyms: ['family', 'range', 'line'],
       help: 'Grips of one model differ in size and core only; blank: those of one description do.',
@@ -130,6 +133,7 @@ export const STOCK = {
       key: 'texture',
       header: 'Texture',
       kind: 'text',
+      later: true,
       width: 14,
       synonyms: ['surface', 'feel', 'material'],
       help: 'How its surface is: cord, rubber, foam. Compare can be narrowed by it.',
@@ -139,6 +143,7 @@ export const STOCK = {
       header: 'For',
       kind: 'choice',
       choices: GRIP_USES,
+      later: true,
       width: 10,
       synonyms: ['use', 'used for', 'fits'],
       help: 'Putters: compared for putters alone. Clubs: for all but putters. Blank: for any club.',
@@ -232,6 +237,7 @@ export const STOCK = {
       kind: 'number',
       low: 0.7,
       high: 1.8,
+      later: true,
       width: 10,
       format: '.000',
       synonyms: ['fitted upper', 'calliper upper', 'measured upper'],
@@ -244,6 +250,7 @@ export const STOCK = {
       kind: 'number',
       low: 0.6,
       high: 1.8,
+      later: true,
       width: 10,
       format: '.000',
       synonyms: ['fitted lower', 'calliper lower', 'measured lower'],
@@ -255,6 +262,7 @@ export const STOCK = {
       unit: 'in',
       kind: 'number',
       ...limits(RANGES.buttInches),
+      later: true,
       width: 10,
       format: '.000',
       synonyms: ['fitted on butt', 'fitted butt'],
@@ -265,6 +273,7 @@ export const STOCK = {
       header: 'Fitted layers',
       kind: 'count',
       ...limits(RANGES.layers),
+      later: true,
       width: 9,
       format: '0',
       synonyms: ['fitted on layers', 'layers when measured'],
@@ -393,6 +402,7 @@ export const JOBS = {
       unit: 'in',
       kind: 'number',
       ...limits(RANGES.handInches),
+      later: true,
       width: 10,
       format: '0.00',
       synonyms: ['lower hand', 'other hand', 'lower hand length'],
@@ -404,6 +414,7 @@ export const JOBS = {
       unit: 'in',
       kind: 'number',
       ...limits(RANGES.fingerInches),
+      later: true,
       width: 10,
       format: '0.00',
       synonyms: ['lower finger', 'other finger', 'lower middle finger'],
@@ -499,6 +510,7 @@ export const CLUBS = {
       unit: 'g',
       kind: 'number',
       ...limits(RANGES.gripGrams),
+      later: true,
       width: 10,
       format: '0.0',
       synonyms: ['new mass', 'new grip weight', 'weighed new grip'],
@@ -889,6 +901,7 @@ export const TAPE = {
       kind: 'number',
       low: 0.05,
       high: 20,
+      later: true,
       width: 10,
       format: '0.00',
       synonyms: ['weighed strip', 'strip mass', 'strip weight'],
@@ -900,6 +913,7 @@ export const TAPE = {
       unit: 'in',
       kind: 'number',
       ...limits(TAPED_LENGTH),
+      later: true,
       width: 10,
       format: '0.00',
       synonyms: ['weighed length', 'strip length'],

@@ -4,7 +4,18 @@ import type { Blocked, SetUpDone } from './outcomes';
 import { keepPlans, keptPlans, pickCells, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Block, BlockSeen, Cell, CellFormat, Change, Put, TableSeen, WorkbookPort } from './port';
-import { SETTING_ROWS, SETTINGS, SIZES, STARTING_SIZES, STARTING_TAPE, STARTING_WEIGHTS, TABLES, TAPE, WEIGHTS, columnOf } from './schema';
+import {
+  SETTING_ROWS,
+  SETTINGS,
+  SIZES,
+  STARTING_SIZES,
+  STARTING_TAPE,
+  STARTING_WEIGHTS,
+  TABLES,
+  TAPE,
+  WEIGHTS,
+  columnOf,
+} from './schema';
 import type { Column, SettingRow, TableSchema } from './schema';
 import { nameCells, sameName } from './shared/address';
 import { isBlankCell, tableQueries } from './shop';
@@ -74,7 +85,7 @@ function whyNot({ schema, table, sheet }: Seen): Blocked | null {
   if (table) {
     return isOurs(table, schema)
       ? null
-      : { table: schema.name, why: 'otherTable', headers: lackingHeaders(table.headers, schema, false) };
+      : { table: schema.name, why: 'otherTable', headers: missingFrom(table, schema) };
   }
   if (!sheet.sheetExists) return null;
   const filled = pickCells(sheet, (down, across) => {
@@ -89,8 +100,15 @@ function whyNot({ schema, table, sheet }: Seen): Blocked | null {
 
 /** Whether a table is one of ours, perhaps under a shop's own headings: what is needed is there, and at least half of the rest. */
 function isOurs(table: TableSeen, schema: TableSchema): boolean {
-  const lacking = lackingHeaders(table.headers, schema, false);
-  return lackingHeaders(table.headers, schema, true).length === 0 && lacking.length <= schema.columns.length / 2;
+  const first: TableSchema = { ...schema, columns: schema.columns.filter(({ later }) => !later) };
+  const lacking = lackingHeaders(table.headers, first, false);
+  return lackingHeaders(table.headers, schema, true).length === 0 && lacking.length <= first.columns.length / 2;
+}
+
+/** What keeps it from being ours: the headings that are needed, or, where it has those, all it lacks. */
+function missingFrom(table: TableSeen, schema: TableSchema): string[] {
+  const needed = lackingHeaders(table.headers, schema, true);
+  return needed.length > 0 ? needed : lackingHeaders(table.headers, schema, false);
 }
 
 /* ------------------------------------------------------------------ making */

@@ -78,7 +78,7 @@ describe('using what a stripped club taught', () => {
     const at = port.tableSeen('Clubs')?.headers.indexOf('Old grip mass (g)') ?? -1;
     port.type('Clubs', 2, at, { formula: '=Z9' });
     const asked = await useLesson(port, shop, LESSON, [2]);
-    expect(asked).toMatchObject({ done: false, reason: 'occupied', cells: ['Clubs!T3'] });
+    expect(asked).toMatchObject({ done: false, reason: 'occupied', cells: ['Clubs!U3'] });
     const agreed = 'inTheWay' in asked ? asked.inTheWay : null;
     expect(await useLesson(port, shop, LESSON, [2], agreed)).toMatchObject({ done: true });
     port.fillTable('Clubs', [...CLUB_ROWS].reverse());

@@ -321,8 +321,35 @@ describe('stock', () => {
         balanceInches: 4.2,
         capInches: 0.125,
         onHand: 9,
+        // what no column tells of; its description stands for its model
+        model: 'soft',
+        size: undefined,
+        texture: undefined,
+        use: undefined,
+        price: undefined,
+        fittedUpperInches: undefined,
+        fittedLowerInches: undefined,
+        fittedButtInches: undefined,
+        fittedLayers: undefined,
       },
     ]);
+    const told = { model: 'Moss', size: 'Midsize', texture: 'cord', use: 'Putters', price: 9.5 };
+    const fitted = { fittedUpper: 0.95, fittedLower: 0.85, fittedButt: 0.61, fittedLayers: 2 };
+    expect(one({}, { description: 'soft', ...told, ...fitted }).input.stock[0]).toMatchObject({
+      description: 'soft',
+      model: 'Moss',
+      size: 'Midsize',
+      texture: 'cord',
+      use: 'putters',
+      price: 9.5,
+      fittedUpperInches: 0.95,
+      fittedLowerInches: 0.85,
+      fittedButtInches: 0.61,
+      fittedLayers: 2,
+    });
+    // a shop's own heading Model may be all there is
+    expect(one({}, { model: 'Moss' }).input.stock[0]).toMatchObject({ description: 'Moss', model: 'Moss' });
+    expect(one({ newMass: 61.5 }, {}).input.clubs[0]?.newGripGrams).toBe(61.5);
     expect(one({}, { profile: null }).input.stock[0]?.profile).toBeUndefined();
   });
 

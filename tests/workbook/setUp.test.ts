@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { DEFAULT_SIZE_GUIDE } from '../../src/core/index';
 import { SETTING_ROWS, TABLES } from '../../src/workbook/schema';
 import { setUp } from '../../src/workbook/setUp';
 import { readShop } from '../../src/workbook/shop';
@@ -19,7 +20,15 @@ describe('setting up a workbook', () => {
       expect(table?.at).toMatchObject({ sheet: schema.name, row: 0, column: 0 });
     }
     expect(port.tableSeen('Settings')?.rows.length).toBe(SETTING_ROWS.length);
-    expect(port.tableSeen('Jobs')?.rows).toEqual([Array(8).fill(null)]);
+    // job, customer, due, four measures of hands, notes, discount, status
+    expect(port.tableSeen('Jobs')?.rows).toEqual([Array(10).fill(null)]);
+    expect(port.tableSeen('Sizes')?.rows).toEqual(
+      DEFAULT_SIZE_GUIDE.map(({ handInches, fingerInches, diameterInches }) => [
+        handInches,
+        fingerInches ?? null,
+        diameterInches,
+      ]),
+    );
     expect(shop.version).toBe(1);
   });
 
@@ -73,7 +82,7 @@ describe('setting up a workbook', () => {
     const end = await setUp(port);
     expect(end).toMatchObject({ made: names.filter((name) => name !== 'Stock'), kept: [] });
     expect(end.done && end.blocked[0]).toMatchObject({ table: 'Stock', why: 'otherTable' });
-    expect(saySetUp(end)).toContain('Core (in), Profile, Mass (g)');
+    expect(saySetUp(end)).toContain('a table Stock, without Core (in) and Mass (g).');
     expect(port.shows('Shelf', 1, 1)).toBe('red');
     expect(port.sheetNames()).not.toContain('Stock');
   });

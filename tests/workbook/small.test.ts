@@ -6,6 +6,7 @@ import { PLAN_COLUMNS } from '../../src/workbook/planCells';
 import { HEAD_ROWS, headCells, VERDICT_COLOURS } from '../../src/workbook/planSheet';
 import { PortError } from '../../src/workbook/port';
 import type { PortErrorCode } from '../../src/workbook/port';
+import { TABLES } from '../../src/workbook/schema';
 import { planSheetName } from '../../src/workbook/sheetName';
 import { readShop } from '../../src/workbook/shop';
 import { listed, sayPortError } from '../../src/words/outcomes';
@@ -38,7 +39,7 @@ describe('reading the shop', () => {
     const shop = await readShop(port);
     expect(port.reads).toBe(1);
     expect([shop.version, shop.jobs, shop.plans]).toEqual([null, [], []]);
-    expect(Object.values(shop.tables)).toEqual(Array(7).fill(null));
+    expect(Object.values(shop.tables)).toEqual(Array(TABLES.length).fill(null));
   });
 
   test('takes settings of something else for none', async () => {
