@@ -4,6 +4,7 @@ import type {
   FillDone,
   Filled,
   FreezeDone,
+  HandDone,
   LessonDone,
   NotDone,
   Occupied,
@@ -162,6 +163,24 @@ export function sayLesson(end: LessonDone): string {
   }
   if (end.reason === 'occupied') return sayOccupied(end);
   return end.reason === 'clubsMoved' ? CLUBS_MOVED : sayNotDone(end);
+}
+
+/** How keeping the measures of a hand ended. */
+export function sayHand(end: HandDone): string {
+  if (end.done) {
+    const { job, cells } = end;
+    return cells > 0
+      ? `Hand of job ${job} kept in Jobs: ${countOf(cells, 'cell')} changed.`
+      : `Jobs has these measures for job ${job} already, or there was none to keep.`;
+  }
+  switch (end.reason) {
+    case 'occupied':
+      return sayOccupied(end);
+    case 'jobNotListed':
+      return `Jobs has no row for ${end.job ? `job ${end.job}` : 'a job without a name'}. Nothing was written; add the row, then keep the hand.`;
+    default:
+      return sayNotDone(end);
+  }
 }
 
 /** Why a table was not made. */

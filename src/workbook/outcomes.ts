@@ -111,6 +111,23 @@ export type LessonDone =
   | Occupied
   | ClubsMoved;
 
+/** Measures of a customer's hands, inches; null leaves what Jobs says. */
+export interface HandMeasures {
+  readonly job: string;
+  readonly handLength: number | null;
+  readonly fingerLength: number | null;
+  readonly lowerHandLength: number | null;
+  readonly lowerFingerLength: number | null;
+}
+
+export type HandDone =
+  /** `cells`: how many got another value */
+  | { readonly done: true; readonly job: string; readonly cells: number }
+  | NotDone
+  | Occupied
+  /** Jobs has no row for that job */
+  | { readonly done: false; readonly reason: 'jobNotListed'; readonly job: string };
+
 /** Why a table was not made. */
 export type Blocked =
   /** a table of that name has other headings; `headers` are the ones it lacks */
