@@ -120,6 +120,21 @@ export const MOST_LOWER_LAYERS = 4;
 export const ODD_MASS_SPREADS = 4;
 export const ODD_MASS_GRAMS = 3;
 
+/** Most grips that are placed at a time: the work grows with the cube of their number. */
+export const MOST_WEIGHED_GRIPS = 500;
+
+/** Lengths that round to the same hundredth of an inch are one length to a line (*practice*: a club rule shows no less). */
+export const LENGTH_DIVISION_INCHES = 0.01;
+
+/** A line by length wants at least so many lengths: through two there is always one (*derived*). */
+export const LEAST_LENGTHS = 3;
+
+/** Median absolute deviation to standard deviation, for normal errors: 1 / 0.6745 (*memory*). */
+export const SD_PER_MAD = 1.4826;
+
+/** A club stands out among its group if it is farther off than so many standard deviations (*practice*). */
+export const STANDS_OUT_SDS = 3;
+
 /**
  * What input checks accept. Wider than what is usual (grips 45–60 g, driver clubs near 310 g; MacKenzie et al. 2015; P. Dye),
  * because wedges, putters and juniors are clubs too (*practice*).
