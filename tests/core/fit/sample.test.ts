@@ -1,0 +1,144 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { fromSample, type HandTarget, type Move, type SampleAnswers, type StartSize } from '../../../src/core/index';
+
+const LAYER = 0.01; // .010 a layer: D. Eagar, "Grip Sizing", 2009
+
+const size = (inches: number): StartSize => ({
+  inches,
+  byHandInches: inches,
+  byFingerInches: undefined,
+  beyond: undefined,
+  disagree: false,
+});
+
+function moved(answers: Partial<SampleAnswers>, lowerInches?: number, layer = LAYER): HandTarget {
+  const lower = lowerInches === undefined ? undefined : size(lowerInches);
+  return fromSample(size(0.9), lower, { errLarger: 0, pain: false, ...answers }, layer);
+}
+
+const said = ({ moves }: HandTarget): string[] => moves.map(({ code, hand, layers }) => `${hand} ${code} ${layers}`);
+
+describe('a sample grip', () => {
+  it('that fits moves nothing', () => {
+    const fits = moved({ fingertips: 'touch', littleFinger: 'past', lowerIndex: 'sits', squeezes: false });
+    const still = { startInches: 0.9, targetInches: 0.9, layersMoved: 0, lowerLayers: 0, moves: [] };
+    expect(fits).toEqual(still);
+    expect(moved({})).toEqual(still);
+    expect(moved({}, 0.904)).toEqual(still); // less than half a layer between the hands
+  });
+
+  // layers of each answer: practice, no source
+  it.each<[Partial<SampleAnswers>, string[], number]>([
+    [{ fingertips: 'press' }, ['upper press 2'], 0.92],
+    [{ fingertips: 'gap' }, ['upper gap -2'], 0.88],
+    [{ littleFinger: 'short' }, ['upper short -1'], 0.89],
+    [{ fingertips: 'gap', littleFinger: 'short' }, ['upper gap -2', 'upper short -1'], 0.87],
+    [{ squeezes: true }, ['upper squeeze 0'], 0.9],
+    [{ fingertips: 'press', squeezes: true }, ['upper press 2', 'upper squeeze 0'], 0.92],
+    [{ errLarger: 1 }, ['upper errLarger 1'], 0.91],
+    [{ errLarger: 2 }, ['upper errLarger 2'], 0.92],
+    [{ fingertips: 'press', errLarger: 2 }, ['upper press 2', 'upper errLarger 2'], 0.94],
+    [{ pain: true }, ['upper pain 0'], 0.9],
+    [{ lowerIndex: 'reaches' }, ['upper reachSmaller -1'], 0.89],
+    [{ lowerIndex: 'reaches', fingertips: 'press' }, ['upper press 2', 'lower reachTaper 0'], 0.92],
+  ])('%j: %j', (answers, moves, inches) => {
+    const target = moved(answers);
+    expect(said(target)).toEqual(moves);
+    expect(target.targetInches).toBeCloseTo(inches, 12);
+    expect(target.lowerLayers).toBe(0);
+  });
+
+  it('whose answers contradict each other moves nothing by them, and says so', () => {
+    const target = moved({ fingertips: 'press', littleFinger: 'short', errLarger: 1 });
+    expect(said(target)).toEqual(['upper contradict 0', 'upper errLarger 1']);
+    expect(target.targetInches).toBeCloseTo(0.91, 12);
+  });
+
+  it('moves by the layer of the shop’s own tape', () => {
+    expect(moved({ fingertips: 'press' }, undefined, 0.012).targetInches).toBeCloseTo(0.924, 12);
+  });
+});
+
+describe('the lower hand', () => {
+  it.each<[number, Partial<SampleAnswers>, string[], number]>([
+    [0.92, {}, ['lower lowerLarger 2'], 2],
+    [0.906, {}, ['lower lowerLarger 1'], 1],
+    [0.94, {}, ['lower lowerLarger 4'], 4],
+    [0.95, {}, ['lower lowerMost 4'], 4],
+    [0.88, {}, ['lower lowerSmaller 0'], 0],
+    [0.92, { lowerIndex: 'reaches' }, ['lower lowerLarger 2', 'lower reachFewer -1'], 1],
+    [0.91, { lowerIndex: 'reaches' }, ['lower lowerLarger 1', 'lower reachFewer -1'], 0],
+    [0.88, { lowerIndex: 'reaches' }, ['lower lowerSmaller 0', 'upper reachSmaller -1'], 0],
+  ])('from %d, the upper from .900, %j: %j', (lowerInches, answers, moves, lowerLayers) => {
+    const target = moved(answers, lowerInches);
+    expect(said(target)).toEqual(moves);
+    expect(target.lowerLayers).toBe(lowerLayers);
+  });
+
+  it('says by how many layers it differs where tape cannot follow', () => {
+    const wanted = (lowerInches: number) => moved({}, lowerInches).moves.map((move) => move.wanted);
+    expect(wanted(0.96)).toEqual([6]);
+    expect(wanted(0.87)).toEqual([3]);
+    expect(wanted(0.92)).toEqual([undefined]);
+  });
+});
+
+describe('for any answers', () => {
+  const answers: fc.Arbitrary<SampleAnswers> = fc.record({
+    fingertips: fc.constantFrom(undefined, 'press', 'touch', 'gap'),
+    littleFinger: fc.constantFrom(undefined, 'past', 'short'),
+    lowerIndex: fc.constantFrom(undefined, 'sits', 'reaches'),
+    squeezes: fc.boolean(),
+    errLarger: fc.constantFrom(0, 1, 2),
+    pain: fc.boolean(),
+  });
+  const inches = fc.double({ min: 0.7, max: 1.8, noNaN: true });
+  const layer = fc.double({ min: 0.002, max: 0.04, noNaN: true }); // twice the thickness that Tape accepts
+
+  it('whole layers add up to the target, and none are taken from under the lower hand that are not there', () => {
+    fc.assert(
+      fc.property(inches, fc.option(inches, { nil: undefined }), answers, layer, (upper, lower, given, layerInches) => {
+        const target = fromSample(size(upper), lower === undefined ? undefined : size(lower), given, layerInches);
+        const sum = (hand: Move['hand']): number =>
+          target.moves.filter((move) => move.hand === hand).reduce((all, { layers }) => all + layers, 0);
+        expect(target.layersMoved).toBe(sum('upper'));
+        expect(target.lowerLayers).toBe(sum('lower'));
+        expect(target.lowerLayers).toBeGreaterThanOrEqual(0);
+        expect(target.moves.every(({ layers }) => Number.isInteger(layers))).toBe(true);
+        expect(target.targetInches).toBeCloseTo(upper + target.layersMoved * layerInches, 12);
+        expect(target.startInches).toBe(upper);
+      }),
+    );
+  });
+
+  it('every answer that asks for something has its move, told once', () => {
+    fc.assert(
+      fc.property(answers, (given) => {
+        const { moves } = fromSample(size(0.9), undefined, given, LAYER);
+        const asks = [
+          given.fingertips === 'press' || given.fingertips === 'gap',
+          given.littleFinger === 'short',
+          given.lowerIndex === 'reaches',
+          given.squeezes,
+          given.errLarger > 0,
+          given.pain,
+        ].filter(Boolean).length;
+        const contradict = given.fingertips === 'press' && given.littleFinger === 'short';
+        expect(moves).toHaveLength(asks - (contradict ? 1 : 0)); // two answers, one sentence
+        expect(new Set(moves.map(({ code }) => code)).size).toBe(moves.length);
+      }),
+    );
+  });
+
+  it('pain and squeezing move no size', () => {
+    fc.assert(
+      fc.property(answers, (given) => {
+        const without = fromSample(size(0.9), undefined, { ...given, pain: false, squeezes: false }, LAYER);
+        const target = fromSample(size(0.9), undefined, given, LAYER);
+        expect(target.targetInches).toBe(without.targetInches);
+        expect(target.lowerLayers).toBe(without.lowerLayers);
+      }),
+    );
+  });
+});
