@@ -14,8 +14,10 @@ import {
   parseReading,
   readingMoment,
   seatInches,
+  startDiameter,
   tapeGrams,
   volumeDiameter,
+  DEFAULT_SIZE_GUIDE,
   GRAMS_PER_OUNCE,
   MM_PER_INCH,
   POINT_GRAM_INCHES,
@@ -127,6 +129,58 @@ describe('inertia against outside numbers', () => {
   it(`a whole club (${wholeClubInertia.source})`, () => {
     const { centralKgM2, kilograms, centreMetres, aboutAxisKgM2, within } = wholeClubInertia;
     expectNear(parallelAxis(centralKgM2, kilograms, centreMetres), aboutAxisKgM2, within);
+  });
+});
+
+describe('the size guide of a new workbook against outside numbers', () => {
+  const { handLengths, mouldedSizes } = check;
+  const sized = (millimetres: { readonly low: number; readonly median: number; readonly high: number }) => {
+    const of = (length: number): number =>
+      value(startDiameter(DEFAULT_SIZE_GUIDE, { handInches: length / MM_PER_INCH })).inches;
+    return { low: of(millimetres.low), median: of(millimetres.median), high: of(millimetres.high) };
+  };
+  const men = sized(handLengths.menMillimetres);
+  const women = sized(handLengths.womenMillimetres);
+
+  /*
+   * No standard says which hand takes which size, so this holds what would be absurd otherwise, not a truth. *Practice*: the grip
+   * that the trade calls standard is made for the man in the middle; sizes go by steps of about .030, half of what lies between
+   * standard and midsize; nine men in ten are fitted from less than standard to short of midsize, women on the whole a step
+   * smaller; nobody between the 5th and the 95th percentile needs a junior grip or one larger than midsize.
+   */
+  it(`hand lengths (${handLengths.source}) start from sizes that rise with them`, () => {
+    const byLength = [women.low, men.low, women.median, men.median, women.high, men.high];
+    for (const [at, inches] of byLength.entries()) expect(inches).toBeGreaterThan(byLength[at - 1] ?? 0);
+  });
+
+  it('the median man starts from a standard grip, the large one between standard and midsize', () => {
+    expectNear(men.median, mouldedSizes.standardInches, 0.005);
+    expect(men.high).toBeGreaterThan(mouldedSizes.standardInches + 0.03);
+    expect(men.high).toBeLessThan(mouldedSizes.midsizeInches);
+    expect(men.low).toBeLessThan(mouldedSizes.standardInches - 0.01);
+  });
+
+  it('the median woman starts a little, the small one clearly below standard', () => {
+    expectNear(women.median, mouldedSizes.standardInches - 0.015, 0.01);
+    expect(women.low).toBeLessThan(mouldedSizes.standardInches - 0.03);
+    expectNear(women.high, mouldedSizes.standardInches + 0.01, 0.01);
+  });
+
+  it('all of them within a span of one to three steps of .030, and none at an end of the guide', () => {
+    const span = men.high - women.low;
+    expect(span).toBeGreaterThan(0.03);
+    expect(span).toBeLessThan(0.09);
+    const lengths = [...Object.values(handLengths.menMillimetres), ...Object.values(handLengths.womenMillimetres)];
+    for (const length of lengths) {
+      const start = value(startDiameter(DEFAULT_SIZE_GUIDE, { handInches: length / MM_PER_INCH }));
+      expect([length, start.beyond]).toEqual([length, undefined]);
+    }
+  });
+
+  it('hands this far apart, and a good way beyond them, are accepted', () => {
+    const inch = (millimetres: number): number => millimetres / MM_PER_INCH;
+    expect(RANGES.handInches.low).toBeLessThan(inch(handLengths.womenMillimetres.low) - 1);
+    expect(RANGES.handInches.high).toBeGreaterThan(inch(handLengths.menMillimetres.high) + 1);
   });
 });
 

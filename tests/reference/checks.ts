@@ -135,3 +135,17 @@ export const derived = {
   /** a tip plug 2 in up the shaft needs 7–9 % more grams than the head */
   tipPlug: { shortestInches: 37, longestInches: 45, lowPart: 1.06, highPart: 1.1 },
 } as const;
+
+/** Hand length, wrist crease to fingertip, of 4082 men and 1986 women; 5th, 50th and 95th percentile in millimetres. */
+export const handLengths = {
+  source: 'ANSUR II, Natick/TR-15/007 (computed from the public data)',
+  menMillimetres: { low: 177, median: 193, high: 210 },
+  womenMillimetres: { low: 165, median: 180, high: 199 },
+} as const;
+
+/** Outside diameters at 2 in that moulded sizes usually have. */
+export const mouldedSizes = {
+  source: 'common practice, no source',
+  standardInches: 0.9,
+  midsizeInches: 0.96,
+} as const;
