@@ -26,3 +26,7 @@ export * from './plan/defaults';
 export { planSet } from './plan/planSet';
 export { fittedSeatInches, layersFor, measuresOn } from './plan/size';
 export { holdOf } from './plan/planClub';
+export { candidatesOf } from './choose/candidates';
+export { compareGrips, compareSteps } from './choose/compare';
+export { countOfTried } from './choose/counts';
+export { solveSet, solveSteps } from './choose/solve';

@@ -102,6 +102,10 @@ export interface SolveRequest {
 
 /** A limit that keeps a model from serving the set. */
 export type Limit =
+  /** no item of the model is made for this club */
+  | { readonly limit: 'use'; readonly club: string }
+  /** without this nobody can say how the item sits; no other item of the model could stand in */
+  | { readonly limit: 'lacks'; readonly item: string; readonly lacks: 'mass' | 'core' | 'diameter' }
   /** no item of the model has a core that this butt can take */
   | { readonly limit: 'core'; readonly club: string; readonly buttInches: number }
   /** no layers bring any item near enough to the target */
@@ -128,6 +132,8 @@ export type Limit =
 /** Why a model cannot serve: the limit that bites first, at the club or items named. */
 export interface CannotServe {
   readonly model: string;
+  /** The moulded size of which the limit is said, where sizes may not differ and each size of the model has a limit of its own. */
+  readonly size?: string | undefined;
   readonly limit: Limit;
 }
 

@@ -33,7 +33,7 @@ export function planSet(input: PlanInput): SetPlan {
 }
 
 /** First of each name wins: a list with an item twice is noted where the list is read. */
-function keyed<T extends Grip | Way>(list: readonly T[], key: (each: T) => string): Map<string, T> {
+export function keyed<T extends Grip | Way>(list: readonly T[], key: (each: T) => string): Map<string, T> {
   const map = new Map<string, T>();
   for (const each of list) {
     const name = key(each).toLowerCase();
@@ -42,7 +42,11 @@ function keyed<T extends Grip | Way>(list: readonly T[], key: (each: T) => strin
   return map;
 }
 
-function learn(input: PlanInput, stock: ReadonlyMap<string, Grip>): { lessons: Lesson[]; notes: Map<number, Note[]> } {
+/** What stripped clubs teach, and the notes that say so, by position in the set. */
+export function learn(
+  input: PlanInput,
+  stock: ReadonlyMap<string, Grip>,
+): { lessons: Lesson[]; notes: Map<number, Note[]> } {
   const lessons: Lesson[] = [];
   const notes = new Map<number, Note[]>();
   const learners = learnersAmong(input.clubs);

@@ -53,12 +53,12 @@ function misplaced(way: Way): Issue {
   return { code: 'contradiction', field: `Weights, ${way.name}`, got: way.inches, expected };
 }
 
-function isWithin(gap: Gap): boolean {
+function isWithin(gap: Pick<Gap, 'points' | 'tolerancePoints'>): boolean {
   return Math.abs(gap.points) <= gap.tolerancePoints + 1e-9;
 }
 
 /** Whether anything would be added if it could be. */
-function isWanted(gap: Gap, settings: ShopSettings): boolean {
+export function isWanted(gap: Pick<Gap, 'points' | 'tolerancePoints'>, settings: ShopSettings): boolean {
   return settings.putRight === 'always' ? gap.points !== 0 : !isWithin(gap);
 }
 
