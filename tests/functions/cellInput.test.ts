@@ -100,6 +100,25 @@ describe('an optional number', () => {
   });
 });
 
+describe('a length that somebody measured', () => {
+  const inches = { low: 5, high: 10, unit: 'in' };
+
+  test.each([null, undefined, 0, '', ' ', '0', [[null]], [[0]]])('%j is a blank', (blank) => {
+    expect(cell.optionalMeasured(blank, 'handInches', inches)).toBeUndefined();
+    expect(say(() => cell.measured(blank, 'handInches', inches))).toBe('#VALUE! handInches is blank. Give 5 to 10 in.');
+  });
+
+  test('is handed on out of range too, if it is a number', () => {
+    for (const given of [193, '193', [[193]], -7, 7.6]) {
+      expect(cell.measured(given, 'handInches', inches)).toBe(Number(given));
+      expect(cell.optionalMeasured(given, 'handInches', inches)).toBe(Number(given));
+    }
+    expect(say(() => cell.optionalMeasured('long', 'handInches', inches))).toBe(
+      '#VALUE! handInches is “long”, not a number. Give 5 to 10 in.',
+    );
+  });
+});
+
 describe('a count', () => {
   test('is whole and not below nothing', () => {
     expect(cell.count(3, 'layers', layers)).toBe(3);
