@@ -1,40 +1,41 @@
 /** Filling a set's plan into the workbook: one read, one write. */
-import {
-  cellPrints,
-  freeName,
-  keepPlans,
-  LAST_FILL_KEY,
-  owners,
-  pickCells,
-  PLANS_BEFORE_KEY,
-  PLANS_KEY,
-  rowPrints,
-} from './planPlaces';
-import type { Owner, PlanEntry, PlanPlace } from './planPlaces';
 import { clubIdentities, sameClubs, writeClubs } from './clubCells';
 import { byRow, chosenCells, lackingChoices } from './choices';
-import { columnsAt } from './headings';
+import { jobFacts } from './jobFacts';
 import type { FillDone, FillRequest, WhyValues } from './outcomes';
+import { foreignCells, putOver } from './pageCells';
+import {
+  again,
+  blockAt,
+  fits,
+  fresh,
+  lookAgain,
+  ownSheet,
+  rememberPage,
+  standsThere,
+  untilKnown,
+  withOlder,
+} from './pagePlace';
+import type { LookAgain, Target } from './pagePlace';
 import { PLAN_COLUMNS, planCells } from './planCells';
+import { cellPrints, LAST_FILL_KEY, rowPrints } from './planPlaces';
+import type { PlanEntry } from './planPlaces';
 import { planCall, planScope, scopeRows, whyValues } from './planScope';
 import type { Scoped } from './planScope';
 import { dressBody, dressHead, dressSheet, HEAD_ROWS, headCells, SPARE_ROWS } from './planSheet';
-import type { Highlighted, PlanHead } from './planSheet';
+import type { Highlighted } from './planSheet';
 import type { Planned } from './planTables';
 import { politely } from './polite';
 import { PortError } from './port';
 import type { Block, BlockSeen, Cell, Change, NameSeen, Put, TableSeen, WorkbookPort } from './port';
-import { CLUBS, JOBS, TABLES } from './schema';
-import { holdsCell, sameBlock } from './shared/address';
-import { MOST_COLUMNS, MOST_ROWS } from './shared/limits';
+import { CLUBS, TABLES } from './schema';
+import { holdsCell } from './shared/address';
+import { MOST_ROWS } from './shared/limits';
 import { planSheetName } from './sheetName';
-import { isBlankCell, jobName, matrixOf, readShop, shopName, shopTables, tableQueries } from './shop';
+import { isBlankCell, matrixOf, shopTables, tableQueries } from './shop';
 import type { Shop, ShopTables } from './shop';
 import { askFirst, changedCells, formulaCells } from './tableCells';
 import type { TableCell } from './tableCells';
-
-/** How often the workbook is read again when it turns out to differ from what was read before. */
-const MOST_TRIES = 3;
 
 /**
  * Writes the choices into Clubs and the plan into a sheet, where it stands under a head with the job and a legend: one formula
@@ -45,22 +46,11 @@ const MOST_TRIES = 3;
  */
 export async function fillPlan(port: WorkbookPort, shop: Shop, request: FillRequest): Promise<FillDone> {
   return politely(async (): Promise<FillDone> => {
-    let known = shop;
-    let namesInUse: readonly string[] = [];
-    for (let tries = 1; tries <= MOST_TRIES; tries += 1) {
-      const end = await attempt(port, shop, known, request, tries, namesInUse);
-      if ('done' in end) return end;
-      namesInUse = [...namesInUse, ...end.namesInUse];
-      known = await readShop(port);
-    }
-    // Somebody keeps working on the same cells: better nothing than something half known.
-    return { done: false, reason: 'clubsMoved' };
+    const end = await untilKnown(port, shop, (known, tries, namesInUse) =>
+      attempt(port, shop, known, request, tries, namesInUse),
+    );
+    return end ?? { done: false, reason: 'clubsMoved' };
   });
-}
-
-/** The workbook is not as it was known; `namesInUse` are names that turned out to be taken. */
-interface LookAgain {
-  readonly namesInUse: readonly string[];
 }
 
 async function attempt(
@@ -74,7 +64,7 @@ async function attempt(
   if (!known.tables.Clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
   const guess = scopeRows(known.tables.Clubs, request.scope);
   const target = await chooseTarget(port, known, guess, request, namesInUse);
-  if (!fits(target, guess.rows.length)) return { done: false, reason: 'noRoom' };
+  if (!fits(planBlock(target, guess.rows.length))) return { done: false, reason: 'noRoom' };
   const look = await lookAt(port, target, guess.rows.length);
   const clubs = look.tables.Clubs;
   if (!clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
@@ -84,7 +74,7 @@ async function attempt(
   }
   const scoped = scopeRows(clubs, request.scope);
   if (scoped.rows.length !== guess.rows.length || scoped.key !== guess.key || !standsThere(target, look.name)) {
-    return { namesInUse: look.name.at && !target.place ? [target.name] : [] };
+    return lookAgain(target, look.name);
   }
   if (!clubsStand(chosenFrom, clubs, scoped, request)) return { done: false, reason: 'clubsMoved' };
   if (scoped.rows.length === 0) return { done: false, reason: 'noClubs' };
@@ -95,7 +85,11 @@ async function attempt(
   const job: Job = { port, known, request, target, look, clubs, scoped, planned: planned.value };
   const cells = choiceCells(job);
   const place = planBlock(target, scoped.rows.length);
-  const question = askFirst(place, [...formulaCells(clubs, cells), ...foreignCells(job)], request.agreed);
+  const question = askFirst(
+    place,
+    [...formulaCells(clubs, cells), ...foreignCells(look.area, target.place, place)],
+    request.agreed,
+  );
   // What is kept about our own cells may be out of date: then theirs and ours are told apart once more.
   if (question && tries === 1) return { namesInUse: [] };
   return question ?? write(job, cells);
@@ -115,16 +109,6 @@ interface Job {
 
 /* ------------------------------------------------------------------ where */
 
-interface Target {
-  /** The plan that stands there already. */
-  readonly place: PlanPlace | null;
-  readonly name: string;
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
-  readonly ownSheet: boolean;
-}
-
 async function chooseTarget(
   port: WorkbookPort,
   known: Shop,
@@ -132,48 +116,26 @@ async function chooseTarget(
   request: FillRequest,
   namesInUse: readonly string[],
 ): Promise<Target> {
-  const fresh = (at: Pick<Block, 'sheet' | 'row' | 'column'>, ownSheet: boolean): Target => {
-    const { sheet, row, column } = at;
-    return { place: null, name: freeName(known.plans, namesInUse), sheet, row, column, ownSheet };
-  };
-  const same = known.plans.filter(({ key }) => key === scoped.key);
   if (request.where === 'planSheet') {
-    const place = same.find(({ ownSheet }) => ownSheet);
-    return place ? again(place) : fresh({ sheet: newSheet(known, scoped), row: 0, column: 0 }, true);
+    return ownSheet(known, namesInUse, scoped.key, (taken) => planSheetName(sheetOf(scoped), taken));
   }
   // Once the person agreed, it is the place they agreed to, wherever they are by now.
   const at = request.agreed?.place ?? request.at ?? (await port.selection()).at;
-  const place = same.find(({ block }) => holdsCell(block, at.sheet, at.row, at.column));
-  return place ? again(place) : fresh(at, false);
-}
-
-function again(place: PlanPlace): Target {
-  const { sheet, row, column } = place.block;
-  return { place, name: place.name, sheet, row, column, ownSheet: place.ownSheet };
-}
-
-function newSheet(known: Shop, { key, job }: Scoped): string {
-  const what = job === null ? 'of chosen clubs' : key.startsWith('part:') ? `${job} part` : job;
-  return planSheetName(
-    what,
-    known.plans.map(({ block }) => block.sheet),
+  const place = known.plans.find(
+    ({ key, block }) => key === scoped.key && holdsCell(block, at.sheet, at.row, at.column),
   );
+  return place ? again(place) : fresh(known, namesInUse, at, false);
+}
+
+/** What a new sheet is for, in its name. */
+function sheetOf({ key, job }: Scoped): string {
+  if (job === null) return 'of chosen clubs';
+  return key.startsWith('part:') ? `${job} part` : job;
 }
 
 /** The block the plan takes with so many clubs. */
-function planBlock({ sheet, row, column }: Target, clubs: number): Block {
-  return { sheet, row, column, rows: HEAD_ROWS + 1 + clubs, columns: PLAN_COLUMNS.length };
-}
-
-function fits(target: Target, clubs: number): boolean {
-  const { row, column, rows, columns } = planBlock(target, clubs);
-  return row + rows <= MOST_ROWS && column + columns <= MOST_COLUMNS;
-}
-
-/** Whether the place is still where it was, or the name for a new one still free. */
-function standsThere({ place }: Target, seen: NameSeen): boolean {
-  if (!place) return seen.at === null;
-  return seen.at !== null && sameBlock(seen.at, place.block);
+function planBlock(target: Target, clubs: number): Block {
+  return blockAt(target, { rows: HEAD_ROWS + 1 + clubs, columns: PLAN_COLUMNS.length });
 }
 
 /* ------------------------------------------------------------------ looking */
@@ -188,9 +150,7 @@ interface Look {
 }
 
 async function lookAt(port: WorkbookPort, target: Target, clubs: number): Promise<Look> {
-  const block = planBlock(target, clubs);
-  const old = target.place?.block ?? block;
-  const area = { ...block, rows: Math.max(block.rows, old.rows), columns: Math.max(block.columns, old.columns) };
+  const area = withOlder(target, planBlock(target, clubs));
   const below = area.row + area.rows;
   // At the very end of a sheet there is nothing below: then the last row of the plan stands in for it.
   const spareRows = Math.max(0, Math.min(SPARE_ROWS, MOST_ROWS - below));
@@ -225,20 +185,13 @@ function choiceCells({ clubs, scoped, request }: Job): TableCell[] {
   return changedCells(clubs, chosenCells(matrixOf(clubs), scoped.rows, request.choices));
 }
 
-/** Cells the plan needs that hold something of a person's. */
-function foreignCells({ look, target, scoped }: Job): Block[] {
-  const owner = owners(look.area, target.place);
-  const { rows, columns } = planBlock(target, scoped.rows.length);
-  return pickCells(look.area, (down, across) => down < rows && across < columns && owner[down]?.[across] === 'person');
-}
-
 /* ------------------------------------------------------------------ writing */
 
 async function write(job: Job, choices: readonly TableCell[]): Promise<FillDone> {
   const { port, request, target, look, clubs, scoped } = job;
   const why = whyValues(request, scoped, port.capabilities.spill);
   const block = planBlock(target, scoped.rows.length);
-  const head = headCells(planHead(job));
+  const head = headCells({ ...jobFacts(look.tables, scoped.job), someClubs: !scoped.wholeJob });
   const plan: Cell[][] = planCells(job.planned.plan, job.planned.problems).map((row) =>
     row.map((cell) => (cell === '' ? null : cell)),
   );
@@ -259,7 +212,7 @@ async function write(job: Job, choices: readonly TableCell[]): Promise<FillDone>
       ...dress(job, block, plan),
       { do: 'write', at: look.area.at, cells: putOver(look.area, target.place, rows) },
       { do: 'name', name: target.name, at: block },
-      ...remember(job, entry),
+      ...rememberPage(job.known, entry),
       { do: 'show', at: { ...block, rows: 1, columns: 1 } },
     ],
     [look.area, look.spare, ...tables],
@@ -291,26 +244,6 @@ function liveCells({ look, scoped }: Job, plan: readonly (readonly Cell[])[]): P
   return plan.map((row, down) => row.map((_, across): Put => (down === 0 && across === 0 ? call : null)));
 }
 
-/**
- * What to put into each cell of the area: the plan, and blanks over what is left of an older one. Cells that are blank already,
- * or that only a formula fills, are left alone: there is nothing in them to be replaced, nor to be put back.
- */
-function putOver(area: BlockSeen, place: PlanPlace | null, rows: readonly (readonly Put[])[]): Put[][] {
-  const owner = owners(area, place);
-  return owner.map((line, down) =>
-    line.map((whose, across): Put => {
-      const put = rows[down]?.[across];
-      if (put === undefined) return leftOver(whose);
-      return put === null && (whose === 'nobody' || whose === 'filled') ? undefined : put;
-    }),
-  );
-}
-
-/** Outside the new plan: what an older one left is blanked, what a person wrote stays. */
-function leftOver(whose: Owner): Put {
-  return whose === 'ours' || whose === 'formula' ? null : undefined;
-}
-
 function dress({ look, target }: Job, block: Block, plan: readonly (readonly Cell[])[]): Change[] {
   const bodyRows = look.area.at.rows - HEAD_ROWS - 1 + freeRows(look);
   return [
@@ -337,25 +270,4 @@ function freeRows({ spare, area }: Look): number {
   if (spare.tables.length > 0 || spare.merged.length > 0 || spare.at.row < area.at.row + area.at.rows) return 0;
   const used = spare.values.findIndex((row, down) => !row.every(isBlankCell) || spare.formulas[down]?.some(Boolean));
   return used < 0 ? spare.at.rows : used;
-}
-
-function planHead({ look, scoped }: Job): PlanHead {
-  const shop = look.tables.Settings ? shopName(matrixOf(look.tables.Settings)) : '';
-  const someClubs = !scoped.wholeJob;
-  const bare = { shop, job: scoped.job, customer: '', due: null, someClubs };
-  const jobs = look.tables.Jobs;
-  if (!jobs || scoped.job === null) return bare;
-  const at = columnsAt(JOBS, jobs.headers);
-  const name = scoped.job.toLowerCase();
-  const row = jobs.rows.find((each) => jobName(each[at('job')]).toLowerCase() === name);
-  const due = row?.[at('due')];
-  return { ...bare, customer: jobName(row?.[at('customer')]), due: typeof due === 'number' ? due : null };
-}
-
-function remember({ known, target }: Job, entry: PlanEntry): Change[] {
-  const others = known.plans.filter(({ name }) => name !== target.name);
-  return [
-    { do: 'remember', key: PLANS_BEFORE_KEY, value: keepPlans(known.plans) },
-    { do: 'remember', key: PLANS_KEY, value: keepPlans([...others, entry]) },
-  ];
 }

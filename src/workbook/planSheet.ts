@@ -3,9 +3,9 @@ import type { Verdict } from '../core/index';
 import { VERDICT_MEANING, VERDICT_WORDS } from '../words/notes';
 import { BASIS_LEGEND, HEAD_WORDS, SPREAD_LEGEND } from '../words/planHead';
 import { PLAN_COLUMNS } from './planCells';
-import type { PlanColumn } from './planCells';
 import { MOST_ROWS } from './shared/limits';
-import { wrappedLines } from './shared/wrappedLines';
+import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights } from './sheetLooks';
+import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change, Highlight } from './port';
 
 /** Rows above the plan's header row. */
@@ -17,16 +17,9 @@ export const SPARE_ROWS = 40;
 const SCREEN_ROWS = 25;
 
 /** What the head says. */
-export interface PlanHead {
-  readonly shop: string;
-  readonly job: string | null;
-  readonly customer: string;
-  /** A date serial. */
-  readonly due: number | null;
+export interface PlanHead extends JobFacts {
   readonly someClubs: boolean;
 }
-
-const LABEL_INK = '#4A5563';
 
 /** Fill and ink of a verdict; each pair has a contrast of more than 4.5 to 1, and the word says it all without them. */
 export const VERDICT_COLOURS: Readonly<Record<Verdict, { readonly fill: string; readonly ink: string }>> = {
@@ -109,22 +102,14 @@ export function dressBody(
   highlighted: Highlighted | null,
 ): Change[] {
   const top = at.row + HEAD_ROWS;
-  const header: CellFormat = {
-    bold: true,
-    wrap: true,
-    vertical: 'bottom',
-    fill: '#E3E9EF',
-    ink: '#1F2A37',
-    rule: '#6B7785',
-  };
   return [
-    { do: 'format', at: { ...at, row: top, rows: 1, columns: PLAN_COLUMNS.length }, format: header },
+    { do: 'format', at: { ...at, row: top, rows: 1, columns: PLAN_COLUMNS.length }, format: HEADER_LOOK },
     ...PLAN_COLUMNS.flatMap((column, across): Change[] => {
       const body = { sheet: at.sheet, row: top + 1, column: at.column + across, rows: bodyRows, columns: 1 };
-      const dressed: Change[] = [{ do: 'format', at: body, format: columnFormat(column) }];
+      const dressed: Change[] = [{ do: 'format', at: body, format: bodyLook(column) }];
       return column.verdict && highlighted ? [...dressed, highlight(body, highlighted)] : dressed;
     }),
-    ...heights(at, plan),
+    ...rowHeights({ ...at, row: top }, PLAN_COLUMNS, plan),
   ];
 }
 
@@ -133,34 +118,9 @@ function highlight(body: Block, { fromRow, beside }: Highlighted): Change {
   return { do: 'highlight', at, rules: VERDICT_RULES, ...(beside ? { beside } : {}) };
 }
 
-/** Rows with longer texts are made as high as these need; above this many clubs the sheet is no longer read row by row. */
-const MOST_FITTED = 500;
-const LINE_POINTS = 15;
-
-function heights(at: Block, plan: readonly (readonly Cell[])[]): Change[] {
-  return plan.slice(0, MOST_FITTED).flatMap((row, down): Change[] => {
-    const lines = Math.max(1, ...row.map((cell, across) => linesIn(cell, PLAN_COLUMNS[across], down === 0)));
-    if (lines === 1) return [];
-    const where = { sheet: at.sheet, row: at.row + HEAD_ROWS + down, column: at.column, rows: 1, columns: 1 };
-    return [{ do: 'format', at: where, format: { height: lines * LINE_POINTS } }];
-  });
-}
-
-function linesIn(cell: Cell, column: PlanColumn | undefined, header: boolean): number {
-  if (typeof cell !== 'string' || !column || !(header || column.wrap)) return 1;
-  return wrappedLines(cell, Math.floor(column.width * (header ? BOLD_ROOM : 1)));
-}
-
-/** Bold letters are wider: about a tenth fewer of them go into a line. */
-const BOLD_ROOM = 0.9;
-
 const VERDICT_RULES: readonly Highlight[] = VERDICTS.map((verdict) => {
   return { column: 0, equals: [VERDICT_WORDS[verdict]], bold: true, ...VERDICT_COLOURS[verdict] };
 });
-
-function columnFormat({ format, wrap, align }: PlanColumn): CellFormat {
-  return { number: format ?? 'General', vertical: 'top', ...(wrap ? { wrap } : {}), ...(align ? { align } : {}) };
-}
 
 /**
  * What goes on paper: the columns a bench needs, whole. Of whole columns a spreadsheet prints what is used (*from memory*), so

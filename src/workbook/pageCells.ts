@@ -1,0 +1,30 @@
+/** Which cells a page of ours may take, and what is put into each. */
+import { owners, pickCells } from './planPlaces';
+import type { Owner, PlanPlace } from './planPlaces';
+import type { Block, BlockSeen, Put } from './port';
+
+/** Cells of the block that hold something of a person's; `area` begins where the block does. */
+export function foreignCells(area: BlockSeen, place: PlanPlace | null, { rows, columns }: Block): Block[] {
+  const owner = owners(area, place);
+  return pickCells(area, (down, across) => down < rows && across < columns && owner[down]?.[across] === 'person');
+}
+
+/**
+ * What to put into each cell of the area: the page, and blanks over what is left of an older one. Cells that are blank already,
+ * or that only a formula fills, are left alone: there is nothing in them to be replaced, nor to be put back.
+ */
+export function putOver(area: BlockSeen, place: PlanPlace | null, rows: readonly (readonly Put[])[]): Put[][] {
+  const owner = owners(area, place);
+  return owner.map((line, down) =>
+    line.map((whose, across): Put => {
+      const put = rows[down]?.[across];
+      if (put === undefined) return leftOver(whose);
+      return put === null && (whose === 'nobody' || whose === 'filled') ? undefined : put;
+    }),
+  );
+}
+
+/** Outside the new page: what an older one left is blanked, what a person wrote stays. */
+function leftOver(whose: Owner): Put {
+  return whose === 'ours' || whose === 'formula' ? null : undefined;
+}
