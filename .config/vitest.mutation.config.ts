@@ -15,6 +15,6 @@ export default defineConfig({
     watch: false,
     isolate: false,
     include: ['tests/core/**/*.test.ts', 'tests/reference/checks.test.ts'],
-    exclude: ['tests/core/properties.test.ts', 'tests/core/plan/garbage.test.ts'],
+    exclude: ['tests/core/**/properties.test.ts', 'tests/core/plan/garbage.test.ts'],
   },
 });

@@ -1,7 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS, reaching, type ClubKind, type Grip, type ShopSettings } from '../../../src/core/index';
-import { aClub, aGrip, planOf } from '../make';
+import { aGrip } from '../make';
 
 const additive: ShopSettings = { ...DEFAULT_SETTINGS, growth: 'additive' };
 
@@ -106,51 +105,4 @@ describe('no grip that reaches a size', () => {
     ];
     expect(reached(stock, { kind: 'iron' })).toEqual({ found: [], nearest: undefined, why: 'none' });
   });
-});
-
-it('every number is the one that a plan of that grip and target shows', () => {
-  const grips = fc.record({
-    coreInches: fc.constantFrom(0.58, 0.6, 0.62),
-    upperInches: fc.integer({ min: 840, max: 1100 }).map((each) => each / 1000),
-    lowerInches: fc.option(fc.constant(0.82), { nil: undefined }),
-    lengthInches: fc.option(fc.constantFrom(10, 10.5, 11), { nil: undefined }),
-    fittedUpperInches: fc.option(
-      fc.integer({ min: 840, max: 1100 }).map((each) => each / 1000),
-      { nil: undefined },
-    ),
-    fittedLayers: fc.constantFrom(undefined, 0, 2),
-  });
-  fc.assert(
-    fc.property(
-      fc.array(grips, { minLength: 1, maxLength: 5 }),
-      fc.integer({ min: 820, max: 1050 }),
-      fc.constantFrom(0.58, 0.59, 0.6, 0.62),
-      fc.integer({ min: 0, max: 3 }),
-      fc.constantFrom('volume', 'additive'),
-      (all, thousandths, buttInches, lowerLayers, growth) => {
-        const stock = all.map((each, at) => aGrip({ item: `G${at}`, ...each }));
-        const targetInches = thousandths / 1000;
-        const settings = { ...DEFAULT_SETTINGS, growth } as const;
-        const ask = { targetInches, buttInches, lowerLayers, taperPerInch: 0.01, stock, settings };
-        const { found, nearest } = reaching(ask);
-        for (const reach of nearest ? [nearest] : found) {
-          const club = aClub({
-            newItem: reach.grip.item,
-            layers: undefined,
-            targetInches,
-            buttInches,
-            lowerLayers,
-            taperPerInch: 0.01,
-          });
-          const [plan] = planOf([club], { stock, settings }).clubs;
-          expect([reach.layers, reach.upper, reach.lower]).toEqual([plan?.layers, plan?.upper, plan?.lower]);
-          expect(reach.fittedGrams).toBeCloseTo(plan?.fittedAfterGrams ?? NaN, 9);
-        }
-        const errors = found.map(({ errorInches }) => Math.abs(errorInches));
-        expect(errors.every((error) => error <= settings.sizeToleranceInches + 1e-9)).toBe(true);
-        for (const [at, error] of errors.entries())
-          expect(error).toBeGreaterThan((errors[at - 1] ?? 0) - 0.0005 - 1e-9);
-      },
-    ),
-  );
 });

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   DEFAULT_SIZE_GUIDE,
@@ -142,21 +141,6 @@ describe('a number in another unit', () => {
     [-193, undefined],
     [NaN, undefined],
   ])('%d', (value, expected) => expect(mistakenUnit(value, hands)).toEqual(expected));
-
-  it('every hand in millimetres or centimetres is taken for what it is', () => {
-    fc.assert(
-      fc.property(fc.double({ min: 5.01, max: 9.99, noNaN: true }), (inches) => {
-        for (const [unit, factor] of [
-          ['mm', 25.4],
-          ['cm', 2.54],
-        ] as const) {
-          const mistaken = mistakenUnit(inches * factor, hands);
-          expect(mistaken?.unit).toBe(unit);
-          expect(mistaken?.inches).toBeCloseTo(inches, 9);
-        }
-      }),
-    );
-  });
 });
 
 describe('a guide', () => {
@@ -210,62 +194,5 @@ describe('the guide of a new workbook', () => {
       const start = valueOf(startDiameter(DEFAULT_SIZE_GUIDE, { handInches, fingerInches: 0.42 * handInches }));
       expect([handInches, start.disagree]).toEqual([handInches, false]);
     }
-  });
-});
-
-describe('for any guide and any hand', () => {
-  const step = fc.record({
-    hand: fc.integer({ min: 5, max: 60 }),
-    size: fc.integer({ min: 0, max: 60 }),
-    finger: fc.boolean(),
-  });
-  const guides = fc.array(step, { minLength: 1, maxLength: 8 }).map((steps) => {
-    let hand = 500;
-    let size = 800;
-    return steps.map((each): SizeGuideRow => {
-      hand += each.hand;
-      size += each.size;
-      return row(hand / 100, size / 1000, each.finger ? (hand * 0.42) / 100 : undefined);
-    });
-  });
-  const lengths = fc.double({ min: 5, max: 10, noNaN: true });
-  const fingers = fc.option(fc.double({ min: 2, max: 4.9, noNaN: true }), { nil: undefined });
-
-  it('a longer hand never starts from a smaller size, nor a longer finger', () => {
-    fc.assert(
-      fc.property(guides, lengths, lengths, fingers, fingers, (guide, a, b, f, g) => {
-        const at = (handInches: number, fingerInches?: number) =>
-          valueOf(startDiameter(guide, { handInches, fingerInches })).inches;
-        expect(at(Math.max(a, b), f)).toBeGreaterThanOrEqual(at(Math.min(a, b), f) - 1e-12);
-        if (f === undefined || g === undefined) return;
-        expect(at(a, Math.max(f, g))).toBeGreaterThanOrEqual(at(a, Math.min(f, g)) - 1e-12);
-      }),
-    );
-  });
-
-  it('it lies between its neighbours, and at the ends is held', () => {
-    fc.assert(
-      fc.property(guides, lengths, (guide, handInches) => {
-        const { inches, beyond } = valueOf(startDiameter(guide, { handInches }));
-        const shorter = guide.filter((each) => each.handInches <= handInches).map((each) => each.diameterInches);
-        const longer = guide.filter((each) => each.handInches >= handInches).map((each) => each.diameterInches);
-        expect(beyond).toBe(shorter.length === 0 ? 'below' : longer.length === 0 ? 'above' : undefined);
-        const low = Math.max(...shorter, guide[0]?.diameterInches ?? NaN);
-        const high = Math.min(...longer, guide.at(-1)?.diameterInches ?? NaN);
-        expect(inches).toBeGreaterThanOrEqual(low - 1e-12);
-        expect(inches).toBeLessThanOrEqual(high + 1e-12);
-      }),
-    );
-  });
-
-  it('the size is the mean of what hand and finger say', () => {
-    fc.assert(
-      fc.property(guides, lengths, fingers, (guide, handInches, fingerInches) => {
-        const start = valueOf(startDiameter(guide, { handInches, fingerInches }));
-        const said = [start.byHandInches, start.byFingerInches ?? start.byHandInches];
-        expect(start.inches).toBeCloseTo(((said[0] ?? NaN) + (said[1] ?? NaN)) / 2, 12);
-        expect(start.disagree).toBe(Math.abs((said[0] ?? NaN) - (said[1] ?? NaN)) > 0.01 + 1e-9);
-      }),
-    );
   });
 });

@@ -1,6 +1,5 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fromSample, type HandTarget, type Move, type SampleAnswers, type StartSize } from '../../../src/core/index';
+import { fromSample, type HandTarget, type SampleAnswers, type StartSize } from '../../../src/core/index';
 
 const LAYER = 0.01; // .010 a layer: D. Eagar, "Grip Sizing", 2009
 
@@ -81,64 +80,5 @@ describe('the lower hand', () => {
     expect(wanted(0.96)).toEqual([6]);
     expect(wanted(0.87)).toEqual([3]);
     expect(wanted(0.92)).toEqual([undefined]);
-  });
-});
-
-describe('for any answers', () => {
-  const answers: fc.Arbitrary<SampleAnswers> = fc.record({
-    fingertips: fc.constantFrom(undefined, 'press', 'touch', 'gap'),
-    littleFinger: fc.constantFrom(undefined, 'past', 'short'),
-    lowerIndex: fc.constantFrom(undefined, 'sits', 'reaches'),
-    squeezes: fc.boolean(),
-    errLarger: fc.constantFrom(0, 1, 2),
-    pain: fc.boolean(),
-  });
-  const inches = fc.double({ min: 0.7, max: 1.8, noNaN: true });
-  const layer = fc.double({ min: 0.002, max: 0.04, noNaN: true }); // twice the thickness that Tape accepts
-
-  it('whole layers add up to the target, and none are taken from under the lower hand that are not there', () => {
-    fc.assert(
-      fc.property(inches, fc.option(inches, { nil: undefined }), answers, layer, (upper, lower, given, layerInches) => {
-        const target = fromSample(size(upper), lower === undefined ? undefined : size(lower), given, layerInches);
-        const sum = (hand: Move['hand']): number =>
-          target.moves.filter((move) => move.hand === hand).reduce((all, { layers }) => all + layers, 0);
-        expect(target.layersMoved).toBe(sum('upper'));
-        expect(target.lowerLayers).toBe(sum('lower'));
-        expect(target.lowerLayers).toBeGreaterThanOrEqual(0);
-        expect(target.moves.every(({ layers }) => Number.isInteger(layers))).toBe(true);
-        expect(target.targetInches).toBeCloseTo(upper + target.layersMoved * layerInches, 12);
-        expect(target.startInches).toBe(upper);
-      }),
-    );
-  });
-
-  it('every answer that asks for something has its move, told once', () => {
-    fc.assert(
-      fc.property(answers, (given) => {
-        const { moves } = fromSample(size(0.9), undefined, given, LAYER);
-        const asks = [
-          given.fingertips === 'press' || given.fingertips === 'gap',
-          given.littleFinger === 'short',
-          given.lowerIndex === 'reaches',
-          given.squeezes,
-          given.errLarger > 0,
-          given.pain,
-        ].filter(Boolean).length;
-        const contradict = given.fingertips === 'press' && given.littleFinger === 'short';
-        expect(moves).toHaveLength(asks - (contradict ? 1 : 0)); // two answers, one sentence
-        expect(new Set(moves.map(({ code }) => code)).size).toBe(moves.length);
-      }),
-    );
-  });
-
-  it('pain and squeezing move no size', () => {
-    fc.assert(
-      fc.property(answers, (given) => {
-        const without = fromSample(size(0.9), undefined, { ...given, pain: false, squeezes: false }, LAYER);
-        const target = fromSample(size(0.9), undefined, given, LAYER);
-        expect(target.targetInches).toBe(without.targetInches);
-        expect(target.lowerLayers).toBe(without.lowerLayers);
-      }),
-    );
   });
 });
