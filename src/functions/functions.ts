@@ -10,6 +10,8 @@
 import * as core from '../core/index';
 import { sayBreach } from '../words/notes';
 import { thousandths } from '../words/readings';
+import { assign } from '../workbook/assignment';
+import { placeCells } from '../workbook/placeCells';
 import { planCells } from '../workbook/planCells';
 import { planTables, type TablesIn } from '../workbook/planTables';
 import { readSizes } from '../workbook/readSizes';
@@ -18,6 +20,7 @@ import { answer, cellError } from './cellError';
 import * as cell from './cellInput';
 import { growthOf } from './growth';
 import { clubTable, optionalTable, table } from './tableInput';
+import { weighedGrips } from './weighedInput';
 
 /**
  * Mass in grams of one layer of tape laid lengthwise; 1.76 g when nothing is given.
@@ -506,6 +509,47 @@ export function clubPlan(
     tape: optionalTable(tape, TAPE),
   });
   return rows.slice(1);
+}
+
+/**
+ * Which of some weighed grips goes on which club, masses in grams, so that readings land closest to what is held.
+ *
+ * @remarks Formula: the least sum of squared gaps between what is held and the reading with that very grip. Source: the linear
+ * assignment problem. A grip without an item is taken for the one that the clubs get; clubs for which none is left are planned with
+ * the mass in Stock.
+ * @customfunction PLACEGRIPS
+ * @param weighedGrams Masses of the loose grips, g, 15 to 220: a column, a row, or two columns with the item before the mass.
+ * @param clubs Clubs with their header row, such as Clubs[#All].
+ * @param [stock] Stock with its header row; without it no new grip is known.
+ * @param [settings] Settings with their header row; the usual ones if blank.
+ * @param [weights] Weights with their header row: the ways of putting weight on; the usual ones if blank.
+ * @param [tape] Tape with its header row; the usual tapes if blank.
+ * @param [job] Which job's clubs to place them on; every row of clubs if blank.
+ * @returns A header row and a row for each club: its grip by the place in weighedGrams, the reading, and the points still missing.
+ * @throws `#VALUE!` for a mass or item that is none; `#N/A` where there is nothing to place, or no club for it.
+ * @example placeGrips([[52], [49]], [['Club', 'New grip'], ['7 iron', 'R1']], [['Item', 'Core (in)', 'Mass (g)'], ['R1', 0.6, 50]]) //=> two rows
+ */
+export function placeGrips(
+  weighedGrams: unknown[][],
+  clubs: unknown[][],
+  stock?: unknown[][],
+  settings?: unknown[][],
+  weights?: unknown[][],
+  tape?: unknown[][],
+  job?: unknown,
+): unknown[][] {
+  const weighed = weighedGrips(weighedGrams, 'weighedGrams');
+  const { input, problems } = answer(
+    planTables({
+      clubs: table(clubs, 'clubs', CLUBS),
+      stock: optionalTable(stock, STOCK),
+      settings: optionalTable(settings, null),
+      weights: optionalTable(weights, WEIGHTS),
+      tape: optionalTable(tape, TAPE),
+      job: cell.optionalText(job, 'job') ?? null,
+    }),
+  );
+  return placeCells(answer(core.placeGrips(input, weighed, assign)), problems);
 }
 
 function plannedCells(tables: TablesIn): unknown[][] {

@@ -24,4 +24,5 @@ export const FUNCTIONS: Readonly<Record<string, WorksheetFunction>> = {
   RULECHECK: functions.ruleCheck,
   SETPLAN: functions.setPlan,
   CLUBPLAN: functions.clubPlan,
+  PLACEGRIPS: functions.placeGrips,
 };

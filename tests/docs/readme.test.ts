@@ -22,6 +22,8 @@ function rangeOf(table: string, part: string): unknown[][] {
 function argument(text: string): unknown {
   const reference = /^(\w+)\[(#All|#Headers|@)\]$/.exec(text);
   if (reference) return rangeOf(reference[1] ?? '', reference[2] ?? '');
+  const column = /^\{(.*)\}$/.exec(text);
+  if (column) return column[1]?.split(';').map((cell) => [JSON.parse(cell)]);
   return JSON.parse(text);
 }
 

@@ -31,6 +31,7 @@ const KNOWN: Readonly<Record<string, string>> = {
   RULECHECK: 'gripInches gripLengthInches clubInches [kind]',
   SETPLAN: 'clubs [stock] [settings] [weights] [tape] [job]',
   CLUBPLAN: 'club header [stock] [settings] [weights] [tape]',
+  PLACEGRIPS: 'weighedGrams clubs [stock] [settings] [weights] [tape] [job]',
 };
 
 /** Cell addresses in either style, which no name may look like. */
