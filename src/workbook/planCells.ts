@@ -1,8 +1,9 @@
 /** A plan as cells: what SETPLAN spills. The columns a bench needs come first, detail after. */
-import type { ClubPlan, Issue, SetPlan } from '../core/index';
+import { roundTo, type ClubPlan, type Issue, type SetPlan, type SpreadParts } from '../core/index';
 import { sayIssue } from '../words/issues';
 import { BASIS_WORDS, ESTIMATOR_WORDS, HOLD_WORDS, sayBreach, sayNote, VERDICT_WORDS } from '../words/notes';
 import { readingText } from '../words/readings';
+import { SPREAD_WORDS } from '../words/spread';
 
 export type PlanCell = string | number;
 
@@ -33,6 +34,15 @@ const where = ({ remedy }: ClubPlan): string | undefined =>
   remedy && remedy.grams > 0 ? `${remedy.way} (${remedy.end})` : undefined;
 const when = ({ remedy }: ClubPlan): string | undefined =>
   remedy && remedy.grams > 0 ? (remedy.gripOff ? 'Grip off' : 'Any time') : undefined;
+
+/** What the ± is made of, to a thousandth: nobody needs more, and what undo keeps of a long plan must stay small. A part that does not count shows blank. */
+const SPREAD_COLUMNS: readonly PlanColumn[] = (Object.keys(SPREAD_WORDS) as (keyof SpreadParts)[]).map((part) => ({
+  key: `spread.${part}`,
+  header: `± by ${SPREAD_WORDS[part]} (pt)`,
+  width: 10,
+  format: '0.00;;',
+  cell: (club) => club.spreadParts && roundTo(club.spreadParts[part], 3),
+}));
 
 export const PLAN_COLUMNS: readonly PlanColumn[] = [
   { key: 'club', header: 'Club', width: 12, bench: true, cell: (club) => club.name },
@@ -135,6 +145,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   { key: 'held', header: 'Held reading', width: 9, align: 'center', cell: (club) => reading(club.heldReading) },
   { key: 'basis', header: 'Known from', width: 10, cell: (club) => club.basis && BASIS_WORDS[club.basis] },
   { key: 'spread', header: '± (pt)', width: 7, format: '0.0', cell: (club) => club.spreadPoints },
+  ...SPREAD_COLUMNS,
   { key: 'upper', header: 'Upper diameter (in)', width: 10, format: DIAMETER, cell: (club) => club.upper?.inches },
   { key: 'upperLow', header: 'Upper from (in)', width: 10, format: DIAMETER, cell: (club) => club.upper?.lowInches },
   { key: 'upperHigh', header: 'Upper to (in)', width: 10, format: DIAMETER, cell: (club) => club.upper?.highInches },
@@ -219,7 +230,7 @@ export function clubCells(club: ClubPlan): PlanCell[] {
 /**
  * A plan as cells, header row first. What is wrong outside the clubs (a setting, a way) stands before the first club's notes.
  *
- * @returns rows × {@link PLAN_COLUMNS}; numbers unrounded but for binary noise, '' for blanks
+ * @returns rows × {@link PLAN_COLUMNS}; numbers unrounded but for binary noise and the parts of a ±, '' for blanks
  */
 export function planCells(plan: SetPlan, problems: readonly Issue[] = []): PlanCell[][] {
   const rows = plan.clubs.map(clubCells);

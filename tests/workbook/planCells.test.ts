@@ -32,6 +32,15 @@ describe('columns', () => {
         "held: Held reading",
         "basis: Known from",
         "spread: ± (pt)",
+        "spread.oldMass: ± by old grip mass (pt)",
+        "spread.oldBalance: ± by old balance point (pt)",
+        "spread.newMass: ± by new grip mass (pt)",
+        "spread.newBalance: ± by new balance point (pt)",
+        "spread.tape: ± by tape (pt)",
+        "spread.cap: ± by cap (pt)",
+        "spread.length: ± by length (pt)",
+        "spread.body: ± by club mass (pt)",
+        "spread.reading: ± by scale (pt)",
         "upper: Upper diameter (in)",
         "upperLow: Upper from (in)",
         "upperHigh: Upper to (in)",
@@ -105,7 +114,16 @@ describe('a club ten grams heavier', () => {
         "readingBefore": "D2.0",
         "readingGripped": "D0.0",
         "rules": "OK",
-        "spread": 0.9671049,
+        "spread": 0.8973174,
+        "spread.body": 0,
+        "spread.cap": 0,
+        "spread.length": 0,
+        "spread.newBalance": 0.121,
+        "spread.newMass": 0.395,
+        "spread.oldBalance": 0.101,
+        "spread.oldMass": 0.79,
+        "spread.reading": 0,
+        "spread.tape": 0,
         "tape": 0,
         "twoWay": 10.5,
         "upper": 0.9,
@@ -186,6 +204,22 @@ describe('single cells', () => {
     const dry = cells({ layers: 1 }, {}, { settings: { twoWayUnderNew: false } });
     expect(dry.changeTape).toBeCloseTo((21 * 0.00064516 * (130 * -8.75 + 133 * 8.75)) / 49.61166546875, 6);
     expect(dry).toMatchObject({ tape: 10.5, twoWay: 0, layers: 1 });
+  });
+
+  it('the parts of a ±: each in its column, to a thousandth', () => {
+    const parts = cells(
+      { bareReading: 44, bareGrams: 368, layers: 2, lengthChangeInches: 0.5 },
+      { capInches: undefined },
+    );
+    // ± 2 g over 9.8 in, 0.1 in of 60 g, a tenth of two layers over 8.75 in; 1/16 and 1/32 in of 368 g; two readings of ± 0.2
+    expect(parts['spread.newMass']).toBeCloseTo(19.6 / 49.6117, 3);
+    expect(parts['spread.newBalance']).toBeCloseTo(6 / 49.6117, 3);
+    expect(parts['spread.tape']).toBeCloseTo((0.2 * 1.7612868 * 8.75) / 49.6117, 3);
+    expect(parts['spread.cap']).toBeCloseTo(23 / 49.6117, 3);
+    expect(parts['spread.length']).toBeCloseTo(11.5 / 49.6117, 3);
+    expect(parts['spread.reading']).toBeCloseTo(0.2 * Math.SQRT2, 3);
+    expect(parts).toMatchObject({ 'spread.oldMass': 0, 'spread.oldBalance': 0, 'spread.body': 0 });
+    expect(cells({ oldGripGrams: undefined })['spread.newMass']).toBe('');
   });
 
   it('a kind that is not known is blank', () => {

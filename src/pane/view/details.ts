@@ -2,6 +2,7 @@
 import type { ClubPlan, Diameter } from '../../core/index';
 import { BASIS_WORDS, sayBreach, sayNote } from '../../words/notes';
 import { gramsText, readingText } from '../../words/readings';
+import { saySpread } from '../../words/spread';
 import { DETAIL, HELD, numberText, SHIFTS, signedText, verdictWord } from '../words';
 
 export type DetailPair = readonly [name: string, text: string];
@@ -52,8 +53,9 @@ function remedyText({ remedy }: ClubPlan): string | undefined {
 
 function spreadText(club: ClubPlan): string | undefined {
   const word = verdictWord(club.verdict).toLowerCase();
-  const spread = club.spreadPoints === undefined ? '' : `, ± ${numberText(club.spreadPoints)} pt`;
-  return `${word} with the grip alone${spread}`;
+  if (club.spreadPoints === undefined) return `${word} with the grip alone`;
+  const causes = club.spreadParts && saySpread(club.spreadParts);
+  return `${word} with the grip alone, ± ${numberText(club.spreadPoints)} pt${causes ? `: ${causes}` : ''}`;
 }
 
 /** Pairs whose text is known; notes come apart, from `notesOf`. */
