@@ -2,6 +2,8 @@
 import {
   DEFAULT_WAYS,
   fail,
+  fillingLayers,
+  fittedSeatInches,
   ok,
   planSet,
   type Club,
@@ -15,6 +17,7 @@ import {
   type Profile,
   type Result,
   type SetPlan,
+  type ShopSettings,
   type Way,
 } from '../core/index';
 import { duplicates, readTable, type Matrix, type Row } from './records';
@@ -66,12 +69,12 @@ export function planTables(tables: TablesIn): Result<Planned> {
     const job = String(tables.job ?? '').trim();
     return fail({ code: 'noRows', field: 'Clubs', expected: job ? `clubs of job ${job}` : 'clubs' });
   }
-  const stock = readStock(tables.stock, headerRows.stock);
+  const settings = readSettings(tables.settings, tables.tape, headerRows);
+  if (!settings.ok) return settings;
+  const stock = readStock(tables.stock, headerRows.stock, settings.value.settings);
   if (!stock.ok) return stock;
   const ways = readWays(tables.weights, headerRows.weights);
   if (!ways.ok) return ways;
-  const settings = readSettings(tables.settings, tables.tape, headerRows);
-  if (!settings.ok) return settings;
   const input: PlanInput = {
     clubs: wanted.map((row) => clubFrom(row, stock.value)),
     stock: stock.value.grips,
@@ -100,7 +103,11 @@ interface StockRead {
   readonly problems: readonly Issue[];
 }
 
-function readStock(matrix: Matrix | null | undefined, headerRow: number | undefined): Result<StockRead> {
+function readStock(
+  matrix: Matrix | null | undefined,
+  headerRow: number | undefined,
+  settings: ShopSettings,
+): Result<StockRead> {
   if (!matrix) return ok({ grips: [], issues: new Map(), problems: [] });
   const read = readTable(STOCK, matrix, headerRow);
   if (!read.ok) return read;
@@ -113,7 +120,7 @@ function readStock(matrix: Matrix | null | undefined, headerRow: number | undefi
     const known = issues.get(key);
     if (!key) problems.push(...row.issues);
     else if (known) known.push({ code: 'duplicate', field: `Stock row ${row.sheetRow}, Item`, got: grip.item });
-    else issues.set(key, [...row.issues, ...impossible(grip, row)]);
+    else issues.set(key, [...row.issues, ...impossible(grip, row), ...misread(grip, row, settings)]);
     if (key) grips.push(grip);
   }
   return ok({ grips, issues, problems });
@@ -125,6 +132,23 @@ function impossible({ coreInches, upperInches, lowerInches }: Grip, { sheetRow }
   if (coreInches === undefined || thinnest > coreInches) return [];
   const expected = `a grip that measures ${thousandths(thinnest)} has no core of ${thousandths(coreInches)}`;
   return [{ code: 'contradiction', field: `Stock row ${sheetRow}`, expected }];
+}
+
+/** A calliper reading of a fitted grip that cannot be true on what it was fitted on; the plan goes by the catalogue then. */
+function misread(grip: Grip, { sheetRow }: Row, settings: ShopSettings): Issue[] {
+  const { coreInches, fittedUpperInches, fittedLowerInches } = grip;
+  const thinnest = Math.min(fittedUpperInches ?? Infinity, fittedLowerInches ?? Infinity);
+  const seat = fittedSeatInches(grip, settings);
+  if (seat === undefined || thinnest === Infinity) return [];
+  const field = `Stock row ${sheetRow}`;
+  const loose = coreInches !== undefined && fillingLayers(coreInches, seat, settings.buildUp.thicknessInches) > 0;
+  if (loose) {
+    const expected = `a core of ${thousandths(coreInches)} is loose on ${thousandths(seat)}, the butt and layers it was fitted on`;
+    return [{ code: 'contradiction', field, expected }];
+  }
+  if (thinnest > seat) return [];
+  const expected = `a grip fitted on ${thousandths(seat)}, butt and layers, does not measure ${thousandths(thinnest)}`;
+  return [{ code: 'contradiction', field, expected }];
 }
 
 function gripFrom(row: Row): Grip {

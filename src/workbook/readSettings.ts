@@ -1,5 +1,16 @@
 /** Reads the Settings and Tape tables into what the core works with; a bad or blank value falls back to the default and is told. */
-import { DEFAULT_SETTINGS, fail, ok, type Issue, type Result, type ShopSettings, type Tape } from '../core/index';
+import {
+  DEFAULT_SETTINGS,
+  RANGES,
+  fail,
+  ok,
+  tapeGrams,
+  tapeGsm,
+  type Issue,
+  type Result,
+  type ShopSettings,
+  type Tape,
+} from '../core/index';
 import {
   cellNumber,
   duplicates,
@@ -11,7 +22,16 @@ import {
   type Matrix,
   type Row,
 } from './records';
-import { NO_AMOUNT, SETTING_ROWS, SETTINGS, TAPE, type Column, type SettingKey, type SettingRow } from './schema';
+import {
+  columnOf,
+  NO_AMOUNT,
+  SETTING_ROWS,
+  SETTINGS,
+  TAPE,
+  type Column,
+  type SettingKey,
+  type SettingRow,
+} from './schema';
 
 interface SettingsRead {
   readonly settings: ShopSettings;
@@ -35,7 +55,8 @@ export function readSettings(
     problems.push(...duplicates(SETTINGS, ours, 'setting'));
     for (const row of ours) readRow(row, values, problems);
   }
-  const tapes = readTapes(tape, headerRows.tape, problems);
+  const tapedInches = numberOr(values.get('tapedLength'), DEFAULT_SETTINGS.tapedInches);
+  const tapes = readTapes(tape, { headerRow: headerRows.tape, tapedInches, problems });
   if (!tapes.ok) return tapes;
   return ok({ settings: settingsFrom(values, tapes.value, problems), problems });
 }
@@ -66,11 +87,17 @@ function readValue(setting: SettingRow, value: FieldValue): ReturnType<typeof re
   return fail({ ...read.issue, expected: `${NO_AMOUNT}, or ${expectation(column).replace('0 to', 'up to')}` });
 }
 
+interface TapeContext {
+  readonly headerRow: number | undefined;
+  readonly tapedInches: number;
+  readonly problems: Issue[];
+}
+
 function readTapes(
   matrix: Matrix | null | undefined,
-  headerRow: number | undefined,
-  problems: Issue[],
+  context: TapeContext,
 ): Result<ReadonlyMap<string, Tape> | undefined> {
+  const { headerRow, tapedInches, problems } = context;
   if (!matrix) return ok(undefined);
   const read = readTable(TAPE, matrix, headerRow);
   if (!read.ok) return read;
@@ -81,13 +108,41 @@ function readTapes(
     const name = row.values.get('tape');
     if (typeof name !== 'string' || tapes.has(name.toLowerCase())) continue;
     const fallback = row.values.get('use') === 'Two-way' ? DEFAULT_SETTINGS.twoWay : DEFAULT_SETTINGS.buildUp;
+    const stripInches = numberOr(row.values.get('strip'), fallback.stripInches);
     tapes.set(name.toLowerCase(), {
-      stripInches: numberOr(row.values.get('strip'), fallback.stripInches),
-      gsm: numberOr(row.values.get('gsm'), fallback.gsm),
+      stripInches,
+      gsm: weighedGsm(row, stripInches, tapedInches, problems) ?? numberOr(row.values.get('gsm'), fallback.gsm),
       thicknessInches: numberOr(row.values.get('thickness'), fallback.thicknessInches),
     });
   }
   return ok(tapes);
+}
+
+/**
+ * Mass per area from the strip that was weighed, where there is one and its size could be read; one that no tape weighs is told.
+ * Layer mass ± in Settings holds as before: it is how strips vary, not how well one was weighed.
+ */
+function weighedGsm(row: Row, stripInches: number, tapedInches: number, problems: Issue[]): number | undefined {
+  const grams = row.values.get('weighedStrip');
+  if (typeof grams !== 'number' || isUnread(row, 'strip') || isUnread(row, 'weighedLength')) return undefined;
+  const length = numberOr(row.values.get('weighedLength'), tapedInches);
+  const gsm = tapeGsm(grams, length, stripInches);
+  const { low, high } = RANGES.gsm;
+  if (gsm >= low && gsm <= high) return gsm;
+  const [least, most] = [low, high].map((each) => tapeGrams(length, stripInches, each).toFixed(2));
+  problems.push({
+    code: 'outOfRange',
+    field: `Tape row ${row.sheetRow}, ${columnOf(TAPE, 'weighedStrip').header}`,
+    got: grams,
+    expected: `${least} to ${most} g, what a strip of ${length} × ${stripInches} in weighs`,
+  });
+  return undefined;
+}
+
+/** Whether a cell holds something that could not be read. */
+function isUnread(row: Row, key: string): boolean {
+  const { header } = columnOf(TAPE, key);
+  return row.issues.some(({ field }) => field.endsWith(`, ${header}`));
 }
 
 function settingsFrom(values: Values, tapes: ReadonlyMap<string, Tape> | undefined, problems: Issue[]): ShopSettings {

@@ -10,6 +10,7 @@ import {
   outsideDiameter,
   seatInches,
   tapeGrams,
+  tapeGsm,
   volumeDiameter,
 } from '../../src/core/index';
 import { issueOf, valueOf } from './make';
@@ -29,6 +30,8 @@ describe('mass of grip and tape', () => {
     expect(tapeGrams()).toBeCloseTo(21 * 0.00064516 * 130, 12); // 1.7613 g
     expect(tapeGrams(15)).toBeCloseTo(30 * 0.00064516 * 130, 12);
     expect(tapeGrams(10.5, 1, 100)).toBeCloseTo(10.5 * 0.00064516 * 100, 12);
+    expect(tapeGsm(tapeGrams(9, 1.5, 117), 9, 1.5)).toBeCloseTo(117, 10); // the other way round
+    expect(tapeGsm(1.761, 10.5, 2)).toBeCloseTo(129.98, 2);
   });
 
   it('a grip with its layers', () => {

@@ -398,6 +398,56 @@ describe('stock', () => {
     expect(one({}, grip).notes[0]).toContain(sentence);
   });
 
+  it('a calliper reading of a fitted grip goes before the catalogue', () => {
+    const fitted = { fittedUpper: 0.94, fittedLower: 0.86, fittedButt: 0.61, fittedLayers: 1 };
+    const { first, notes } = one({ layers: 2 }, fitted); // .600 and two layers is the seat it was read on
+    expect(first.upper).toEqual({
+      inches: expect.closeTo(0.94, 10),
+      lowInches: expect.closeTo(0.94, 10),
+      highInches: expect.closeTo(0.94, 10),
+    });
+    expect(first.lower?.inches).toBeCloseTo(0.86, 10);
+    expect(notes[0]).toEqual([]);
+  });
+
+  it.each([
+    [
+      { fittedUpper: 0.7, fittedButt: 0.7 },
+      'Stock row 2 does not fit: a grip fitted on .700, butt and layers, does not measure .700.',
+    ],
+    [
+      { fittedLower: 0.62, fittedButt: 0.6, fittedLayers: 3 },
+      'Stock row 2 does not fit: a grip fitted on .630, butt and layers, does not measure .620.',
+    ],
+    [
+      { fittedUpper: 0.9, fittedButt: 0.58, fittedLayers: 1 },
+      'Stock row 2 does not fit: a core of .600 is loose on .590, the butt and layers it was fitted on.',
+    ],
+  ])('a reading of a fitted grip that cannot be, %j: told, and the catalogue counts', (grip, sentence) => {
+    const { first, notes } = one({}, grip);
+    expect(notes[0]).toContain(sentence);
+    expect(first.upper?.inches).toBeCloseTo(0.9, 10);
+    expect(first.lower?.inches).toBeCloseTo(0.82, 10);
+  });
+
+  it('what it was fitted on counts the shop’s own tape', () => {
+    const grip = { ...GRIP, fittedUpper: 0.75, fittedButt: 0.6, fittedLayers: 8 };
+    const clubs = table(CLUBS, IRON);
+    const thin = planned({ clubs, stock: table(STOCK, grip) }); // on .680
+    expect(thin.notes[0]).toEqual([]);
+    const tape = table(
+      TAPE,
+      { tape: 'Build-up tape', use: 'Build-up', thickness: 0.01 },
+      { tape: 'Two-way tape', use: 'Two-way' },
+    );
+    const thick = planned({ clubs, stock: table(STOCK, grip), tape });
+    expect(thick.notes[0]?.join()).toContain('a grip fitted on .760, butt and layers, does not measure .750');
+  });
+
+  it('without a fitted reading, a butt and layers say nothing', () => {
+    expect(one({}, { fittedButt: 0.58, fittedLayers: 0 }).notes[0]).toEqual([]);
+  });
+
   it('sizes that are not given contradict nothing', () => {
     expect(one({}, { upperDiameter: null, lowerDiameter: null }).notes[0]).toEqual([]);
     expect(one({}, { core: null, lowerDiameter: 0.6 }).notes[0]?.join()).not.toContain('does not fit');

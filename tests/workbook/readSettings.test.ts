@@ -188,4 +188,59 @@ describe('tapes', () => {
     expect(settings.buildUp).toEqual(DEFAULT_SETTINGS.buildUp);
     expect(said).toEqual(['Settings, Build-up tape is “Silk”. Give a tape that Tape lists.']);
   });
+
+  describe('a strip that was weighed', () => {
+    const weighed = (line: Record<string, unknown>, rows: Cells[] | null = null) => {
+      const list = [
+        TAPE.columns.map(({ header }) => header),
+        TAPE.columns.map(
+          ({ key }) => ({ tape: 'Build-up tape', use: 'Build-up', strip: 2, gsm: 130, ...line })[key] as Cells[number],
+        ),
+        ['Two-way tape', 'Two-way', 2, 133, 0.005],
+      ];
+      const { settings, said } = read(rows, list);
+      return { ...settings.buildUp, tapeSpread: settings.tapeSpread, said };
+    };
+
+    it('goes before the mass per area: 1.5 g of 10.5 in × 2 in, 0.00064516 m² to the square inch', () => {
+      const tape = weighed({ weighedStrip: 1.5 });
+      expect(tape.gsm).toBeCloseTo(1.5 / (21 * 0.00064516), 10); // 110.7
+      expect(tape).toMatchObject({ stripInches: 2, tapeSpread: DEFAULT_SETTINGS.tapeSpread, said: [] });
+      expect(weighed({ weighedStrip: 1.5, gsm: null }).gsm).toBe(tape.gsm);
+    });
+
+    it('is as long as it says, else the taped length in Settings; as wide as its row says, else as the usual', () => {
+      expect(weighed({ weighedStrip: 1.5, weighedLength: 12 }).gsm).toBeCloseTo(1.5 / (24 * 0.00064516), 10);
+      expect(weighed({ weighedStrip: 1.5 }, [['Taped length', 9]]).gsm).toBeCloseTo(1.5 / (18 * 0.00064516), 10);
+      expect(weighed({ weighedStrip: 0.8, strip: 1 }).gsm).toBeCloseTo(0.8 / (10.5 * 0.00064516), 10);
+      expect(weighed({ weighedStrip: 1.5, strip: null }).gsm).toBeCloseTo(1.5 / (21 * 0.00064516), 10);
+    });
+
+    it.each([0, '', null])('blank as %j: the mass per area', (blank) => {
+      expect(weighed({ weighedStrip: blank, gsm: 120 })).toMatchObject({ gsm: 120, said: [] });
+    });
+
+    it('that no tape weighs is told, and the mass per area counts', () => {
+      // 40 and 600 g/m² over 21 in² are 0.542 and 8.129 g
+      expect(weighed({ weighedStrip: 15, gsm: 120 })).toMatchObject({
+        gsm: 120,
+        said: ['Tape row 2, Weighed strip (g) is 15. Give 0.54 to 8.13 g, what a strip of 10.5 × 2 in weighs.'],
+      });
+      expect(weighed({ weighedStrip: 0.5 })).toMatchObject({ gsm: 130 });
+      expect(weighed({ weighedStrip: 0.55 }).said).toEqual([]);
+      expect(weighed({ weighedStrip: 8.1 }).said).toEqual([]);
+    });
+
+    it('whose length or width could not be read is left out, and only that cell is told', () => {
+      expect(weighed({ weighedStrip: 1.5, weighedLength: 300 })).toMatchObject({
+        gsm: 130,
+        said: ['Tape row 2, Weighed length (in) is 300. Give 3 to 24 in.'],
+      });
+      expect(weighed({ weighedStrip: 1.5, strip: 50 })).toMatchObject({
+        gsm: 130,
+        said: ['Tape row 2, Strip width (in) is 50. Give 0.25 to 4 in.'],
+      });
+      expect(weighed({ weighedStrip: 1.5, price: 'cheap' }).gsm).toBeCloseTo(110.7, 1);
+    });
+  });
 });

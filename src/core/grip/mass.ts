@@ -21,6 +21,20 @@ export function tapeGrams(
 }
 
 /**
+ * Mass per area of a tape from one strip on a scale, in g/m²: grams / (length × width).
+ *
+ * Source: geometry; {@link tapeGrams} the other way round.
+ *
+ * @param grams what one strip weighed
+ * @param stripLengthInches how long it was
+ * @param stripInches how wide it is
+ * @example tapeGsm(1.761, 10.5, 2) //=> 129.98
+ */
+export function tapeGsm(grams: number, stripLengthInches: number, stripInches: number): number {
+  return grams / (stripLengthInches * stripInches * SQUARE_METRES_PER_SQUARE_INCH);
+}
+
+/**
  * Mass of grip and build-up tape as fitted, in grams: `grip + n × layer`. The two-way strip is counted apart.
  *
  * @param gripGrams the loose grip

@@ -40,11 +40,17 @@ export function fittedSeatInches(grip: Grip, settings: ShopSettings): number | u
 export function gaugedOf(grip: Grip, hand: 'upper' | 'lower', settings: ShopSettings): Gauged | undefined {
   const fitted = hand === 'upper' ? grip.fittedUpperInches : grip.fittedLowerInches;
   const seat = fittedSeatInches(grip, settings);
-  // a grip that measures no more than what is under it was misread; where Stock is read, that is told
-  if (fitted !== undefined && seat !== undefined && fitted > seat) return { inches: fitted, seatInches: seat };
+  if (fitted !== undefined && seat !== undefined && isFittedOn(grip, fitted, seat)) {
+    return { inches: fitted, seatInches: seat };
+  }
   const catalogue = hand === 'upper' ? grip.upperInches : grip.lowerInches;
   if (catalogue === undefined || grip.coreInches === undefined) return undefined;
   return { inches: catalogue, seatInches: grip.coreInches };
+}
+
+/** Whether a fitted reading can be true: it is more than what is under the grip, which fills its core. Where Stock is read, others are told. */
+function isFittedOn({ coreInches }: Grip, fittedInches: number, seat: number): boolean {
+  return fittedInches > seat && (coreInches === undefined || fillingLayers(coreInches, seat) === 0);
 }
 
 /**

@@ -222,6 +222,13 @@ describe('a shop’s own calliper reading of a fitted grip', () => {
       10,
     );
   });
+
+  it('that was taken where the core is loose is nothing, either', () => {
+    const loose = { ...fitted, fittedButtInches: 0.58, fittedLayers: 1 }; // .590 does not fill .600
+    expect(planOne({}, loose).upper?.inches).toBeCloseTo(0.9, 10);
+    const filled = { ...loose, fittedLayers: 2 };
+    expect(planOne({}, filled).upper?.inches).toBeCloseTo(0.935, 10);
+  });
 });
 
 describe('asked for one grip on one butt', () => {
