@@ -39,6 +39,8 @@ describe('grips that reach a size', () => {
     const off = aGrip({ item: 'off', upperInches: 0.928 }); // .008 over without a layer
     expect(items([off])).toEqual(['off']);
     expect(items([off], { settings: { ...additive, sizeToleranceInches: 0.005 } })).toEqual([]);
+    // .930 − .920 is .010000000000000009
+    expect(items([aGrip({ item: 'just', upperInches: 0.93 })])).toEqual(['just']);
   });
 
   it('goes by a shop’s own reading of a fitted grip', () => {

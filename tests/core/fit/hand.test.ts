@@ -86,6 +86,7 @@ describe('a hand that cannot be', () => {
     [{ handInches: 7.6, fingerInches: 81 }, 'fingerInches', 81, 'mm', 81 / 25.4],
     [{ handInches: 7.6, fingerInches: 8.1 }, 'fingerInches', 8.1, 'cm', 8.1 / 2.54],
     [{ handInches: 193, fingerInches: 81 }, 'handInches', 193, 'mm', 193 / 25.4], // one at a time
+    [{ handInches: 193, fingerInches: 200 }, 'handInches', 193, 'mm', 193 / 25.4],
   ] as const)('%j: another unit', (hand, field, got, expected, inches) => {
     const issue = issueOf(startDiameter(GUIDE, hand));
     expect(issue).toMatchObject({ code: 'unitMistaken', field, got, expected });
@@ -117,6 +118,13 @@ describe('a hand that cannot be', () => {
     });
   });
 
+  it.each([
+    [5, 2],
+    [10, 5],
+  ])('is not one of %d in with a finger of %d in', (handInches, fingerInches) => {
+    expect(handIssue({ handInches, fingerInches })).toBeUndefined();
+  });
+
   it('is told before a guide that cannot be', () => {
     expect(issueOf(startDiameter([], { handInches: 4 })).field).toBe('handInches');
     expect(handIssue({ handInches: 7.6, fingerInches: 3.2 })).toBeUndefined();
@@ -141,15 +149,17 @@ describe('a number in another unit', () => {
     [-193, undefined],
     [NaN, undefined],
   ])('%d', (value, expected) => expect(mistakenUnit(value, hands)).toEqual(expected));
+
+  it('is none where it is within range as it stands', () => {
+    expect(mistakenUnit(30, { low: 1, high: 100 })).toBeUndefined();
+  });
 });
 
 describe('a guide', () => {
   it('without rows', () => {
-    expect(issueOf(startDiameter([], { handInches: 8 }))).toEqual({
-      code: 'noRows',
-      field: 'guide',
-      expected: 'rows with a hand length and a diameter',
-    });
+    const issue = { code: 'noRows', field: 'guide', expected: 'rows with a hand length and a diameter' };
+    expect(issueOf(startDiameter([], { handInches: 8 }))).toEqual(issue);
+    expect(guideIssue([])).toEqual(issue);
   });
 
   it('with a hand length twice', () => {
