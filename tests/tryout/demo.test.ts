@@ -336,6 +336,34 @@ describe('the situations the demo shows', () => {
     expect(Math.abs((club.upper?.inches ?? 0) - 0.92)).toBeLessThan(0.005);
   });
 
+  it('a grip that the workshop measured once it was fitted: .970 on .600 with a layer, between both estimates', () => {
+    const row = grip('TB-M60');
+    const [upper, lower] = [numberIn(row ?? {}, 'fittedUpper'), numberIn(row ?? {}, 'fittedLower')];
+    // from .962 and .880 on .600, a layer adds .010 at most, and less by volume
+    expect(upper).toBeGreaterThan(Math.sqrt(0.962 ** 2 - 0.6 ** 2 + 0.61 ** 2));
+    expect(upper).toBeLessThan(0.972);
+    expect(lower).toBeGreaterThan(Math.sqrt(0.88 ** 2 - 0.6 ** 2 + 0.61 ** 2));
+    expect(lower).toBeLessThan(0.89);
+  });
+
+  it('a strip of build-up that was weighed: about what its roll says', () => {
+    const grams = 1.75; // 10.5 in × 2 in
+    for (const { input } of planned.values()) {
+      expect(input.settings.buildUp.gsm).toBeCloseTo(grams / (21 * 0.00064516), 8);
+      expect(Math.abs(input.settings.buildUp.gsm - 130)).toBeLessThan(2);
+    }
+  });
+
+  it('grips of one model in several sizes and cores, and putters’ grips apart', () => {
+    const models = new Map<unknown, Set<unknown>>();
+    for (const row of demoStock)
+      models.set(row.model, new Set([...(models.get(row.model) ?? []), `${row.size} ${row.core}`]));
+    expect(models.get('Tarnbeck')?.size).toBe(4); // the ribbed one is another profile of a size and core there is
+    expect([...models.values()].filter((sizes) => sizes.size > 1).length).toBeGreaterThanOrEqual(5);
+    for (const row of demoStock) expect(row.use === 'Putters', String(row.item)).toBe(/^PT-/.test(String(row.item)));
+    expect(new Set(demoStock.map((row) => row.texture))).toEqual(new Set(['Cord', 'Rubber', 'Foam']));
+  });
+
   it('a ribbed grip among round ones', () => {
     expect(notesOf('R-205', 'PW')).toContain('mixedProfiles');
     expect(notesOf('R-205', '8 iron')).not.toContain('mixedProfiles');

@@ -14,7 +14,17 @@ export const demoRates: readonly DemoRow<typeof RATES>[] = [
 ];
 
 export const demoTape: readonly DemoRow<typeof TAPE>[] = [
-  { tape: 'Build-up tape', use: 'Build-up', strip: 2, gsm: 130, thickness: 0.005, roll: 36, price: 5.2 },
+  {
+    tape: 'Build-up tape',
+    use: 'Build-up',
+    strip: 2,
+    gsm: 130,
+    thickness: 0.005,
+    roll: 36,
+    price: 5.2,
+    weighedStrip: 1.75,
+    weighedLength: 10.5,
+  },
   { tape: 'Two-way tape', use: 'Two-way', strip: 2, gsm: 133, thickness: 0.005, roll: 36, price: 11.8 },
 ];
 
