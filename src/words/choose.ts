@@ -42,9 +42,14 @@ const BEST_WORDS: Readonly<Record<Count, string>> = {
   short: 'stock',
 };
 
-/** What no other grip is better at, `best at size and price`; nothing where there is no such count. */
+/** What no other grip is better at, `size and price`; nothing where there is no such count. */
+export function bestWords(counts: readonly Count[]): string {
+  return listed(counts.map((count) => BEST_WORDS[count]));
+}
+
+/** The same in a sentence, `best at size and price`. */
 export function bestAtText(counts: readonly Count[]): string {
-  return counts.length === 0 ? '' : `best at ${listed(counts.map((count) => BEST_WORDS[count]))}`;
+  return counts.length === 0 ? '' : `best at ${bestWords(counts)}`;
 }
 
 /** Why a grip was not tried. */

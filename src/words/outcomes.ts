@@ -1,6 +1,7 @@
 /** Sentences for how the jobs on a workbook end: what was done; or what was wrong, where, and what to do. */
 import type {
   Blocked,
+  CompareDone,
   FillDone,
   Filled,
   FreezeDone,
@@ -74,6 +75,9 @@ function sayNotDone(end: NotDone): string {
 const CLUBS_MOVED =
   'Clubs has changed since these were chosen: rows were sorted, added or renamed. Nothing was written; look at the plan once more and try again.';
 
+const NO_CLUBS =
+  'There are no clubs to plan. Name the job in the Job column of Clubs, or choose rows that hold a club.';
+
 function sayOccupied({ cells }: Occupied): string {
   return `${listed(cells)} ${cells.length === 1 && !cells[0]?.includes(':') ? 'holds' : 'hold'} something of yours. Nothing was written; write over it, or choose another place.`;
 }
@@ -102,7 +106,7 @@ export function sayFill(end: FillDone): string {
     case 'clubsMoved':
       return CLUBS_MOVED;
     case 'noClubs':
-      return 'There are no clubs to plan. Name the job in the Job column of Clubs, or choose rows that hold a club.';
+      return NO_CLUBS;
     case 'notPlanned':
       return sayIssue(end.issue);
     case 'noRoom':
@@ -163,6 +167,28 @@ export function sayLesson(end: LessonDone): string {
   }
   if (end.reason === 'occupied') return sayOccupied(end);
   return end.reason === 'clubsMoved' ? CLUBS_MOVED : sayNotDone(end);
+}
+
+/** How filling in a comparison ended. */
+export function sayCompared(end: CompareDone): string {
+  if (end.done) {
+    const { sheet, grips, unbeaten } = end;
+    return `${countOf(grips, 'grip')} compared in ${sheet}, ${unbeaten} of them unbeaten. The sheet holds values; compare again after a change.`;
+  }
+  switch (end.reason) {
+    case 'occupied':
+      return sayOccupied(end);
+    case 'noClubs':
+      return NO_CLUBS;
+    case 'nothingTried':
+      return 'No grip was tried on these clubs, so there is nothing to fill in. Narrow down less, or complete Stock.';
+    case 'outOfDate':
+      return `${listed(end.tables)} changed since grips were compared. Nothing was written; compare again.`;
+    case 'noRoom':
+      return 'The comparison would run over the edge of the sheet. Narrow down what is compared.';
+    default:
+      return sayNotDone(end);
+  }
 }
 
 /** How keeping the measures of a hand ended. */

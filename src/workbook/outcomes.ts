@@ -128,6 +128,26 @@ export type HandDone =
   /** Jobs has no row for that job */
   | { readonly done: false; readonly reason: 'jobNotListed'; readonly job: string };
 
+export type CompareDone =
+  | {
+      readonly done: true;
+      readonly sheet: string;
+      readonly block: Block;
+      /** Grips that were tried, and those among them that no other beats. */
+      readonly grips: number;
+      readonly unbeaten: number;
+    }
+  | NotDone
+  | Occupied
+  /** the scope holds no club */
+  | { readonly done: false; readonly reason: 'noClubs' }
+  /** no grip was tried, so there is nothing to write */
+  | { readonly done: false; readonly reason: 'nothingTried' }
+  /** what the comparison rests on was changed since; `tables` names where */
+  | { readonly done: false; readonly reason: 'outOfDate'; readonly tables: readonly string[] }
+  /** the page would run over the edge of the sheet */
+  | { readonly done: false; readonly reason: 'noRoom' };
+
 /** Why a table was not made. */
 export type Blocked =
   /** a table of that name has other headings; `headers` are the ones it lacks */

@@ -4,7 +4,7 @@ import { VERDICT_MEANING, VERDICT_WORDS } from '../words/notes';
 import { BASIS_LEGEND, HEAD_WORDS, SPREAD_LEGEND } from '../words/planHead';
 import { PLAN_COLUMNS } from './planCells';
 import { MOST_ROWS } from './shared/limits';
-import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights } from './sheetLooks';
+import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, SCREEN_ROWS } from './sheetLooks';
 import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change, Highlight } from './port';
 
@@ -12,9 +12,6 @@ import type { Block, Cell, CellFormat, Change, Highlight } from './port';
 export const HEAD_ROWS = 9;
 /** Rows below the plan that are formatted as well, so that a live plan can grow into them. */
 export const SPARE_ROWS = 40;
-
-/** Rows of a plan on screen at once, about; a longer one keeps its header row in view. */
-const SCREEN_ROWS = 25;
 
 /** What the head says. */
 export interface PlanHead extends JobFacts {

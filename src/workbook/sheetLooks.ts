@@ -12,6 +12,9 @@ export interface SheetColumn {
   readonly align?: 'left' | 'center' | 'right';
 }
 
+/** Rows on screen at once, about; a longer page keeps its header row in view. */
+export const SCREEN_ROWS = 25;
+
 export const LABEL_INK = '#4A5563';
 
 export const HEADER_LOOK: CellFormat = {
@@ -44,12 +47,25 @@ export function rowHeights(
   rows: readonly (readonly Cell[])[],
   every = false,
 ): Change[] {
-  return rows.slice(0, MOST_FITTED).flatMap((row, down): Change[] => {
-    const lines = Math.max(1, ...row.map((cell, across) => linesIn(cell, columns[across], down === 0)));
-    if (lines === 1 && !every) return [];
-    const where = { sheet: at.sheet, row: at.row + down, column: at.column, rows: 1, columns: 1 };
-    return [{ do: 'format', at: where, format: { height: lines * LINE_POINTS } }];
+  const lines = rows
+    .slice(0, MOST_FITTED)
+    .map((row, down) => Math.max(1, ...row.map((cell, across) => linesIn(cell, columns[across], down === 0))));
+  return runs(lines).flatMap(({ from, count, value }): Change[] => {
+    if (value === 1 && !every) return [];
+    const where = { sheet: at.sheet, row: at.row + from, column: at.column, rows: count, columns: 1 };
+    return [{ do: 'format', at: where, format: { height: value * LINE_POINTS } }];
   });
+}
+
+/** Equal neighbours together. */
+function runs(values: readonly number[]): { from: number; count: number; readonly value: number }[] {
+  const found: { from: number; count: number; readonly value: number }[] = [];
+  values.forEach((value, at) => {
+    const last = found.at(-1);
+    if (last?.value === value) last.count += 1;
+    else found.push({ from: at, count: 1, value });
+  });
+  return found;
 }
 
 function linesIn(cell: Cell, column: SheetColumn | undefined, header: boolean): number {

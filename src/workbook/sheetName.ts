@@ -9,7 +9,12 @@ const MOST = 31;
  * @example planSheetName('12/7', []) //=> 'Plan 12-7'
  */
 export function planSheetName(what: string, taken: readonly string[]): string {
-  const clean = `Plan ${what}`
+  return pageSheetName('Plan', what, taken);
+}
+
+/** The same for a page of another kind. @example pageSheetName('Compare', '12/7', ['compare 12-7']) //=> 'Compare 12-7 (2)' */
+export function pageSheetName(kind: string, what: string, taken: readonly string[]): string {
+  const clean = `${kind} ${what}`
     // Control characters are refused as well.
     .replace(/[[\]:*?/\\\u0000-\u001f]/g, '-')
     .replace(/\s+/g, ' ');

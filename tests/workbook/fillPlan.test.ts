@@ -650,7 +650,7 @@ describe('long sets', () => {
     expect(end).toMatchObject({ done: true, clubs: 5000, choicesWritten: 10_000 });
     expect([port.reads, port.applies]).toEqual([1, 1]);
     const kept = ['setwright.lastFill', 'setwright.plans'].map((key) => (port.setting(key) ?? '').length);
-    // 5 MB is what one request may carry on the web; the plan's own cells need room in it too.
-    expect(Math.max(...kept)).toBeLessThan(1_500_000);
+    // 5 MB is what one request may carry on the web; the plan's own cells need room in it too (the contract tests count both).
+    expect(Math.max(...kept)).toBeLessThan(2_000_000);
   }, 60_000);
 });
