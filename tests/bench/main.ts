@@ -6,6 +6,7 @@ import { planTables } from '../../src/workbook/planTables';
 import { bareInput, bareOutput, barePlan } from './barePlan';
 import { alike, clubTable, stockTable } from './clubs';
 import { figures, median, medians, printTable } from './measure';
+import { benchPlace } from './place';
 import { benchScalars } from './scalars';
 import { FORMULAS_A_CLUB, timeSheet } from './sheetPlan';
 
@@ -81,6 +82,7 @@ async function benchSheet(times: Times): Promise<void> {
 }
 
 benchScalars();
+benchPlace();
 benchPlan(13);
 const large = benchPlan(LARGE);
 await benchSheet(large);
