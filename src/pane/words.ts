@@ -1,11 +1,13 @@
 /** Every word the pane shows that is not a sentence about a note, an issue or an outcome: those stand in `src/words`. */
 import type { Hold, Verdict } from '../core/index';
+import type { ClubChoices } from '../workbook/choices';
 import { gramsText, readingText, signed, thousandths } from '../words/readings';
 import { VERDICT_WORDS } from '../words/notes';
 import { FIELD_RANGES, type FieldFault, type FormField } from './state/form';
 import type { DecisionTopic } from './state/decisions';
 import type { PlotModel, PlotRow } from './state/plot';
 import type { Summary } from './state/summary';
+import type { Screen } from './state/tools';
 import type { FillAsked, GripSeen, JobSeen, Who } from './state/work';
 import type { Task } from './state/paneState';
 
@@ -40,6 +42,7 @@ export const COMMON = {
   name: 'Setwright',
   help: 'Help',
   loading: 'Reading the workbook…',
+  opening: 'Opening…',
   unread: 'The workbook could not be read',
   unreadText: 'What happened stands below. Nothing was changed.',
   again: 'Read again',
@@ -57,6 +60,17 @@ export const FIRST_RUN = {
   skipped: 'The worksheet functions work without any table. Set the workbook up when you want whole sets planned.',
 } as const;
 
+/** The screens by their tabs. */
+export const SCREEN_WORDS: Readonly<Record<Screen, string>> = {
+  plan: 'Plan',
+  hand: 'Hand',
+  compare: 'Compare',
+  even: 'Even out',
+  place: 'Place',
+};
+
+export const SCREENS_LABEL = 'What to work on';
+
 export const WHO = {
   label: 'Plan for',
   selection: 'Selected clubs',
@@ -73,7 +87,12 @@ export const WHAT = {
   size: 'Size',
   hold: 'Hold',
   asInSheet: 'As in the sheet',
-  more: 'Tolerance and weighting',
+  more: 'Lower hand, tolerance, weighting',
+  lower: 'Lower hand',
+  lowerUnit: 'layers',
+  perClub: (clubs: number, from: readonly Screen[]) =>
+    `${counted(clubs, 'club')} with choices of their own, from ${namesText(from.map((screen) => SCREEN_WORDS[screen]))}.`,
+  dropPerClub: 'Drop them',
   tolerance: 'Tolerance',
   toleranceUnit: 'pt',
   weighting: 'Weighting',
@@ -109,6 +128,7 @@ export const HOLDS_SHOWN = {
 
 const FIELD_SAYS: Record<FormField, string> = {
   layers: `Whole layers, ${FIELD_RANGES.layers.low} to ${FIELD_RANGES.layers.high}.`,
+  lowerLayers: `Whole layers, ${FIELD_RANGES.lowerLayers.low} to ${FIELD_RANGES.lowerLayers.high}.`,
   diameter: `Inches, ${FIELD_RANGES.diameter.low} to ${FIELD_RANGES.diameter.high}, such as 0.920.`,
   target: 'A letter A to G and a number, such as D2.',
   tolerance: `Points, ${FIELD_RANGES.tolerance.low} to ${FIELD_RANGES.tolerance.high}, such as 0.5.`,
@@ -278,9 +298,11 @@ export const ACTIONS = {
     `The plan would write over ${counted(count, 'cell')}. Nothing was written. Write over ${count === 1 ? 'it' : 'them'}, or choose another place for the plan.`,
 } as const;
 
-const CHOSEN: readonly (readonly [keyof FillAsked['choices'], string])[] = [
+const CHOSEN: readonly (readonly [keyof ClubChoices, string])[] = [
   ['newItem', 'grip'],
+  ['newMass', 'weighed mass'],
   ['layers', 'layers'],
+  ['lowerLayers', 'lower layers'],
   ['targetDiameter', 'target diameter'],
   ['hold', 'hold'],
   ['target', 'target reading'],
@@ -290,8 +312,11 @@ const CHOSEN: readonly (readonly [keyof FillAsked['choices'], string])[] = [
 
 /** What *Fill plan* will write and blank, before it does. */
 export function willWriteText(choices: FillAsked['choices'], clubs: number, place: string): string {
-  const chosen = CHOSEN.filter(([key]) => choices[key] !== undefined && choices[key] !== null).map(([, word]) => word);
-  const blanked = CHOSEN.filter(([key]) => choices[key] === null).map(([, word]) => word);
+  const all: readonly ClubChoices[] = [choices, ...(choices.perClub?.values() ?? [])];
+  const words = (which: (value: unknown) => boolean) =>
+    CHOSEN.filter(([key]) => all.some((each) => which(each[key]))).map(([, word]) => word);
+  const chosen = words((value) => value !== undefined && value !== null);
+  const blanked = words((value) => value === null).filter((word) => !chosen.includes(word));
   const plan = `the plan into ${place}`;
   if (!chosen.length) return `Writes ${plan}. Clubs stays as it is.`;
   const writes = `Writes the ${namesText(chosen)} of ${counted(clubs, 'club')} into Clubs`;
@@ -316,6 +341,8 @@ export const ENDS = {
   fill: { done: 'Plan filled', failed: 'The plan was not filled' },
   freeze: { done: 'The plan holds values now', failed: 'The plan was not frozen' },
   undo: { done: 'Last fill undone', failed: 'Nothing was taken back' },
+  compare: { done: 'Comparison written', failed: 'The comparison was not written' },
+  hand: { done: 'Kept in Jobs', failed: 'The hand was not kept' },
   lesson: { done: 'Old grips are known now', failed: 'The old grips stay as they were' },
   noPlan: 'There is no plan of these clubs in the workbook. Fill it first, then freeze it.',
   chosenClubs: 'of chosen clubs',
@@ -330,6 +357,8 @@ export const TASKS: Record<Task, string> = {
   freeze: 'Turning the plan into values…',
   undo: 'Taking back the last fill…',
   lesson: 'Writing the old grip’s mass…',
+  compare: 'Writing the comparison…',
+  hand: 'Keeping the hand in Jobs…',
 };
 
 export const EMPTY = {

@@ -2,6 +2,7 @@
 import { parseReading, type Lesson } from '../core/index';
 import { fillPlan } from '../workbook/fillPlan';
 import { freezePlan } from '../workbook/freeze';
+import { keepHand } from '../workbook/keepHand';
 import { useLesson } from '../workbook/learn';
 import type { InTheWay, Occupied, Scope } from '../workbook/outcomes';
 import { scopeRows } from '../workbook/planScope';
@@ -10,9 +11,9 @@ import { setUp } from '../workbook/setUp';
 import { planSheetName } from '../workbook/sheetName';
 import { readShop, type Shop } from '../workbook/shop';
 import { undoLast } from '../workbook/undo';
-import { sayFill, sayFreeze, sayLesson, sayPortError, saySetUp, sayUndo } from '../words/outcomes';
+import { sayFill, sayFreeze, sayHand, sayLesson, sayPortError, saySetUp, sayUndo } from '../words/outcomes';
 import { previewOf, rowsTouched, seenOf } from './state/lookAt';
-import type { Again, Agreed, FillAsked, Look, Outcome, ShopSeen, Who, Work } from './state/work';
+import type { Again, Agreed, FillAsked, HandAsked, Look, Outcome, ShopSeen, Who, Work } from './state/work';
 import { ENDS } from './words';
 
 function failed(title: string, text: string): Outcome {
@@ -95,6 +96,14 @@ async function teach(port: WorkbookPort, seen: ShopSeen, lesson: Lesson, agreed:
   return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
 }
 
+async function hand(port: WorkbookPort, seen: ShopSeen, asked: HandAsked): Promise<Outcome> {
+  const from = asked.agreed?.seen ?? seen;
+  const end = await keepHand(port, shopOf(from), { job: asked.job, ...asked.hand }, asked.agreed?.over ?? null);
+  return ended(end, ENDS.hand, sayHand(end), (over) => {
+    return { task: 'hand', asked: { ...asked, agreed: { seen: from, over } } };
+  });
+}
+
 function planSheetOf({ plans, tables }: Shop, who: Who, rows: readonly number[]): string {
   const scoped = tables.Clubs && scopeRows(tables.Clubs, scopeOf(who, rows));
   const place = plans.find(({ key, ownSheet }) => ownSheet && key === scoped?.key);
@@ -126,6 +135,7 @@ export function workOn(port: WorkbookPort): Work {
       }),
     fill: (seen, asked) => caught(ENDS.fill.failed, () => fill(port, seen, asked)),
     freeze: (seen, who, rows) => caught(ENDS.freeze.failed, () => freeze(port, shopOf(seen), who, rows)),
+    keepHand: (seen, asked) => caught(ENDS.hand.failed, () => hand(port, seen, asked)),
     undo: () =>
       caught(ENDS.undo.failed, async () => {
         const end = await undoLast(port);

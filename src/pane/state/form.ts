@@ -2,7 +2,8 @@
  * What a person has chosen to fit, as it stands in the fields: text until it is asked for, so that half a number can be typed.
  */
 import { plainNumber } from '../../core/index';
-import type { Choices } from '../../workbook/choices';
+import type { Choices, ClubChoices } from '../../workbook/choices';
+import type { Screen } from './tools';
 
 export const AS_IN_SHEET = 'sheet';
 
@@ -23,6 +24,18 @@ export interface Form {
   readonly weighting: string;
   /** What is chosen goes to a putter beside other clubs as well. */
   readonly puttersToo: boolean;
+  /** Further layers under the lower hand; blank: as in the sheet. */
+  readonly lowerLayers: string;
+  /** What was taken over for single clubs; it beats what is chosen for all of them. */
+  readonly perClub: PerClub | null;
+}
+
+/** Choices that a screen found for single clubs. */
+export interface PerClub {
+  /** By body row of Clubs, from 1. */
+  readonly entries: ReadonlyMap<number, ClubChoices>;
+  /** The screens they come from, each once. */
+  readonly from: readonly Screen[];
 }
 
 export const EMPTY_FORM: Form = {
@@ -35,9 +48,56 @@ export const EMPTY_FORM: Form = {
   tolerance: '',
   weighting: '',
   puttersToo: false,
+  lowerLayers: '',
+  perClub: null,
 };
 
-export type FormField = 'layers' | 'diameter' | 'target' | 'tolerance';
+/** What each field decides: a later decision for all clubs takes these back from single ones. */
+const DECIDES = {
+  item: ['newItem', 'newMass', 'layers'],
+  sizeBy: ['layers', 'targetDiameter'],
+  holdBy: ['hold', 'target'],
+  lowerLayers: ['lowerLayers'],
+} as const satisfies Partial<Record<keyof Form, readonly (keyof ClubChoices)[]>>;
+
+type Decider = keyof typeof DECIDES;
+
+/** The form after a field changed: what was just decided for all clubs no longer differs by club. */
+export function changedForm(form: Form, change: Partial<Form>): Form {
+  const next = { ...form, ...change };
+  const undone = (Object.keys(DECIDES) as Decider[])
+    .filter((field) => field in change && next[field] !== EMPTY_FORM[field])
+    .flatMap((field): readonly (keyof ClubChoices)[] => DECIDES[field]);
+  return undone.length && next.perClub ? { ...next, perClub: without(next.perClub, undone) } : next;
+}
+
+function without({ entries, from }: PerClub, keys: readonly (keyof ClubChoices)[]): PerClub | null {
+  const left = new Map<number, ClubChoices>();
+  for (const [row, choices] of entries) {
+    const kept = Object.entries(choices).filter(([key]) => !keys.includes(key as keyof ClubChoices));
+    if (kept.length) left.set(row, Object.fromEntries(kept));
+  }
+  return left.size ? { entries: left, from } : null;
+}
+
+/** The form once a screen's choices for single clubs are taken over; fields that decide the same for all go back to the sheet. */
+export function withPerClub(form: Form, entries: ReadonlyMap<number, ClubChoices>, from: Screen): Form {
+  const keys = new Set([...entries.values()].flatMap((choices) => Object.keys(choices)));
+  const cleared = (Object.keys(DECIDES) as Decider[]).filter((field) => {
+    // A target diameter chosen for all stays where only layers are found from it.
+    const decided = field === 'item' ? ['newItem'] : field === 'sizeBy' ? ['targetDiameter'] : DECIDES[field];
+    return (
+      decided.some((key) => keys.has(key)) || (field === 'sizeBy' && form.sizeBy === 'layers' && keys.has('layers'))
+    );
+  });
+  const merged = new Map(form.perClub?.entries);
+  for (const [row, choices] of entries) merged.set(row, { ...merged.get(row), ...choices });
+  const screens = [...new Set([...(form.perClub?.from ?? []), from])];
+  const blanks = Object.fromEntries(cleared.map((field) => [field, EMPTY_FORM[field]]));
+  return { ...form, ...blanks, perClub: { entries: merged, from: screens } };
+}
+
+export type FormField = 'layers' | 'lowerLayers' | 'diameter' | 'target' | 'tolerance';
 export type FieldFault = 'blank' | 'notNumber' | 'notWhole' | 'outOfRange' | 'notReading';
 
 export interface FormRead {
@@ -49,6 +109,7 @@ export interface FormRead {
 /** The ends of what each field accepts; the same as its column in Clubs. */
 export const FIELD_RANGES = {
   layers: { low: 0, high: 12 },
+  lowerLayers: { low: 0, high: 12 },
   diameter: { low: 0.7, high: 1.8 },
   tolerance: { low: 0.1, high: 10 },
 } as const;
@@ -59,14 +120,15 @@ function faultOf(text: string, field: keyof typeof FIELD_RANGES): FieldFault | u
   if (text.trim() === '') return 'blank';
   const number = plainNumber(text);
   if (number === undefined) return 'notNumber';
-  if (field === 'layers' && !Number.isInteger(number)) return 'notWhole';
+  if (field !== 'diameter' && field !== 'tolerance' && !Number.isInteger(number)) return 'notWhole';
   const { low, high } = FIELD_RANGES[field];
   return number < low || number > high ? 'outOfRange' : undefined;
 }
 
 /** The choices for clubs of which `putters` are putters among others: they keep what the sheet says unless asked for. */
 export function sparingPutters(choices: Choices, form: Form, putters: number): Choices {
-  const spared = putters > 0 && !form.puttersToo && Object.keys(choices).length > 0;
+  const forAll = Object.keys(choices).some((key) => key !== 'perClub');
+  const spared = putters > 0 && !form.puttersToo && forAll;
   return spared ? { ...choices, exceptPutters: true } : choices;
 }
 
@@ -107,6 +169,12 @@ export function readForm(form: Form, isReading: (text: string) => boolean): Form
     if (fault) faults.tolerance = fault;
     else choices.tolerance = plainNumber(form.tolerance);
   }
+  if (form.lowerLayers.trim() !== '') {
+    const fault = faultOf(form.lowerLayers, 'lowerLayers');
+    if (fault) faults.lowerLayers = fault;
+    else choices.lowerLayers = plainNumber(form.lowerLayers);
+  }
   if (form.weighting) choices.weighting = form.weighting;
+  if (form.perClub) choices.perClub = form.perClub.entries;
   return { choices, faults };
 }

@@ -1,13 +1,15 @@
 /** From the shop's tables to what the pane shows of them, and to the plan of what was chosen. Pure. */
-import type { Issue, Result } from '../../core/index';
+import { DEFAULT_SIZE_GUIDE, type Issue, type Result } from '../../core/index';
 import { withChoices, type Choices } from '../../workbook/choices';
 import { folded } from '../../workbook/headings';
 import { headerRowsOf } from '../../workbook/planScope';
 import { planTables, type Planned } from '../../workbook/planTables';
+import type { TableSeen } from '../../workbook/port';
 import { readTable, type Matrix, type Row } from '../../workbook/records';
+import { readSizes } from '../../workbook/readSizes';
 import { CLUBS, JOBS, STOCK, TABLES, WEIGHTS, type TableSchema } from '../../workbook/schema';
 import type { Shop } from '../../workbook/shop';
-import type { GripSeen, JobSeen, ShopSeen } from './work';
+import type { GripSeen, HandSeen, JobSeen, ShopSeen } from './work';
 
 interface Read {
   readonly rows: readonly Row[];
@@ -38,9 +40,20 @@ function gripOf(row: Row): GripSeen {
   };
 }
 
+function handOf(row: Row | undefined): HandSeen {
+  const measure = (key: string) => row && numberIn(row, key);
+  return {
+    handLength: measure('handLength'),
+    fingerLength: measure('fingerLength'),
+    lowerHandLength: measure('lowerHandLength'),
+    lowerFingerLength: measure('lowerFingerLength'),
+  };
+}
+
 /** Jobs in the order of their table, then those that only Clubs names. */
 function jobsOf(shop: Shop, jobs: readonly Row[], clubs: readonly Row[]): JobSeen[] {
   const done = new Set(jobs.filter((row) => textOf(row, 'status') === 'Done').map((row) => folded(textOf(row, 'job'))));
+  const listed = new Map(jobs.map((row) => [folded(textOf(row, 'job')), row]));
   const rows = new Map<string, number[]>();
   for (const club of clubs) {
     const job = folded(textOf(club, 'job'));
@@ -51,7 +64,12 @@ function jobsOf(shop: Shop, jobs: readonly Row[], clubs: readonly Row[]): JobSee
     customer,
     done: done.has(folded(job)),
     rows: rows.get(folded(job)) ?? [],
+    hand: handOf(listed.get(folded(job))),
   }));
+}
+
+function headerRow(table: TableSeen | null): number | undefined {
+  return table ? table.at.row + 1 : undefined;
 }
 
 /** What the pane shows of a shop. */
@@ -61,6 +79,7 @@ export function seenOf(shop: Shop): ShopSeen<Shop> {
   const stock = rowsOf(STOCK, matrices.Stock);
   const jobs = rowsOf(JOBS, matrices.Jobs);
   const weights = rowsOf(WEIGHTS, matrices.Weights);
+  const sizes = readSizes(matrices.Sizes, headerRow(shop.tables.Sizes));
   const missing = TABLES.map(({ name }) => name).filter((name) => shop.tables[name as keyof Shop['tables']] === null);
   const faults = [clubs, stock, weights, jobs].flatMap(({ issue }) => issue ?? []);
   return {
@@ -71,6 +90,8 @@ export function seenOf(shop: Shop): ShopSeen<Shop> {
     jobs: jobsOf(shop, jobs.rows, clubs.rows),
     grips: stock.rows.map(gripOf).filter(({ item }) => item !== ''),
     ways: weights.rows.map((row) => textOf(row, 'way')).filter((way) => way !== ''),
+    guide: sizes.ok ? sizes.value.guide : DEFAULT_SIZE_GUIDE,
+    guideProblems: sizes.ok ? sizes.value.problems : [sizes.issue],
     putterRows: clubs.rows.filter((row) => textOf(row, 'kind') === 'Putter').map(({ row }) => row),
     clubCount: clubs.rows.length,
   };

@@ -1,9 +1,11 @@
 /** The pane's state and everything that can happen to it, without a screen and without a workbook. */
-import { EMPTY_FORM, type Form } from './form';
+import type { ClubChoices } from '../../workbook/choices';
+import { changedForm, EMPTY_FORM, withPerClub, type Form } from './form';
+import { EMPTY_TOOLS, forAnotherSet, type Screen, type Tools } from './tools';
 import type { Outcome, ShopSeen, Where, Who } from './work';
 
 /** What is being done on the workbook; `look` is the first read. */
-export type Task = 'look' | 'setUp' | 'fill' | 'freeze' | 'undo' | 'lesson';
+export type Task = 'look' | 'setUp' | 'fill' | 'freeze' | 'undo' | 'lesson' | 'compare' | 'hand';
 
 /** Rows drawn at once: a list of thousands is planned whole but shown in parts. */
 export const PART = 40;
@@ -16,6 +18,8 @@ export interface PaneState {
   readonly who: Who;
   /** Rows of Clubs that are selected in the sheet; null while the selection lies elsewhere. */
   readonly selection: readonly number[] | null;
+  readonly screen: Screen;
+  readonly tools: Tools;
   readonly form: Form;
   readonly where: Where;
   readonly shown: number;
@@ -31,6 +35,8 @@ export const START: PaneState = {
   skipped: false,
   who: { by: 'job', job: '' },
   selection: null,
+  screen: 'plan',
+  tools: EMPTY_TOOLS,
   form: EMPTY_FORM,
   where: 'planSheet',
   shown: PART,
@@ -46,6 +52,19 @@ export type PaneEvent =
   | { readonly on: 'who'; readonly who: Who }
   | { readonly on: 'selected'; readonly rows: readonly number[] | null }
   | { readonly on: 'form'; readonly change: Partial<Form> }
+  | { readonly on: 'screen'; readonly screen: Screen }
+  | {
+      [Tool in keyof Tools]: { readonly on: 'tool'; readonly tool: Tool; readonly change: Partial<Tools[Tool]> };
+    }[keyof Tools]
+  /** What a screen found is taken over into the fields; the plan shows it. */
+  | {
+      readonly on: 'take';
+      readonly from: Screen;
+      readonly form?: Partial<Form>;
+      readonly perClub?: ReadonlyMap<number, ClubChoices>;
+      /** Where to go on; the plan where nothing is said. */
+      readonly then?: Screen;
+    }
   | { readonly on: 'where'; readonly where: Where }
   | { readonly on: 'more' }
   | { readonly on: 'open'; readonly row: number }
@@ -69,6 +88,7 @@ function see(state: PaneState, shop: ShopSeen): PaneState {
     shop,
     who,
     stage: shop.setUp ? 'plan' : 'firstRun',
+    tools: moved ? forAnotherSet(state.tools) : state.tools,
     form: moved ? EMPTY_FORM : itemGone ? { ...state.form, item: '' } : state.form,
     open: moved ? [] : state.open,
     task: state.task === 'look' ? null : state.task,
@@ -80,6 +100,11 @@ function end(state: PaneState, outcome: Outcome): PaneState {
   // What was filled now stands in Clubs: the fields go back to it, so that an edit in the sheet shows at once.
   const filled = state.task === 'fill' && outcome.kind === 'done';
   return { ...state, task: null, outcome, form: filled ? EMPTY_FORM : state.form };
+}
+
+function take(state: PaneState, { from, form, perClub, then = 'plan' }: Extract<PaneEvent, { on: 'take' }>): PaneState {
+  const changed = form ? changedForm(state.form, form) : state.form;
+  return { ...state, form: perClub ? withPerClub(changed, perClub, from) : changed, screen: then, outcome: null };
 }
 
 /** What the state is after an event. */
@@ -98,13 +123,27 @@ export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
     case 'skip':
       return { ...state, skipped: true };
     case 'who':
-      return { ...state, who: event.who, form: EMPTY_FORM, open: [], shown: PART, outcome: null };
+      return {
+        ...state,
+        who: event.who,
+        form: EMPTY_FORM,
+        tools: forAnotherSet(state.tools),
+        open: [],
+        shown: PART,
+        outcome: null,
+      };
+    case 'screen':
+      return { ...state, screen: event.screen };
+    case 'tool':
+      return { ...state, tools: { ...state.tools, [event.tool]: { ...state.tools[event.tool], ...event.change } } };
+    case 'take':
+      return take(state, event);
     case 'selected':
       return { ...state, selection: event.rows };
     case 'form':
       return {
         ...state,
-        form: { ...state.form, ...event.change },
+        form: changedForm(state.form, event.change),
         // What was said last was said of other choices.
         outcome: null,
       };

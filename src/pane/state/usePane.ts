@@ -1,11 +1,11 @@
 /** Joins the pane's state to a workbook: looks, watches, and does what is asked, one thing at a time. */
 import { useCallback, useEffect, useMemo, useReducer, useRef, useState } from 'react';
-import type { Lesson, Result } from '../../core/index';
+import type { Lesson, PlanInput, Result } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { Planned } from '../../workbook/planTables';
 import { readForm, sparingPutters, type Form, type FormRead } from './form';
 import { afterEvent, plannedRows, puttersBeside, START, type PaneEvent, type PaneState, type Task } from './paneState';
-import type { Agreed, FillAsked, Outcome, ShopSeen, Work } from './work';
+import type { Agreed, CompareAsked, FillAsked, HandAsked, Outcome, ShopSeen, Work } from './work';
 
 /** Typing rests this long before the plan is worked out again. */
 const TYPING_MS = 200;
@@ -93,6 +93,8 @@ export interface PaneDoes {
   readonly freeze: () => void;
   readonly undo: () => void;
   readonly lesson: (lesson: Lesson) => void;
+  readonly compareSheet: (asked: Pick<CompareAsked, 'comparison' | 'about'>) => void;
+  readonly keepHand: (hand: HandAsked['hand']) => void;
 }
 
 export interface PaneNow {
@@ -105,6 +107,8 @@ export interface PaneNow {
   readonly putters: number;
   /** The plan of the settled choices; null while there is nothing to plan. */
   readonly preview: Result<Planned> | null;
+  /** The clubs that the choices go to, as a screen that helps choosing takes them; null while there are none. */
+  readonly concerned: PlanInput | null;
   readonly slowTask: Task | null;
 }
 
@@ -122,6 +126,8 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
     };
     const lesson = (taught: Lesson, agreed: Agreed | null) =>
       run('lesson', (shop) => work.useLesson(shop, taught, agreed));
+    const compare = (asked: CompareAsked) => run('compare', (shop) => work.compareSheet(shop, asked));
+    const hand = (asked: HandAsked) => run('hand', (shop) => work.keepHand(shop, asked));
     const fill = (asked: FillAsked) => run('fill', (shop) => work.fill(shop, asked));
     return {
       look: () => void look(),
@@ -136,17 +142,33 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
         if (outcome?.kind !== 'occupied') return;
         const { again } = outcome;
         if (again.task === 'fill') void fill(again.asked);
+        else if (again.task === 'compare') void compare(again.asked);
+        else if (again.task === 'hand') void hand(again.asked);
         else void lesson(again.lesson, again.agreed);
       },
       freeze: () => void run('freeze', (shop) => work.freeze(shop, current.current.who, plannedRows(current.current))),
       undo: () => void run('undo', () => work.undo()),
       lesson: (taught) => void lesson(taught, null),
+      compareSheet: (asked) => {
+        const { who } = current.current;
+        void compare({ ...asked, who, rows: plannedRows(current.current), agreed: null });
+      },
+      keepHand: (measures) => {
+        const { who } = current.current;
+        if (who.by === 'job') void hand({ job: who.job, hand: measures, agreed: null });
+      },
     };
   }, [work, send, look]);
 }
 
 function choicesOf(work: Work, state: PaneState, rows: readonly number[], form: Form): Choices {
   return sparingPutters(readForm(form, work.isReading).choices, form, puttersBeside(state, rows));
+}
+
+/** Without the putters beside other clubs, unless they are meant too. */
+function concernedIn(input: PlanInput, puttersToo: boolean): PlanInput {
+  const others = input.clubs.filter(({ kind }) => kind !== 'putter');
+  return puttersToo || !others.length ? input : { ...input, clubs: others };
 }
 
 /** Everything a screen needs to show the pane and to act on it. */
@@ -163,5 +185,18 @@ export function usePane(work: Work): PaneNow {
     [work, shop, who, rows, settled],
   );
   const putters = puttersBeside(state, rows);
-  return { state, send, does: useDoes(work, state, send, look), read, putters, preview, slowTask: useSlow(state.task) };
+  const concerned = useMemo(
+    () => (preview?.ok ? concernedIn(preview.value.input, settled.puttersToo) : null),
+    [preview, settled.puttersToo],
+  );
+  return {
+    concerned,
+    state,
+    send,
+    does: useDoes(work, state, send, look),
+    read,
+    putters,
+    preview,
+    slowTask: useSlow(state.task),
+  };
 }

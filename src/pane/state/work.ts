@@ -1,5 +1,5 @@
 /** What the pane asks of the workbook: one call for each thing a person can do. `workOn.ts` does it through a port. */
-import type { Issue, Lesson, Result } from '../../core/index';
+import type { Comparison, Issue, Lesson, Result, SizeGuideRow } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { InTheWay } from '../../workbook/outcomes';
 import type { Planned } from '../../workbook/planTables';
@@ -11,6 +11,15 @@ export interface JobSeen {
   readonly done: boolean;
   /** Body rows of Clubs that belong to it, from 1. */
   readonly rows: readonly number[];
+  readonly hand: HandSeen;
+}
+
+/** What Jobs keeps of a customer's hands, inches; the lower hand's are blank where both are alike. */
+export interface HandSeen {
+  readonly handLength: number | undefined;
+  readonly fingerLength: number | undefined;
+  readonly lowerHandLength: number | undefined;
+  readonly lowerFingerLength: number | undefined;
 }
 
 /** One grip of Stock as the list of choices shows it. */
@@ -37,6 +46,9 @@ export interface ShopSeen<Shop = unknown> {
   readonly ways: readonly string[];
   /** Body rows of Clubs that hold a putter. */
   readonly putterRows: readonly number[];
+  readonly guide: readonly SizeGuideRow[];
+  /** What is wrong with the size guide. */
+  readonly guideProblems: readonly Issue[];
   /** Clubs that have a name, over all jobs. */
   readonly clubCount: number;
 }
@@ -62,9 +74,28 @@ export interface Agreed {
   readonly over: InTheWay;
 }
 
+/** A comparison to be written into a sheet of its own. */
+export interface CompareAsked {
+  readonly who: Who;
+  readonly rows: readonly number[];
+  readonly comparison: Comparison;
+  /** What was compared, in a sentence. */
+  readonly about: string;
+  readonly agreed: Agreed | null;
+}
+
+/** A hand to be kept in the job's row of Jobs; null leaves a cell as it is. */
+export interface HandAsked {
+  readonly job: string;
+  readonly hand: { readonly [Key in keyof HandSeen]: number | null };
+  readonly agreed: Agreed | null;
+}
+
 /** What is done once the person agrees to write over what stands there; the agreement is in it. */
 export type Again =
   | { readonly task: 'fill'; readonly asked: FillAsked }
+  | { readonly task: 'compare'; readonly asked: CompareAsked }
+  | { readonly task: 'hand'; readonly asked: HandAsked }
   | { readonly task: 'lesson'; readonly lesson: Lesson; readonly agreed: Agreed };
 
 /** What came of something asked: what to say, and what may be asked next. */
@@ -96,6 +127,8 @@ export interface Work {
   setUp(): Promise<Outcome>;
   fill(seen: ShopSeen, asked: FillAsked): Promise<Outcome>;
   freeze(seen: ShopSeen, who: Who, rows: readonly number[]): Promise<Outcome>;
+  compareSheet(seen: ShopSeen, asked: CompareAsked): Promise<Outcome>;
+  keepHand(seen: ShopSeen, asked: HandAsked): Promise<Outcome>;
   undo(): Promise<Outcome>;
   useLesson(seen: ShopSeen, lesson: Lesson, agreed: Agreed | null): Promise<Outcome>;
   watch(changed: () => void): () => void;

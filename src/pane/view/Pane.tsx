@@ -84,6 +84,13 @@ function Screen({ pane }: { readonly pane: PaneNow }) {
   }
 }
 
+/** How many clubs get what is chosen: all but spared putters, or only those with choices of their own. */
+function chosenClubs({ state, putters, read }: PaneNow, clubs: number): number {
+  const forAll = Object.keys(read.choices).some((key) => key !== 'perClub');
+  if (!forAll) return read.choices.perClub?.size ?? clubs;
+  return state.form.puttersToo ? clubs : clubs - putters;
+}
+
 function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
   const styles = useStyles();
   const { state, send, does, read, preview, slowTask } = pane;
@@ -101,7 +108,7 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
       {acts && (
         <ActionBar
           clubs={clubs}
-          chosen={state.form.puttersToo ? clubs : clubs - pane.putters}
+          chosen={chosenClubs(pane, clubs)}
           choices={read.choices}
           where={state.where}
           planSheet={work.planSheetOf(acts, state.who, rows)}

@@ -1,23 +1,28 @@
-/** The plan: whose clubs, what to fit, and the preview of it, or what stands in its way. */
+/** What stands under the tabs: the plan, or a screen that helps choosing for it, or what stands in the way. */
 import { makeStyles, tokens } from '@fluentui/react-components';
+import { lazy, Suspense } from 'react';
 import { sayIssue } from '../../words/issues';
-import type { PaneNow } from '../state/usePane';
 import { plannedRows } from '../state/paneState';
-import { EMPTY, FIRST_RUN, WHAT } from '../words';
+import type { PaneNow } from '../state/usePane';
+import { COMMON, EMPTY, FIRST_RUN, WHAT } from '../words';
 import { Missing } from './Missing';
+import { Nav, PANEL_ID, tabId } from './Nav';
 import { Preview } from './Preview';
 import { WhatFields } from './WhatFields';
 import { WhoField } from './WhoField';
 
+/** Loaded when first looked at: a pane that only plans need not wait for it. */
+const ToolScreen = lazy(() => import('./tools/ToolScreen').then((made) => ({ default: made.ToolScreen })));
+
 const useStyles = makeStyles({
   screen: { display: 'flex', flexDirection: 'column', rowGap: '6px' },
+  panel: { display: 'flex', flexDirection: 'column', rowGap: '6px', minWidth: 0 },
   preview: { borderTop: `1px solid ${tokens.colorNeutralStroke2}`, marginTop: '4px', paddingTop: '10px' },
   fault: { margin: 0, color: tokens.colorNeutralForeground2 },
 });
 
 /** What keeps the pane from planning anything, if something does. */
-function Obstacle({ pane }: { readonly pane: PaneNow }) {
-  const { state, does, preview } = pane;
+export function obstacleOf({ state, does, preview }: PaneNow): React.ReactElement | null {
   const { shop, who } = state;
   if (!shop) return null;
   const setUp = { says: FIRST_RUN.setUp, onPress: does.setUp };
@@ -32,20 +37,13 @@ function Obstacle({ pane }: { readonly pane: PaneNow }) {
   return null;
 }
 
-export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
+function PlanPart({ pane }: { readonly pane: PaneNow }) {
   const styles = useStyles();
   const { state, send, does, read, preview } = pane;
   const { shop } = state;
   if (!shop) return null;
-  const lacking = shop.missing.filter((table) => table !== 'Clubs');
   return (
-    <div className={styles.screen}>
-      <WhoField
-        shop={shop}
-        who={state.who}
-        selected={state.selection?.length ?? 0}
-        onWho={(who) => send({ on: 'who', who })}
-      />
+    <>
       <section aria-label={WHAT.title} hidden={shop.missing.includes('Clubs')}>
         <WhatFields
           shop={shop}
@@ -55,11 +53,6 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
           onForm={(change) => send({ on: 'form', change })}
         />
       </section>
-      {lacking.length > 0 && !shop.missing.includes('Clubs') && (
-        <p className={styles.fault}>
-          {EMPTY.missing(lacking)}. {EMPTY.missingText}
-        </p>
-      )}
       <div className={styles.preview}>
         {preview?.ok && plannedRows(state).length ? (
           <Preview
@@ -72,7 +65,40 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
             onLesson={does.lesson}
           />
         ) : (
-          <Obstacle pane={pane} />
+          obstacleOf(pane)
+        )}
+      </div>
+    </>
+  );
+}
+
+export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
+  const styles = useStyles();
+  const { state, send } = pane;
+  const { shop, screen } = state;
+  if (!shop) return null;
+  const lacking = shop.missing.filter((table) => table !== 'Clubs');
+  return (
+    <div className={styles.screen}>
+      <WhoField
+        shop={shop}
+        who={state.who}
+        selected={state.selection?.length ?? 0}
+        onWho={(who) => send({ on: 'who', who })}
+      />
+      <Nav screen={screen} onScreen={(next) => send({ on: 'screen', screen: next })} />
+      <div id={PANEL_ID} role="tabpanel" aria-labelledby={tabId(screen)} className={styles.panel}>
+        {lacking.length > 0 && !shop.missing.includes('Clubs') && (
+          <p className={styles.fault}>
+            {EMPTY.missing(lacking)}. {EMPTY.missingText}
+          </p>
+        )}
+        {screen === 'plan' ? (
+          <PlanPart pane={pane} />
+        ) : (
+          <Suspense fallback={<p className={styles.fault}>{COMMON.opening}</p>}>
+            <ToolScreen pane={pane} obstacle={obstacleOf(pane)} />
+          </Suspense>
         )}
       </div>
     </div>

@@ -1,5 +1,5 @@
 /** What to fit: grip, size, hold, and under a fold the two that seldom change. Each starts as it is in the sheet. */
-import { Checkbox, Input, makeStyles, SpinButton, tokens } from '@fluentui/react-components';
+import { Checkbox, Input, Link, makeStyles, SpinButton, tokens } from '@fluentui/react-components';
 import { useId } from 'react';
 import { FIELD_RANGES, type Form, type FormRead } from '../state/form';
 import type { ShopSeen } from '../state/work';
@@ -24,7 +24,14 @@ const useStyles = makeStyles({
   },
   folded: { display: 'flex', flexDirection: 'column', rowGap: '6px', paddingTop: '4px' },
   number: { minWidth: 0, width: '100%' },
-  putters: { marginLeft: '76px' },
+  putters: { marginLeft: '82px' },
+  perClub: {
+    margin: '0 0 0 90px',
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    borderLeft: `3px solid ${tokens.colorBrandStroke1}`,
+    paddingLeft: '8px',
+  },
 });
 
 interface WhatProps {
@@ -110,11 +117,25 @@ function SeldomLines({ shop, form, faults, onForm }: Omit<WhatProps, 'putters'>)
   const styles = useStyles();
   const id = useId();
   const says = faults.tolerance ? faultText('tolerance', faults.tolerance) : undefined;
+  const lowerSays = faults.lowerLayers ? faultText('lowerLayers', faults.lowerLayers) : undefined;
   const ways = Object.fromEntries([['', WHAT.asInSheet], ...shop.ways.map((way) => [way, way])]);
   return (
     <details className={styles.fold}>
       <summary>{WHAT.more}</summary>
       <div className={styles.folded}>
+        <FieldLine label={WHAT.lower} id={`${id}lower`} says={lowerSays} saysId={`${id}lowerSays`}>
+          <Input
+            id={`${id}lower`}
+            className={styles.number}
+            inputMode="numeric"
+            aria-invalid={Boolean(lowerSays)}
+            aria-describedby={lowerSays && `${id}lowerSays`}
+            placeholder={WHAT.asInSheet}
+            contentAfter={WHAT.lowerUnit}
+            value={form.lowerLayers}
+            onChange={(_, { value }) => onForm({ lowerLayers: value })}
+          />
+        </FieldLine>
         <FieldLine label={WHAT.tolerance} id={`${id}tolerance`} says={says} saysId={`${id}says`}>
           <Input
             id={`${id}tolerance`}
@@ -156,6 +177,14 @@ export function WhatFields(props: WhatProps) {
       </FieldLine>
       <SizeLine {...props} />
       <HoldLine {...props} />
+      {form.perClub && (
+        <p className={styles.perClub} role="status">
+          {WHAT.perClub(form.perClub.entries.size, form.perClub.from)}{' '}
+          <Link as="button" inline onClick={() => onForm({ perClub: null })}>
+            {WHAT.dropPerClub}
+          </Link>
+        </p>
+      )}
       {putters > 0 && (
         <Checkbox
           className={styles.putters}

@@ -5,7 +5,7 @@ import { useId, type ReactNode } from 'react';
 const useStyles = makeStyles({
   line: {
     display: 'grid',
-    gridTemplateColumns: '76px minmax(0, 1fr)',
+    gridTemplateColumns: '82px minmax(0, 1fr)',
     alignItems: 'center',
     columnGap: '8px',
     minHeight: '32px',

@@ -1,0 +1,77 @@
+/** Figures of a comparison as they are written in the pane. */
+import type { Count, PlanInput, Tried } from '../core/index';
+import { countOf as plural, gramsText, thousandths } from '../words/readings';
+import { countOf } from './state/compareModel';
+import { TABLE, numberText, signedText } from './words';
+
+/** `TB-S58, TB-S60`: a line breaks between items, not within one. */
+export function tiedName({ candidate }: Tried): string {
+  return candidate.items.map(({ item }) => item.replaceAll('-', '\u2011').replaceAll(' ', '\u00a0')).join(', ');
+}
+
+/** `2 layers`, `2 to 4 layers`. */
+export function layersText({ fewestLayers, mostLayers }: Tried): string {
+  return fewestLayers === mostLayers
+    ? plural(fewestLayers, 'layer')
+    : `${fewestLayers} to ${plural(mostLayers, 'layer')}`;
+}
+
+/** A signed difference in thousandths of an inch, as the trade says it: `+.012`. */
+export function sizeErrorText(inches: number): string {
+  const text = thousandths(Math.abs(inches));
+  return text === '.000' ? text : `${inches < 0 ? '−' : '+'}${text}`;
+}
+
+/** A count of a candidate; `full` with its unit and what goes with it. */
+export function countText(tried: Tried, count: Count, full: boolean): string {
+  const value = countOf(tried, count);
+  if (value === undefined) return full ? 'not known' : TABLE.none;
+  switch (count) {
+    case 'sizeError': {
+      const worst = sizeErrorText(tried.sizeErrorInches ?? 0);
+      const mean = tried.meanSizeErrorInches;
+      return full ? `${worst} in${mean === undefined ? '' : `, on average ${sizeErrorText(mean)}`}` : worst;
+    }
+    case 'largestChange': {
+      const worst = signedText(tried.largestChangePoints ?? 0);
+      const mean = tried.meanChangePoints;
+      return full ? `${worst} pt${mean === undefined ? '' : `, on average ${numberText(mean)} either way`}` : worst;
+    }
+    case 'out':
+      return full ? `${value} of ${tried.clubs}` : String(value);
+    case 'weight': {
+      if (!full) return value === 0 ? TABLE.none : gramsText(value);
+      const ends = [
+        tried.headGrams ? `${gramsText(tried.headGrams)} at the heads` : '',
+        tried.buttGrams ? `${gramsText(tried.buttGrams)} in the butts` : '',
+      ].filter(Boolean);
+      return ends.join(', ') || 'none';
+    }
+    case 'massAdded':
+      return `${signedText(value)} g over the set`;
+    case 'price':
+      return `${value.toFixed(2)} for ${plural(tried.clubs, 'grip')}`;
+    case 'short':
+      return value === 0 ? 'none' : plural(value, 'piece');
+  }
+}
+
+/** What a comparison is of, in a sentence: `12 clubs to .920 ± .010 in; 10 held as they were, 2 at a target.` */
+export function aboutText(
+  { clubs, settings }: PlanInput,
+  holdOf: (club: PlanInput['clubs'][number]) => string,
+): string {
+  const targets = [...new Set(clubs.flatMap(({ targetInches }) => targetInches ?? []))];
+  const size = targets.length
+    ? ` to ${targets.map(thousandths).join(' or ')} ± ${thousandths(settings.sizeToleranceInches)} in`
+    : ', sizes not judged (no target diameter)';
+  const holds = [
+    ['asArrived', 'held as they were'],
+    ['target', 'at a target reading'],
+    ['nothing', 'held at nothing'],
+  ].flatMap(([hold, words]) => {
+    const count = clubs.filter((club) => holdOf(club) === hold).length;
+    return count ? [`${count} ${words}`] : [];
+  });
+  return `${plural(clubs.length, 'club')}${size}; ${holds.join(', ')}.`;
+}

@@ -1,0 +1,100 @@
+/** What stands in the fields of the screens that help choosing: text until it is asked for, kept while a person looks elsewhere. */
+import type { Aim, Count, EvenGroup, SizesDiffer } from '../../core/index';
+
+/** The pane's screens, in the order a set is worked through. */
+export const SCREENS = ['plan', 'hand', 'compare', 'even', 'place'] as const;
+export type Screen = (typeof SCREENS)[number];
+
+export type LengthUnit = 'in' | 'mm';
+
+export interface HandForm {
+  readonly unit: LengthUnit;
+  /** Null: as Jobs has it. */
+  readonly hand: string | null;
+  readonly finger: string | null;
+  /** The lower hand measures otherwise than the upper one; null: if Jobs has measures of it. */
+  readonly differ: boolean | null;
+  readonly lowerHand: string | null;
+  readonly lowerFinger: string | null;
+  /** Blank: the butt that most clubs have. */
+  readonly butt: string;
+  readonly fingertips: '' | 'press' | 'touch' | 'gap';
+  readonly littleFinger: '' | 'past' | 'short';
+  readonly lowerIndex: '' | 'sits' | 'reaches';
+  readonly squeezes: boolean;
+  readonly errLarger: '0' | '1' | '2';
+  readonly pain: boolean;
+}
+
+export interface CompareForm {
+  readonly profile: '' | 'round' | 'ribbed';
+  readonly texture: string;
+  readonly core: string;
+  readonly mostPrice: string;
+  readonly onHandOnly: boolean;
+  /** Blank: unbeaten ones first. */
+  readonly orderBy: '' | Count;
+  /** Items ticked for the shortlist. */
+  readonly shortlist: readonly string[];
+  readonly solveFrom: 'shortlist' | 'stock';
+  readonly aims: readonly [Aim, Aim, Aim];
+  readonly sizesDiffer: SizesDiffer;
+}
+
+/** Sheet: the group stays as Clubs has it. */
+export type EvenBy = 'sheet' | 'own' | 'one' | 'line';
+
+export interface EvenForm {
+  readonly by: Readonly<Record<EvenGroup, EvenBy>>;
+  /** A reading of the owner's own in place of the median; blank: the median. */
+  readonly value: Readonly<Record<EvenGroup, string>>;
+}
+
+export interface PlaceForm {
+  readonly typed: string;
+}
+
+export interface Tools {
+  readonly hand: HandForm;
+  readonly compare: CompareForm;
+  readonly even: EvenForm;
+  readonly place: PlaceForm;
+}
+
+export const EMPTY_TOOLS: Tools = {
+  hand: {
+    unit: 'in',
+    hand: null,
+    finger: null,
+    differ: null,
+    lowerHand: null,
+    lowerFinger: null,
+    butt: '',
+    fingertips: '',
+    littleFinger: '',
+    lowerIndex: '',
+    squeezes: false,
+    errLarger: '0',
+    pain: false,
+  },
+  compare: {
+    profile: '',
+    texture: '',
+    core: '',
+    mostPrice: '',
+    onHandOnly: false,
+    orderBy: '',
+    shortlist: [],
+    solveFrom: 'stock',
+    aims: ['weight', 'deviation', 'price'],
+    sizesDiffer: 'never',
+  },
+  even: { by: { woods: 'sheet', irons: 'sheet', wedges: 'sheet' }, value: { woods: '', irons: '', wedges: '' } },
+  place: { typed: '' },
+};
+
+/** Fields that go with the bag on the counter; how grips are compared is the shop's habit and stays. */
+export function forAnotherSet(tools: Tools): Tools {
+  const { unit } = tools.hand;
+  return { ...EMPTY_TOOLS, hand: { ...EMPTY_TOOLS.hand, unit }, compare: tools.compare };
+}

@@ -1,0 +1,32 @@
+/** A long calculation as a screen needs it: begun when its subject changes, stopped when that is no longer asked. */
+import { useEffect, useState } from 'react';
+import type { Progress } from '../../core/index';
+import { inSlices } from './slices';
+
+export interface Long<Answer> {
+  /** Of the subject that is shown now; the last one while the next is worked out. */
+  readonly answer: Answer | undefined;
+  /** Whether `answer` is of the subject as it stands now. */
+  readonly settled: boolean;
+  readonly progress: Progress | undefined;
+}
+
+/** `begin` must be the same function as long as the subject is the same (`useCallback`); null: there is nothing to work out. */
+export function useLong<Answer>(begin: (() => Generator<Progress, Answer>) | null): Long<Answer> {
+  const [done, setDone] = useState<{ readonly of: unknown; readonly answer: Answer } | undefined>();
+  const [progress, setProgress] = useState<Progress | undefined>();
+  useEffect(() => {
+    if (!begin) return undefined;
+    const stop = new AbortController();
+    void inSlices(begin(), { signal: stop.signal, onProgress: setProgress }).then((answer) => {
+      if (stop.signal.aborted || answer === undefined) return;
+      setProgress(undefined);
+      setDone({ of: begin, answer });
+    });
+    return () => {
+      stop.abort();
+      setProgress(undefined);
+    };
+  }, [begin]);
+  return { answer: begin ? done?.answer : undefined, settled: begin !== null && done?.of === begin, progress };
+}

@@ -1,0 +1,82 @@
+/** A small table of figures that fits a narrow pane and scrolls in itself where it does not. */
+import { makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
+import type { ReactNode } from 'react';
+
+const useStyles = makeStyles({
+  scroller: { overflowX: 'auto', margin: '0 -12px', padding: '0 12px' },
+  table: {
+    borderCollapse: 'collapse',
+    width: '100%',
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    fontVariantNumeric: 'tabular-nums',
+  },
+  caption: { position: 'absolute', width: '1px', height: '1px', overflow: 'hidden', clip: 'rect(0 0 0 0)' },
+  head: {
+    textAlign: 'left',
+    fontWeight: tokens.fontWeightRegular,
+    color: tokens.colorNeutralForeground2,
+    padding: '2px 4px',
+    verticalAlign: 'bottom',
+  },
+  line: { borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
+  cell: { padding: '3px 4px', textAlign: 'left', fontWeight: tokens.fontWeightRegular, verticalAlign: 'top' },
+  right: { textAlign: 'right', whiteSpace: 'nowrap' },
+  first: { paddingLeft: 0, overflowWrap: 'anywhere' },
+  last: { paddingRight: 0 },
+});
+
+export interface DataRow {
+  readonly key: string | number;
+  readonly cells: readonly ReactNode[];
+}
+
+interface DataTableProps {
+  readonly caption: string;
+  readonly headers: readonly string[];
+  readonly rows: readonly DataRow[];
+  /** Columns that hold numbers, from 0. */
+  readonly numbers: readonly number[];
+}
+
+export function DataTable({ caption, headers, rows, numbers }: DataTableProps) {
+  const styles = useStyles();
+  const look = (at: number) =>
+    mergeClasses(
+      numbers.includes(at) && styles.right,
+      at === 0 && styles.first,
+      at === headers.length - 1 && styles.last,
+    );
+  return (
+    <div className={styles.scroller} role="region" aria-label={caption} tabIndex={0}>
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            {headers.map((header, at) => (
+              <th key={at} scope="col" className={mergeClasses(styles.head, look(at))}>
+                {header}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ key, cells }) => (
+            <tr key={key} className={styles.line}>
+              {cells.map((cell, at) =>
+                at === 0 ? (
+                  <th key={at} scope="row" className={mergeClasses(styles.cell, look(at))}>
+                    {cell}
+                  </th>
+                ) : (
+                  <td key={at} className={mergeClasses(styles.cell, look(at))}>
+                    {cell}
+                  </td>
+                ),
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,179 @@
+/** Choosing grip and layers club by club: what may be chosen, what counts first, and what came of it. */
+import { Button, makeStyles, ProgressBar } from '@fluentui/react-components';
+import { useCallback, useId, useState } from 'react';
+import {
+  AIMS,
+  solveSteps,
+  type Aim,
+  type PlanInput,
+  type Solution,
+  type Solved,
+  type SolveRequest,
+  type Tried,
+} from '../../../core/index';
+import { assign } from '../../../workbook/assignment';
+import { AIM_WORDS, ONE_MODEL, sayCannot, SIZES_DIFFER_WORDS, solutionText } from '../../../words/choose';
+import { readingText } from '../../../words/readings';
+import { itemsTicked } from '../../state/compareModel';
+import { onLetters } from '../../state/plot';
+import type { CompareForm } from '../../state/tools';
+import { useLong } from '../../state/useLong';
+import { SOLVE_WORDS } from '../../toolWords';
+import { signedText, TABLE } from '../../words';
+import { Choice, FieldLine } from '../fields';
+import { DataTable } from './DataTable';
+import { Buttons, Part, Says, Sentences } from './parts';
+
+const useStyles = makeStyles({
+  fold: { '& > summary': { cursor: 'pointer', minHeight: '24px' } },
+});
+
+interface SolveProps {
+  readonly input: PlanInput;
+  readonly tried: readonly Tried[];
+  readonly form: CompareForm;
+  readonly onForm: (change: Partial<CompareForm>) => void;
+  readonly onTake: (solved: Solved) => void;
+}
+
+/** The aims with one of them moved to a place; the one that stood there takes the other's. */
+function withAim(aims: CompareForm['aims'], place: number, aim: Aim): CompareForm['aims'] {
+  const [first, second, third] = aims.map((each, at) => (at === place ? aim : each === aim ? aims[place] : each));
+  return [first ?? aims[0], second ?? aims[1], third ?? aims[2]];
+}
+
+function Fields({ form, ticked, onForm }: Pick<SolveProps, 'form' | 'onForm'> & { readonly ticked: number }) {
+  const id = useId();
+  const aims = Object.fromEntries(AIMS.map((aim) => [aim, AIM_WORDS[aim]])) as Record<Aim, string>;
+  return (
+    <>
+      <FieldLine label={SOLVE_WORDS.from} id={`${id}from`}>
+        <Choice
+          id={`${id}from`}
+          value={form.solveFrom}
+          options={SOLVE_WORDS.fromOptions(ticked)}
+          onChoose={(solveFrom) => onForm({ solveFrom })}
+        />
+      </FieldLine>
+      <FieldLine label={SOLVE_WORDS.sizes} id={`${id}sizes`}>
+        <Choice
+          id={`${id}sizes`}
+          value={form.sizesDiffer}
+          options={SIZES_DIFFER_WORDS}
+          onChoose={(sizesDiffer) => onForm({ sizesDiffer })}
+        />
+      </FieldLine>
+      {SOLVE_WORDS.aims.map((label, place) => (
+        <FieldLine key={label} label={label} id={`${id}${place}`}>
+          <Choice
+            id={`${id}${place}`}
+            value={form.aims[place] ?? 'weight'}
+            options={aims}
+            onChoose={(aim) => onForm({ aims: withAim(form.aims, place, aim) })}
+          />
+        </FieldLine>
+      ))}
+    </>
+  );
+}
+
+interface FoundProps {
+  readonly solution: Solution;
+  readonly sizeTolerance: number;
+  readonly onTake: (solved: Solved) => void;
+}
+
+function Found({ solution, sizeTolerance, onTake }: FoundProps) {
+  const styles = useStyles();
+  const cannot = solution.cannot.map((each) => sayCannot(each, sizeTolerance));
+  return (
+    <>
+      <Says live flagged={!solution.solved}>
+        {solutionText(solution)}
+      </Says>
+      {solution.solved && (
+        <>
+          <DataTable
+            caption={SOLVE_WORDS.caption}
+            headers={[SOLVE_WORDS.club, SOLVE_WORDS.grip, SOLVE_WORDS.layers, SOLVE_WORDS.reading]}
+            numbers={[2, 3]}
+            rows={solution.choices.map(({ row, club, item, layers, plan }) => ({
+              key: row,
+              cells: [club.name, item, layers, readsText(plan.readingAfter ?? plan.readingGripped, plan.shift?.total)],
+            }))}
+          />
+          <Buttons>
+            <Button appearance="primary" onClick={() => onTake(solution)}>
+              {SOLVE_WORDS.take}
+            </Button>
+          </Buttons>
+        </>
+      )}
+      {cannot.length > 0 &&
+        (solution.solved ? (
+          <details className={styles.fold}>
+            <summary>{SOLVE_WORDS.cannotTitle}</summary>
+            <Sentences texts={cannot} />
+          </details>
+        ) : (
+          <Sentences texts={cannot} />
+        ))}
+    </>
+  );
+}
+
+function readsText(reading: number | undefined, change: number | undefined): string {
+  if (reading !== undefined && onLetters(reading)) return readingText(reading);
+  return change === undefined ? TABLE.none : `${signedText(change)} pt`;
+}
+
+export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
+  const ticked = itemsTicked(form.shortlist, tried);
+  const [asked, setAsked] = useState<SolveRequest | null>(null);
+  const begin = useCallback(() => solveSteps(asked as SolveRequest, assign), [asked]);
+  const { answer, settled, progress } = useLong(asked ? begin : null);
+  const fromShortlist = form.solveFrom === 'shortlist';
+  const nothing = fromShortlist && ticked.length === 0;
+  const request = (): SolveRequest => ({
+    input,
+    shortlist: fromShortlist ? ticked : undefined,
+    aims: form.aims,
+    sizesDiffer: form.sizesDiffer,
+  });
+  const running = asked !== null && !settled;
+  return (
+    <Part title={SOLVE_WORDS.title} ruled>
+      <Says quiet small>
+        {ONE_MODEL}
+      </Says>
+      <Fields form={form} ticked={ticked.length} onForm={onForm} />
+      {nothing && <Says quiet>{SOLVE_WORDS.noTicks}</Says>}
+      <Buttons>
+        <Button appearance="primary" disabledFocusable={running || nothing} onClick={() => setAsked(request())}>
+          {SOLVE_WORDS.go}
+        </Button>
+        {running && <Button onClick={() => setAsked(null)}>{SOLVE_WORDS.stop}</Button>}
+      </Buttons>
+      {running && progress && (
+        <>
+          <ProgressBar
+            aria-label={SOLVE_WORDS.working(progress.done, progress.of)}
+            max={progress.of}
+            value={progress.done}
+          />
+          <Says quiet small>
+            {SOLVE_WORDS.working(progress.done, progress.of)}
+          </Says>
+        </>
+      )}
+      {asked &&
+        settled &&
+        answer &&
+        (asked.input === input ? (
+          <Found solution={answer} sizeTolerance={input.settings.sizeToleranceInches} onTake={onTake} />
+        ) : (
+          <Says flagged>{SOLVE_WORDS.stale}</Says>
+        ))}
+    </Part>
+  );
+}

@@ -1,0 +1,124 @@
+/** What the screens that help choosing are made of. */
+import { Input, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
+import { useId, type ReactNode } from 'react';
+
+const useStyles = makeStyles({
+  part: { display: 'flex', flexDirection: 'column', rowGap: '6px', minWidth: 0 },
+  ruled: { borderTop: `1px solid ${tokens.colorNeutralStroke2}`, marginTop: '6px', paddingTop: '10px' },
+  heading: {
+    margin: 0,
+    fontSize: tokens.fontSizeBase300,
+    lineHeight: tokens.lineHeightBase300,
+    fontWeight: tokens.fontWeightSemibold,
+  },
+  says: { margin: 0 },
+  quiet: { color: tokens.colorNeutralForeground2 },
+  small: { fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
+  flagged: { borderLeft: `3px solid ${tokens.colorPaletteMarigoldBorder2}`, paddingLeft: '8px' },
+  list: { margin: 0, padding: 0, listStyleType: 'none', display: 'flex', flexDirection: 'column', rowGap: '6px' },
+  buttons: { display: 'flex', flexWrap: 'wrap', columnGap: '8px', rowGap: '6px' },
+  measures: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr) minmax(0, 1fr)', columnGap: '8px' },
+  measure: { display: 'flex', flexDirection: 'column', minWidth: 0 },
+  label: { color: tokens.colorNeutralForeground2 },
+  input: { minWidth: 0, width: '100%' },
+});
+
+interface PartProps {
+  readonly title?: string;
+  /** A line above it sets it off from what stands before. */
+  readonly ruled?: boolean;
+  readonly children: ReactNode;
+}
+
+export function Part({ title, ruled = false, children }: PartProps) {
+  const styles = useStyles();
+  return (
+    <section className={mergeClasses(styles.part, ruled && styles.ruled)} aria-label={title}>
+      {title && <h2 className={styles.heading}>{title}</h2>}
+      {children}
+    </section>
+  );
+}
+
+interface SaysProps {
+  readonly quiet?: boolean;
+  readonly small?: boolean;
+  /** Waits for a person. */
+  readonly flagged?: boolean;
+  /** Read out when it changes. */
+  readonly live?: boolean;
+  readonly id?: string;
+  readonly children: ReactNode;
+}
+
+export function Says({ quiet = false, small = false, flagged = false, live = false, id, children }: SaysProps) {
+  const styles = useStyles();
+  const look = mergeClasses(styles.says, quiet && styles.quiet, small && styles.small, flagged && styles.flagged);
+  return (
+    <p id={id} className={look} role={live ? 'status' : undefined}>
+      {children}
+    </p>
+  );
+}
+
+/** Sentences, each once. */
+export function Sentences({
+  texts,
+  flagged = false,
+}: {
+  readonly texts: readonly string[];
+  readonly flagged?: boolean;
+}) {
+  const styles = useStyles();
+  return (
+    <ul className={styles.list}>
+      {[...new Set(texts)].map((text) => (
+        <li key={text} className={mergeClasses(styles.says, flagged && styles.flagged)}>
+          {text}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function Buttons({ children }: { readonly children: ReactNode }) {
+  return <div className={useStyles().buttons}>{children}</div>;
+}
+
+/** Two measures side by side. */
+export function Measures({ children }: { readonly children: ReactNode }) {
+  return <div className={useStyles().measures}>{children}</div>;
+}
+
+interface MeasureProps {
+  readonly label: string;
+  readonly unit: string;
+  readonly value: string;
+  readonly faulty: boolean;
+  /** The element that says what is wrong. */
+  readonly saysId?: string | undefined;
+  readonly onType: (text: string) => void;
+}
+
+/** A number with its unit, its label above it. */
+export function Measure({ label, unit, value, faulty, saysId, onType }: MeasureProps) {
+  const styles = useStyles();
+  const id = useId();
+  return (
+    <div className={styles.measure}>
+      <label htmlFor={id} className={styles.label}>
+        {label}
+      </label>
+      <Input
+        id={id}
+        className={styles.input}
+        inputMode="decimal"
+        aria-invalid={faulty}
+        aria-describedby={faulty ? saysId : undefined}
+        contentAfter={unit}
+        value={value}
+        onChange={(_, data) => onType(data.value)}
+      />
+    </div>
+  );
+}
