@@ -190,12 +190,17 @@ describe('tapes', () => {
   });
 
   describe('a strip that was weighed', () => {
-    const weighed = (line: Record<string, unknown>, rows: Cells[] | null = null) => {
+    const weighed = (line: Readonly<Record<string, Cells[number]>>, rows: Cells[] | null = null) => {
+      const cells: Readonly<Record<string, Cells[number]>> = {
+        tape: 'Build-up tape',
+        use: 'Build-up',
+        strip: 2,
+        gsm: 130,
+        ...line,
+      };
       const list = [
         TAPE.columns.map(({ header }) => header),
-        TAPE.columns.map(
-          ({ key }) => ({ tape: 'Build-up tape', use: 'Build-up', strip: 2, gsm: 130, ...line })[key] as Cells[number],
-        ),
+        TAPE.columns.map(({ key }) => cells[key]),
         ['Two-way tape', 'Two-way', 2, 133, 0.005],
       ];
       const { settings, said } = read(rows, list);
