@@ -4,9 +4,9 @@ import { countOf as plural, gramsText, thousandths } from '../words/readings';
 import { countOf } from './state/compareModel';
 import { TABLE, numberText, signedText } from './words';
 
-/** `TB-S58, TB-S60`: a line breaks between items, not within one. */
+/** `TB-S58, TB-S60`. */
 export function tiedName({ candidate }: Tried): string {
-  return candidate.items.map(({ item }) => item.replaceAll('-', '\u2011').replaceAll(' ', '\u00a0')).join(', ');
+  return candidate.items.map(({ item }) => item).join(', ');
 }
 
 /** `2 layers`, `2 to 4 layers`. */

@@ -1,5 +1,6 @@
 /** Does through a port what the pane asks for, and says in sentences how it ended. Whatever fails comes back as an outcome. */
 import { parseReading, type Lesson } from '../core/index';
+import { fillCompare } from '../workbook/fillCompare';
 import { fillPlan } from '../workbook/fillPlan';
 import { freezePlan } from '../workbook/freeze';
 import { keepHand } from '../workbook/keepHand';
@@ -11,9 +12,29 @@ import { setUp } from '../workbook/setUp';
 import { planSheetName } from '../workbook/sheetName';
 import { readShop, type Shop } from '../workbook/shop';
 import { undoLast } from '../workbook/undo';
-import { sayFill, sayFreeze, sayHand, sayLesson, sayPortError, saySetUp, sayUndo } from '../words/outcomes';
+import {
+  sayCompared,
+  sayFill,
+  sayFreeze,
+  sayHand,
+  sayLesson,
+  sayPortError,
+  saySetUp,
+  sayUndo,
+} from '../words/outcomes';
 import { previewOf, rowsTouched, seenOf } from './state/lookAt';
-import type { Again, Agreed, FillAsked, HandAsked, Look, Outcome, ShopSeen, Who, Work } from './state/work';
+import type {
+  Again,
+  Agreed,
+  CompareAsked,
+  FillAsked,
+  HandAsked,
+  Look,
+  Outcome,
+  ShopSeen,
+  Who,
+  Work,
+} from './state/work';
 import { ENDS } from './words';
 
 function failed(title: string, text: string): Outcome {
@@ -96,6 +117,16 @@ async function teach(port: WorkbookPort, seen: ShopSeen, lesson: Lesson, agreed:
   return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
 }
 
+async function compare(port: WorkbookPort, seen: ShopSeen, asked: CompareAsked): Promise<Outcome> {
+  const { who, rows, comparison, about, agreed } = asked;
+  const from = agreed?.seen ?? seen;
+  const request = { scope: scopeOf(who, rows), comparison, about, agreed: agreed?.over };
+  const end = await fillCompare(port, shopOf(from), request);
+  return ended(end, ENDS.compare, sayCompared(end), (over) => {
+    return { task: 'compare', asked: { ...asked, agreed: { seen: from, over } } };
+  });
+}
+
 async function hand(port: WorkbookPort, seen: ShopSeen, asked: HandAsked): Promise<Outcome> {
   const from = asked.agreed?.seen ?? seen;
   const end = await keepHand(port, shopOf(from), { job: asked.job, ...asked.hand }, asked.agreed?.over ?? null);
@@ -135,6 +166,7 @@ export function workOn(port: WorkbookPort): Work {
       }),
     fill: (seen, asked) => caught(ENDS.fill.failed, () => fill(port, seen, asked)),
     freeze: (seen, who, rows) => caught(ENDS.freeze.failed, () => freeze(port, shopOf(seen), who, rows)),
+    compareSheet: (seen, asked) => caught(ENDS.compare.failed, () => compare(port, seen, asked)),
     keepHand: (seen, asked) => caught(ENDS.hand.failed, () => hand(port, seen, asked)),
     undo: () =>
       caught(ENDS.undo.failed, async () => {

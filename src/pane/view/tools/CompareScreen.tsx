@@ -195,7 +195,7 @@ export function CompareScreen({ pane }: ToolProps) {
   const { profile, texture, core, mostPrice, onHandOnly } = form;
   const read = useMemo(() => readFilters(form), [profile, texture, core, mostPrice, onHandOnly]);
   const begin = useCallback(() => compareSteps(concerned as PlanInput, read.filters), [concerned, read]);
-  const { answer, progress } = useLong(concerned ? begin : null);
+  const { answer, settled, progress } = useLong(concerned ? begin : null);
   if (!concerned) return null;
   const onForm: OnForm = (change) => send({ on: 'tool', tool: 'compare', change });
   const about = aboutText(concerned, holdOf);
@@ -225,7 +225,7 @@ export function CompareScreen({ pane }: ToolProps) {
           <Buttons>
             <Button
               size="small"
-              disabledFocusable={state.task !== null}
+              disabledFocusable={state.task !== null || !settled}
               onClick={() => does.compareSheet({ comparison: answer, about })}
             >
               {COMPARE_WORDS.fill}

@@ -53,6 +53,8 @@ const useStyles = makeStyles({
     ':hover': { color: tokens.colorBrandForeground1 },
     ':focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}`, outlineOffset: '1px' },
   },
+  // A line breaks between items, not at their hyphens; one of many words breaks all the same.
+  item: { display: 'inline-block', maxWidth: '112px', overflowWrap: 'anywhere' },
   unbeaten: { fontWeight: tokens.fontWeightSemibold },
   hidden: { position: 'absolute', width: '1px', height: '1px', overflow: 'hidden', clip: 'rect(0 0 0 0)' },
   details: { padding: '2px 0 10px 22px' },
@@ -143,7 +145,12 @@ function Line({ tried, ticked, opened, onTick, onOpen, onFit }: LineProps) {
           >
             <Chevron down={opened} />
             <span>
-              {name}
+              {tried.candidate.items.map(({ item }, at) => (
+                <Fragment key={item}>
+                  {at > 0 && ', '}
+                  <span className={styles.item}>{item}</span>
+                </Fragment>
+              ))}
               {tried.unbeaten && <span className={styles.hidden}>, {COMPARE_WORDS.unbeaten}</span>}
             </span>
           </button>
