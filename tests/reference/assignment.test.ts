@@ -2,7 +2,7 @@ import loadHighs from 'highs';
 import { describe, expect, test } from 'vitest';
 import { placeGrips, type PlanInput, type WeighedGrip } from '../../src/core/index';
 import { assign } from '../../src/workbook/assignment';
-import { aSet, gapOf, grips, numbersFrom, squaresOf } from '../core/choose/sets';
+import { aSet, gapOf, grips, numbersFrom, squaresOf } from '../core/choose/placing/sets';
 import { aGrip, valueOf } from '../core/make';
 
 /**

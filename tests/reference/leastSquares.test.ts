@@ -2,7 +2,7 @@ import { all, bignumber, create, type BigNumber, type FactoryFunctionMap } from 
 import { linearRegression, median as theirMedian } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
 import { leastSquaresLine, median, robustLine, type Point } from '../../src/core/index';
-import { numbersFrom } from '../core/choose/sets';
+import { numbersFrom } from '../core/choose/placing/sets';
 
 /** Least squares and the middle of numbers against simple-statistics 7.12.1, which no one here wrote. */
 

@@ -16,7 +16,7 @@ import {
   type EvenWanted,
 } from '../../../src/core/index';
 import { aGrip } from '../make';
-import { aSet } from './sets';
+import { aSet } from './placing/sets';
 
 const all = (choice: EvenChoice, values?: EvenWanted['values']): EvenWanted => ({
   woods: choice,

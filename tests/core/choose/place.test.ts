@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { planSet, placeGrips, type Club, type PlanInput, type WeighedGrip } from '../../../src/core/index';
 import { assign } from '../../../src/workbook/assignment';
 import { aGrip, issueOf, P, valueOf } from '../make';
-import { aSet, gapOf, grips, leastByTrial, numbers, numbersFrom, squaresOf } from './sets';
+import { aSet, gapOf, grips, leastByTrial, numbers, numbersFrom, squaresOf } from './placing/sets';
 
 const place = (input: PlanInput, weighed: readonly WeighedGrip[]) => valueOf(placeGrips(input, weighed, assign));
 const refused = (input: PlanInput, weighed: readonly WeighedGrip[]) => issueOf(placeGrips(input, weighed, assign));

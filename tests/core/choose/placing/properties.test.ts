@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { placeGrips, type Club, type WeighedGrip } from '../../../../src/core/index';
 import { assign } from '../../../../src/workbook/assignment';
 import { aGrip, valueOf } from '../../make';
-import { aSet, squaresOf } from '../sets';
+import { aSet, squaresOf } from './sets';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
