@@ -23,7 +23,10 @@ module.exports = {
       'functions-are-pure',
       'src/functions imports core, words and the pure files of src/workbook',
       { path: '^src/functions/' },
-      { pathNot: '^src/(functions|core|words)/|^src/workbook/(schema|records|planTables|planCells|placeCells|assignment|readSizes)\\.ts$' },
+      {
+        pathNot:
+          '^src/(functions|core|words)/|^src/workbook/(schema|records|planTables|planCells|placeCells|assignment|readSizes)\\.ts$',
+      },
     ),
     wall(
       'pane-knows-no-host',
