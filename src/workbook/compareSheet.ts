@@ -73,6 +73,9 @@ function rowOf(cells: readonly Cell[]): Cell[] {
   return COMPARE_COLUMNS.map((_, across) => cells[across] ?? null);
 }
 
+/** The same rows for a short list and a long one: highlights are replaced as one, not cut up, when the list gets shorter. */
+const HIGHLIGHTED_ROWS = 800;
+
 const STANDING_RULES: readonly Highlight[] = (['unbeaten', 'beaten'] as const).map((standing) => {
   return {
     column: 0,
@@ -100,7 +103,7 @@ export function dressCompare(at: Block, { cells, list }: CompareCells): Change[]
       const right: CellFormat = column.align || column.wrap ? {} : { align: 'right' };
       return format(part(body, across, candidates, 1), { ...right, ...bodyLook(column) });
     }),
-    { do: 'highlight', at: part(body, 0, candidates, 1), rules: STANDING_RULES },
+    { do: 'highlight', at: part(body, 0, Math.max(candidates, HIGHLIGHTED_ROWS), 1), rules: STANDING_RULES },
     ...rowHeights(part(list.from, 0, 1, 1), COMPARE_COLUMNS, cells.slice(list.from, tail), true),
     ...(tail + 1 < cells.length ? [format(part(tail + 1, 0, 1, 1), { bold: true })] : []),
     ...dressSheet(at, list.from),

@@ -1,13 +1,21 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { compareGrips } from '../../src/core/index';
+import type { Comparison, Filters } from '../../src/core/index';
+import { COMPARE_COLUMNS } from '../../src/workbook/compareCells';
+import { COMPARE_HEAD_ROWS } from '../../src/workbook/compareSheet';
+import { fillCompare } from '../../src/workbook/fillCompare';
 import { fillPlan } from '../../src/workbook/fillPlan';
 import { freezePlan } from '../../src/workbook/freeze';
+import { keepHand } from '../../src/workbook/keepHand';
 import type { FillRequest } from '../../src/workbook/outcomes';
 import { PLAN_COLUMNS } from '../../src/workbook/planCells';
+import { planScope, scopeRows } from '../../src/workbook/planScope';
 import { HEAD_ROWS } from '../../src/workbook/planSheet';
 import type { BlockSeen, Cell, TableSeen, WorkbookPort } from '../../src/workbook/port';
 import { TABLES } from '../../src/workbook/schema';
 import { setUp } from '../../src/workbook/setUp';
 import { matrixOf, readShop } from '../../src/workbook/shop';
+import type { Shop } from '../../src/workbook/shop';
 import { undoLast } from '../../src/workbook/undo';
 import { CLUB_ROWS, JOB_ROWS, STOCK_ROWS } from '../workbook/workshop';
 import type { Bench } from './structureSuite';
@@ -33,6 +41,26 @@ async function area(port: WorkbookPort, rows = HEAD_ROWS + 4): Promise<BlockSeen
 async function clubs(port: WorkbookPort): Promise<TableSeen> {
   const [seen] = await port.read([{ read: 'table', table: 'Clubs' }]);
   if (!seen) throw new Error('no table Clubs');
+  return seen;
+}
+
+/** Compares grips on the clubs of the job, as the pane does. */
+export function comparing({ tables }: Shop, filters: Filters = {}): Comparison {
+  const planned = tables.Clubs && planScope(tables, scopeRows(tables.Clubs, JOB.scope), {});
+  if (!planned?.ok) throw new Error('cannot be planned');
+  return compareGrips(planned.value.input, filters);
+}
+
+/** Fills in what `comparing` found. */
+export async function compared(port: WorkbookPort, filters: Filters = {}) {
+  const shop = await readShop(port);
+  const comparison = comparing(shop, filters);
+  return { comparison, end: await fillCompare(port, shop, { scope: JOB.scope, comparison, about: '=Three clubs.' }) };
+}
+
+async function comparison(port: WorkbookPort): Promise<BlockSeen> {
+  const at = { sheet: 'Compare 1042', row: 0, column: 0, rows: COMPARE_HEAD_ROWS + 8, columns: COMPARE_COLUMNS.length };
+  const [seen] = await port.read([{ read: 'block', at }]);
   return seen;
 }
 
@@ -119,6 +147,93 @@ export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<Job
       const end = await fillPlan(port, await readShop(port), { ...JOB, agreed });
       expect(end).toMatchObject({ done: true });
       expect((await area(port)).values[3]?.[1]).toBe('Tamsin Orrell');
+    });
+
+    it('fills choices of single clubs, each beside those for all, and takes them back', async () => {
+      const port = await workshop();
+      const start = matrixOf(await clubs(port));
+      const perClub = new Map([
+        [1, { newMass: 60.5 }],
+        [2, { newItem: 'MOSS-S', layers: 2 }],
+      ]);
+      const end = await fillPlan(port, await readShop(port), { ...JOB, choices: { newItem: 'OAK-58', perClub } });
+      expect(end).toMatchObject({ done: true, clubs: 3, choicesWritten: 5 });
+      const { headers, rows } = await clubs(port);
+      const [item, mass, layers] = ['New grip', 'New grip mass (g)', 'Layers'].map((each) => headers.indexOf(each));
+      expect(rows.slice(0, 4).map((row) => [row[item ?? 0], row[mass ?? 0], row[layers ?? 0]])).toEqual([
+        ['OAK-58', 60.5, 1],
+        ['MOSS-S', null, 2],
+        ['OAK-58', null, 1],
+        ['FERN-M', null, 1],
+      ]);
+      expect((await area(port)).values.slice(HEAD_ROWS + 1).map((row) => row[1])).toEqual([
+        'OAK-58',
+        'MOSS-S',
+        'OAK-58',
+      ]);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect(matrixOf(await clubs(port))).toEqual(start);
+    });
+
+    it('keeps a hand in the row of its job, and takes it back', async () => {
+      const port = await workshop();
+      const hand = { handLength: 7.5, fingerLength: 3.15, lowerHandLength: null, lowerFingerLength: 3 };
+      const jobs = async () => (await readShop(port)).tables.Jobs;
+      const before = await jobs();
+      const end = await keepHand(port, await readShop(port), { job: '1043', ...hand });
+      expect(end).toEqual({ done: true, job: '1043', cells: 3 });
+      const after = await jobs();
+      const row = (after?.rows[1] ?? []).map((cell, at) => [after?.headers[at], cell]);
+      expect(Object.fromEntries(row)).toMatchObject({
+        Job: '1043',
+        'Hand length (in)': 7.5,
+        'Middle finger (in)': 3.15,
+        'Lower hand length (in)': null,
+        'Lower middle finger (in)': 3,
+      });
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { restored: 3, left: [] } });
+      expect(await jobs()).toEqual(before);
+    });
+
+    it('fills a comparison, fills it again shorter, and takes each back', async () => {
+      const port = await workshop();
+      const { end, comparison: found } = await compared(port);
+      const grips = found.tried.map(({ candidate }) => candidate.key);
+      expect(end).toMatchObject({ done: true, sheet: 'Compare 1042', grips: grips.length });
+      const first = await comparison(port);
+      const listed = (seen: BlockSeen) => seen.values.slice(COMPARE_HEAD_ROWS + 1).flatMap((row) => row[1] ?? []);
+      expect(listed(first).filter(Boolean)).toEqual(grips);
+      expect(first.values[3]?.slice(0, 2)).toEqual(['Customer', 'Tamsin Orrell']);
+      // what was compared is text, whatever it begins with
+      expect([first.values[7]?.[1], first.formulas.flat().some(Boolean)]).toEqual(['=Three clubs.', false]);
+      const again = await compared(port, { items: ['MOSS-S'] });
+      expect(again.end).toMatchObject({ done: true, sheet: 'Compare 1042', grips: 1 });
+      expect(listed(await comparison(port)).filter(Boolean)).toEqual(['MOSS-S']);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect((await comparison(port)).values).toEqual(first.values);
+      expect((await compared(port)).end).toMatchObject({ done: true });
+    });
+
+    it('takes a first comparison back whole, and leaves a plan beside it alone', async () => {
+      const port = await workshop();
+      await fillPlan(port, await readShop(port), JOB);
+      const plan = (await area(port)).values;
+      const before = await readShop(port);
+      await compared(port);
+      expect((await readShop(port)).plans.map(({ key }) => key)).toEqual(['job:1042', 'compare:job:1042']);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      const [sheets] = await port.read([{ read: 'sheets' }]);
+      expect(sheets.map(({ name }) => name)).not.toContain('Compare 1042');
+      expect((await area(port)).values).toEqual(plan);
+      expect((await readShop(port)).plans).toEqual(before.plans);
+    });
+
+    it('names what a person typed over a comparison, and leaves it', async () => {
+      const port = await workshop();
+      await compared(port);
+      await bench.person.type('Compare 1042', 7, 1, 'ask him');
+      expect((await compared(port)).end).toMatchObject({ reason: 'occupied', cells: ["'Compare 1042'!B8"] });
+      expect((await comparison(port)).values[7]?.[1]).toBe('ask him');
     });
 
     if (!calculates) return;
