@@ -133,7 +133,8 @@ function settleLayers(
     if (filling <= MOST_LAYERS) notes.push({ note: 'tooManyLayers', targetInches, most: MOST_LAYERS });
     return { layers: MOST_LAYERS, solved: true };
   }
-  if (found.value.over) {
+  // The grip that is the right size within the shop's tolerance is not to be changed for a smaller one.
+  if (found.value.over && found.value.inches - targetInches > settings.sizeToleranceInches + 1e-9) {
     notes.push({ note: 'overTarget', inches: found.value.inches, targetInches, layers: found.value.layers });
   }
   return { layers: found.value.layers, solved: true };

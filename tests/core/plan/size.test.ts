@@ -41,6 +41,14 @@ describe('layers', () => {
     });
   });
 
+  it('a grip over the target, and within the size tolerance of it, is no news', () => {
+    const right = planOne({ layers: undefined, targetInches: 0.891 });
+    expect(right).toMatchObject({ layers: 0, layersSolved: true });
+    expect(noteOf(right, 'overTarget')).toBeUndefined();
+    const closer = planOne({ layers: undefined, targetInches: 0.891 }, {}, { settings: { sizeToleranceInches: 0.008 } });
+    expect(noteOf(closer, 'overTarget')).toMatchObject({ layers: 0 });
+  });
+
   it('a target out of reach is told; twelve are counted', () => {
     const plan = planOne({ layers: undefined, targetInches: 1.2 });
     expect(plan).toMatchObject({ layers: 12, layersSolved: true });
