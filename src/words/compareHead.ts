@@ -16,16 +16,17 @@ export const COMPARE_WORDS = {
 /** Whether a candidate is beaten. */
 export const STANDING_WORDS = { unbeaten: 'Unbeaten', beaten: 'Beaten' } as const;
 
-export const STANDING_MEANING =
-  `no other grip tried is at least as good on every count and better on one; ${STANDING_WORDS.beaten}: some other is. ` +
-  'The counts are not set against each other: which matters is for you to say.';
+export const STANDING_MEANING = {
+  unbeaten: 'no other grip tried is at least as good on every count and better on one',
+  beaten: 'some other grip is. The counts are not set against each other: which matters is for you to say',
+} as const;
 
 /** What each count means, a line each. */
 export const COUNT_LEGENDS: readonly string[] = COUNTS.map((count) => `${COUNT_WORDS[count]}: ${COUNT_MEANING[count]}`);
 
 export const COMPARE_LEGEND =
-  'Less is better in every count; means are without signs. Closer than .001 in, 0.1 point or 0.5 g is alike. Blank: not known. ' +
-  'A + B: each club gets the one whose core suits its butt.';
+  'Less is better in every count. Alike: closer than .001 in, 0.1 point or 0.5 g. Means are without signs. Blank: not known. ' +
+  'A + B: each club gets the core that suits.';
 
 /** How many clubs were compared, of how many the job has. */
 export function clubsText(compared: number, all: number): string {

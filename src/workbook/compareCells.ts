@@ -1,4 +1,5 @@
 /** A comparison of grips as cells: one row for each candidate, unbeaten ones first. */
+import { roundTo } from '../core/index';
 import type { Comparison, Tried } from '../core/index';
 import { bestWords, COUNT_WORDS } from '../words/choose';
 import { STANDING_WORDS } from '../words/compareHead';
@@ -21,7 +22,7 @@ export const COMPARE_COLUMNS: readonly CompareColumn[] = [
   {
     key: 'standing',
     header: 'Standing',
-    width: 11,
+    width: 12,
     align: 'center',
     cell: ({ unbeaten }) => STANDING_WORDS[unbeaten ? 'unbeaten' : 'beaten'],
   },
@@ -33,43 +34,43 @@ export const COMPARE_COLUMNS: readonly CompareColumn[] = [
     wrap: true,
     cell: (tried) => told(tried, ({ description, model }) => description ?? model),
   },
-  { key: 'size', header: 'Size', width: 10, wrap: true, cell: (tried) => told(tried, ({ size }) => size) },
+  { key: 'size', header: 'Size', width: 11, wrap: true, cell: (tried) => told(tried, ({ size }) => size) },
   { key: 'layers', header: 'Layers', width: 8, align: 'center', cell: layersOf },
   {
     key: 'sizeError',
     header: `${COUNT_WORDS.sizeError} (in)`,
-    width: 9,
+    width: 10,
     format: INCHES_OFF,
-    cell: ({ sizeErrorInches }) => sizeErrorInches,
+    cell: ({ sizeErrorInches }) => rounded(sizeErrorInches, 3),
   },
   {
     key: 'meanSizeError',
     header: 'Mean size error (in)',
-    width: 9,
+    width: 10,
     format: INCHES,
-    cell: ({ meanSizeErrorInches }) => meanSizeErrorInches,
+    cell: ({ meanSizeErrorInches }) => rounded(meanSizeErrorInches, 3),
   },
   {
     key: 'largestChange',
     header: `${COUNT_WORDS.largestChange} (pt)`,
-    width: 9,
+    width: 10,
     format: POINTS_OFF,
-    cell: ({ largestChangePoints }) => largestChangePoints,
+    cell: ({ largestChangePoints }) => rounded(largestChangePoints, 1),
   },
   {
     key: 'meanChange',
     header: 'Mean change (pt)',
-    width: 9,
+    width: 10,
     format: POINTS,
-    cell: ({ meanChangePoints }) => meanChangePoints,
+    cell: ({ meanChangePoints }) => rounded(meanChangePoints, 1),
   },
   { key: 'out', header: COUNT_WORDS.out, width: 7, format: '0', align: 'center', cell: ({ clubsOut }) => clubsOut },
-  { key: 'head', header: 'Head weight (g)', width: 8, format: GRAMS, cell: ({ headGrams }) => headGrams },
-  { key: 'butt', header: 'Butt weight (g)', width: 8, format: GRAMS, cell: ({ buttGrams }) => buttGrams },
+  { key: 'head', header: 'Head weight (g)', width: 9, format: GRAMS, cell: ({ headGrams }) => headGrams },
+  { key: 'butt', header: 'Butt weight (g)', width: 9, format: GRAMS, cell: ({ buttGrams }) => buttGrams },
   {
     key: 'massAdded',
     header: `${COUNT_WORDS.massAdded} (g)`,
-    width: 8,
+    width: 9,
     format: GRAMS_CHANGE,
     cell: ({ massAddedGrams }) => massAddedGrams,
   },
@@ -107,6 +108,11 @@ function told({ candidate }: Tried, pick: (grip: Tried['candidate']['items'][num
 
 function layersOf({ fewestLayers, mostLayers }: Tried): string | number {
   return fewestLayers === mostLayers ? fewestLayers : `${fewestLayers}–${mostLayers}`;
+}
+
+/** As far as a shop can tell sizes and readings apart: a sign before .000 would say more than is known. */
+function rounded(value: number | undefined, decimals: number): number | undefined {
+  return value === undefined ? undefined : roundTo(value, decimals);
 }
 
 /** Sums of binary fractions carry noise such as 0.30000000000000004; seven decimals are beyond any scale. A −0 becomes 0. */

@@ -16,10 +16,12 @@ import type { Block, Cell, CellFormat, Change, Highlight } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, SCREEN_ROWS } from './sheetLooks';
 
 /** Rows above the list's header row. */
-export const COMPARE_HEAD_ROWS = 10;
+export const COMPARE_HEAD_ROWS = 11;
 
 /** Column of the lines that tell what the counts mean: clear of the lines about the job. */
 const LEGEND_COLUMN = COMPARE_COLUMNS.findIndex(({ key }) => key === 'size');
+
+const STANDINGS = ['unbeaten', 'beaten'] as const;
 
 const STANDING_COLOURS = { unbeaten: VERDICT_COLOURS.within, beaten: VERDICT_COLOURS.notHeld } as const;
 
@@ -64,8 +66,8 @@ function headCells(head: CompareHead): Cell[][] {
   });
   COUNT_LEGENDS.forEach((line, i) => rows[i]?.splice(LEGEND_COLUMN, 1, line));
   rows[7]?.splice(0, 2, about, head.about);
-  rows[8]?.splice(0, 2, STANDING_WORDS.unbeaten, STANDING_MEANING);
-  rows[9]?.splice(0, 1, COMPARE_LEGEND);
+  STANDINGS.forEach((standing, i) => rows[8 + i]?.splice(0, 2, STANDING_WORDS[standing], STANDING_MEANING[standing]));
+  rows[10]?.splice(0, 1, COMPARE_LEGEND);
   return rows;
 }
 
@@ -76,7 +78,7 @@ function rowOf(cells: readonly Cell[]): Cell[] {
 /** The same rows for a short list and a long one: highlights are replaced as one, not cut up, when the list gets shorter. */
 const HIGHLIGHTED_ROWS = 800;
 
-const STANDING_RULES: readonly Highlight[] = (['unbeaten', 'beaten'] as const).map((standing) => {
+const STANDING_RULES: readonly Highlight[] = STANDINGS.map((standing) => {
   return {
     column: 0,
     equals: [STANDING_WORDS[standing]],
@@ -99,9 +101,12 @@ export function dressCompare(at: Block, { cells, list }: CompareCells): Change[]
     format(at, { bold: false, italic: false, align: 'left' }),
     ...dressHead(part, format),
     format(part(list.from, 0, 1, at.columns), HEADER_LOOK),
-    ...COMPARE_COLUMNS.map((column, across) => {
-      const right: CellFormat = column.align || column.wrap ? {} : { align: 'right' };
-      return format(part(body, across, candidates, 1), { ...right, ...bodyLook(column) });
+    ...COMPARE_COLUMNS.flatMap((column, across) => {
+      const align = column.align ?? (column.wrap ? 'left' : 'right');
+      return [
+        format(part(list.from, across, 1, 1), { align }),
+        format(part(body, across, candidates, 1), { ...bodyLook(column), align }),
+      ];
     }),
     { do: 'highlight', at: part(body, 0, Math.max(candidates, HIGHLIGHTED_ROWS), 1), rules: STANDING_RULES },
     ...rowHeights(part(list.from, 0, 1, 1), COMPARE_COLUMNS, cells.slice(list.from, tail), true),
@@ -121,9 +126,11 @@ function dressHead(
     format(part(2, 1, 3, 1), { number: '@', bold: true }),
     format(part(7, 1, 1, 1), { bold: true }),
     format(part(0, LEGEND_COLUMN, COUNT_LEGENDS.length, 1), { ink: LABEL_INK }),
-    format(part(8, 0, 1, 1), { bold: true, align: 'center', ...STANDING_COLOURS.unbeaten }),
-    format(part(8, 1, 1, 1), { ink: LABEL_INK }),
-    format(part(9, 0, 1, 1), { italic: true, ink: LABEL_INK }),
+    ...STANDINGS.map((standing, i) =>
+      format(part(8 + i, 0, 1, 1), { bold: i === 0, align: 'center', ...STANDING_COLOURS[standing] }),
+    ),
+    format(part(8, 1, STANDINGS.length, 1), { ink: LABEL_INK }),
+    format(part(10, 0, 1, 1), { italic: true, ink: LABEL_INK }),
   ];
 }
 

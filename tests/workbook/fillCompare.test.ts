@@ -97,8 +97,9 @@ describe('filling in a comparison', () => {
       short: 0,
       out: fern?.clubsOut,
     });
-    expect(cells.largestChange).toBeCloseTo(fern?.largestChangePoints ?? NaN, 6);
-    expect(cells.meanChange).toBeCloseTo(fern?.meanChangePoints ?? NaN, 6);
+    // readings as they are told apart, to a tenth of a point
+    expect(cells.largestChange).toBe(Math.round((fern?.largestChangePoints ?? NaN) * 10) / 10);
+    expect(cells.meanChange).toBe(Math.round((fern?.meanChangePoints ?? NaN) * 10) / 10);
     expect(cells.massAdded).toBeCloseTo(fern?.massAddedGrams ?? NaN, 6);
     expect(cells.head).toBeCloseTo(fern?.headGrams ?? NaN, 6);
     // what Stock does not price stays blank
@@ -119,8 +120,8 @@ describe('filling in a comparison', () => {
       ['Clubs', '3'],
     ]);
     expect(head[7]).toEqual(['Compared', ABOUT]);
-    expect(head[8]?.[0]).toBe('Unbeaten');
-    expect(String(head[8]?.[1])).toContain('at least as good on every count and better on one; Beaten: some other is.');
+    expect(head.slice(8, 10).map(([word]) => word)).toEqual(['Unbeaten', 'Beaten']);
+    expect(head[8]?.[1]).toBe('no other grip tried is at least as good on every count and better on one');
     const legend = Array.from({ length: COUNTS.length }, (_, at) => port.shows(SHEET, at, 3));
     expect(legend).toEqual(COUNT_LEGENDS);
     expect(port.name('Setwright_Plan_1')).toMatchObject({ sheet: SHEET, row: 0, column: 0 });
@@ -206,7 +207,7 @@ describe('its looks', () => {
       row(port, at).forEach((cell, across, cells) => {
         const next = cells.findIndex((other, i) => i > across && other !== null);
         const space = room(across) - (next < 0 ? 0 : room(next));
-        if (typeof cell === 'string' && at !== 1) expect(cell.length, cell).toBeLessThanOrEqual(space);
+        if (typeof cell === 'string' && at !== 1) expect(cell.length, cell).toBeLessThanOrEqual(space * 0.9);
       });
     }
   });
