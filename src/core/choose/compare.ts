@@ -1,6 +1,6 @@
 /** Every grip tried on the whole set at once. */
 import { countNeeded } from '../plan/together';
-import type { ClubPlan, Grip, PlanInput } from '../plan/types';
+import type { Club, ClubPlan, Grip, PlanInput } from '../plan/types';
 import { candidatesOf, wornOf } from './candidates';
 import { isOut, judged, type Alone } from './counts';
 import { exactSum, PER_GRAM, priceOf } from './exact';
@@ -19,10 +19,10 @@ import type { Candidate, Comparison, Filters, Progress } from './types';
  */
 export function* compareSteps(input: PlanInput, filters: Filters): Generator<Progress, Comparison> {
   const { candidates, notTried } = candidatesOf(input, filters);
-  const bench = setBench(input);
+  const planned = plansOn(input, setBench(input));
   const tried: Alone[] = [];
   for (const candidate of candidates) {
-    tried.push(tryOn(candidate, input, bench));
+    tried.push(tryOn(candidate, input, planned));
     yield { done: tried.length, of: candidates.length };
   }
   return { tried: judged(tried), notTried };
@@ -33,14 +33,26 @@ export function compareGrips(input: PlanInput, filters: Filters = {}): Compariso
   return drained(compareSteps(input, filters));
 }
 
-function tryOn(candidate: Candidate, input: PlanInput, bench: SetBench): Alone {
-  const { clubs, settings } = input;
-  const worn = wornOf(candidate, clubs, settings);
-  const plans = clubs.map((club, at): ClubPlan => {
-    const grip = worn[at] as Grip;
+type Planned = (at: number, grip: Grip) => ClubPlan;
+
+/** Plans of clubs with grips, each made once: a size that follows the butts is made of items that are tried alone as well. */
+function plansOn({ clubs, settings }: PlanInput, bench: SetBench): Planned {
+  const known = new Map<Grip, ClubPlan[]>();
+  const plan: Planned = (at, grip) => {
+    const club = clubs[at] as Club;
     const sized = club.targetInches === undefined ? undefined : bench.plan(at, grip, undefined);
     return sized?.layersSolved ? sized : bench.plan(at, grip, ownLayers(club, grip, settings));
-  });
+  };
+  return (at, grip) => {
+    const plans = known.get(grip) ?? [];
+    known.set(grip, plans);
+    return (plans[at] ??= plan(at, grip));
+  };
+}
+
+function tryOn(candidate: Candidate, { clubs, settings }: PlanInput, planned: Planned): Alone {
+  const worn = wornOf(candidate, clubs, settings);
+  const plans = worn.map((grip, at) => planned(at, grip));
   const layers = plans.map((plan) => plan.layers);
   const remedies = plans.flatMap(({ remedy }) => remedy ?? []);
   const gramsAt = (end: 'head' | 'butt'): number =>

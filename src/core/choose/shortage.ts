@@ -13,8 +13,11 @@ export interface Shortage {
   readonly onHand: number;
 }
 
-/** Sets that are looked at before a shortage that may not be the smallest is good enough. */
-const MOST_SETS = 1 << 15;
+/** Sets of items that are looked at before a shortage which may not be the smallest is good enough. */
+const MOST_SETS = 1 << 14;
+
+/** A set of items, a bit each. */
+type Items = bigint;
 
 /**
  * The fewest items that cannot serve the clubs which can take only these; of equally few, the first found.
@@ -27,38 +30,45 @@ const MOST_SETS = 1 << 15;
  * @param placed a largest possible service: for each club its item, undefined where it has none
  */
 export function shortageIn({ takes, onHand }: Takes, placed: readonly (number | undefined)[]): Shortage | undefined {
-  const counted = takes.filter((items) => items.every((item) => onHand[item] !== undefined));
-  const kinds = [...new Map(counted.map((items) => [keyOf(items), [...items].sort(byNumber)])).values()];
-  const shortOf = (items: readonly number[]): Shortage | undefined => {
-    const within = new Set(items);
-    const needed = counted.filter((each) => each.every((item) => within.has(item))).length;
-    const there = items.reduce((sum, item) => sum + (onHand[item] ?? 0), 0);
-    return needed > there ? { items, needed, onHand: there } : undefined;
-  };
-  const seen = new Set(kinds.map(keyOf));
-  const bySize = new Map<number, number[][]>();
-  const wait = (items: number[]): void => {
-    const same = bySize.get(items.length);
-    if (same) same.push(items);
-    else bySize.set(items.length, [items]);
-  };
-  kinds.forEach(wait);
-  for (let size = 0; size <= onHand.length; size += 1) {
+  const kinds = new Map<Items, number>();
+  for (const items of takes) {
+    if (items.some((item) => onHand[item] === undefined)) continue;
+    const kind = bitsOf(items);
+    kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
+  }
+  for (const set of unionsBySize([...kinds.keys()])) {
+    const short = shortOf(set, kinds, onHand);
+    if (short) return short;
+  }
+  return shortOf(bitsOf(reached(takes, placed)), kinds, onHand);
+}
+
+function shortOf(set: Items, kinds: ReadonlyMap<Items, number>, onHand: Takes['onHand']): Shortage | undefined {
+  let needed = 0;
+  for (const [kind, clubs] of kinds) if ((kind & set) === kind) needed += clubs;
+  const items = onHand.flatMap((_, item) => (set & (1n << BigInt(item)) ? [item] : []));
+  const there = items.reduce((sum, item) => sum + (onHand[item] ?? 0), 0);
+  return needed > there ? { items, needed, onHand: there } : undefined;
+}
+
+/** Unions of sets that overlap, the smallest first; no more than {@link MOST_SETS}. */
+function* unionsBySize(sets: readonly Items[]): Generator<Items> {
+  const seen = new Set(sets);
+  const waiting: Items[][] = [];
+  const wait = (set: Items): void => void (waiting[countIn(set)] ??= []).push(set);
+  sets.forEach(wait);
+  for (let size = 0; size < waiting.length; size += 1) {
     // a union is larger than what it was made of, so the list of this size is whole
-    for (const items of bySize.get(size) ?? []) {
-      const short = shortOf(items);
-      if (short) return short;
-      for (const kind of kinds) {
-        const union = joined(items, kind);
-        if (union.length === items.length || union.length === items.length + kind.length) continue;
-        const key = keyOf(union);
-        if (seen.has(key) || seen.size >= MOST_SETS) continue;
-        seen.add(key);
+    for (const set of waiting[size] ?? []) {
+      yield set;
+      for (const other of sets) {
+        const union = set | other;
+        if (union === set || (set & other) === 0n || seen.size >= MOST_SETS || seen.has(union)) continue;
+        seen.add(union);
         wait(union);
       }
     }
   }
-  return shortOf(reached(takes, placed));
 }
 
 /** Items that the first unserved club could have if clubs exchanged theirs; all of them are given out. */
@@ -70,17 +80,15 @@ function reached(takes: readonly (readonly number[])[], placed: readonly (number
       if (has === item) for (const other of takes[club] ?? []) items.add(other);
     });
   }
-  return [...items].sort(byNumber);
+  return [...items];
 }
 
-function joined(one: readonly number[], other: readonly number[]): number[] {
-  return [...new Set([...one, ...other])].sort(byNumber);
+function bitsOf(items: readonly number[]): Items {
+  return items.reduce((bits, item) => bits | (1n << BigInt(item)), 0n);
 }
 
-function keyOf(items: readonly number[]): string {
-  return [...items].sort(byNumber).join();
-}
-
-function byNumber(a: number, b: number): number {
-  return a - b;
+function countIn(set: Items): number {
+  let count = 0;
+  for (let rest = set; rest > 0n; rest &= rest - 1n) count += 1;
+  return count;
 }

@@ -88,7 +88,8 @@ export const AIMS = ['weight', 'deviation', 'price'] as const;
 export type Aim = (typeof AIMS)[number];
 
 /** Which clubs may have a moulded size of their own; the model is one throughout. */
-export type SizesDiffer = 'never' | 'byGroup' | 'byClub';
+export const SIZES_DIFFER = ['never', 'byGroup', 'byClub'] as const;
+export type SizesDiffer = (typeof SIZES_DIFFER)[number];
 
 export interface SolveRequest {
   /** The set as it stands; a club's `newItem` and `layers` are what is solved for, its target diameter is kept to. */

@@ -1,79 +1,101 @@
-/** Sets and weighed grips for the tests of placing. */
+/** Sets and stocks for tests of choosing: small invented ones by hand, and random ones. */
+import fc from 'fast-check';
 import {
   DEFAULT_SETTINGS,
   DEFAULT_WAYS,
-  planSet,
   type Club,
+  type ClubKind,
   type Grip,
-  type Placement,
   type PlanInput,
   type ShopSettings,
-  type WeighedGrip,
 } from '../../../src/core/index';
 import { aClub, aGrip } from '../make';
 
-export interface More {
-  readonly stock?: readonly Grip[];
-  readonly settings?: Partial<ShopSettings>;
+/** Clubs numbered in their order. */
+export function clubsOf(...clubs: readonly Partial<Club>[]): Club[] {
+  return clubs.map((more, at) =>
+    aClub({ row: at + 1, sheetRow: at + 2, name: `club ${at + 1}`, newItem: undefined, layers: undefined, ...more }),
+  );
 }
 
-/** Clubs numbered from 1, on a stock of one item `G` of 50 g unless another is given. */
-export function aSet(clubs: readonly Partial<Club>[], more: More = {}): PlanInput {
+export function inputOf(
+  clubs: readonly Partial<Club>[],
+  stock: readonly Partial<Grip>[],
+  settings: Partial<ShopSettings> = {},
+): PlanInput {
   return {
-    clubs: clubs.map((club, at) => aClub({ row: at + 1, sheetRow: at + 2, name: `club ${at + 1}`, ...club })),
-    stock: more.stock ?? [aGrip({ gripGrams: 50 })],
+    clubs: clubsOf(...clubs),
+    stock: stock.map((more) => aGrip(more)),
     ways: DEFAULT_WAYS,
-    settings: { ...DEFAULT_SETTINGS, ...more.settings },
+    settings: { ...DEFAULT_SETTINGS, ...settings },
   };
 }
 
-export function grips(...grams: readonly number[]): WeighedGrip[] {
-  return grams.map((each, at) => ({ number: at + 1, grams: each }));
-}
+const KINDS: readonly (ClubKind | undefined)[] = ['driver', 'wood', 'hybrid', 'iron', 'wedge', 'putter', undefined];
+const maybe = <T>(value: fc.Arbitrary<T>, nil: T | undefined = undefined) =>
+  fc.option(value, { nil, freq: 6 }) as fc.Arbitrary<T | undefined>;
+const stepped = (low: number, high: number, step: number): fc.Arbitrary<number> =>
+  fc.integer({ min: 0, max: Math.round((high - low) / step) }).map((count) => Number((low + count * step).toFixed(4)));
 
-/** Numbers of the grips by club; undefined: none. */
-export function numbers({ placed }: Placement): (number | undefined)[] {
-  return placed.map(({ grip }) => grip?.number);
-}
+const someClub: fc.Arbitrary<Partial<Club>> = fc.record({
+  kind: fc.constantFrom(...KINDS),
+  lengthInches: maybe(stepped(33, 45, 0.5)),
+  buttInches: maybe(fc.constantFrom(0.58, 0.59, 0.6, 0.62)),
+  taperPerInch: fc.constantFrom(undefined, 0.007),
+  reading: maybe(stepped(20, 40, 0.5)),
+  massGrams: maybe(stepped(300, 480, 1)),
+  oldGripGrams: fc.option(stepped(42, 58, 0.5), { nil: undefined, freq: 12 }),
+  oldLayers: fc.integer({ min: 0, max: 3 }),
+  bareReading: fc.option(stepped(40, 50, 0.5), { nil: undefined, freq: 1 }),
+  layers: fc.option(fc.integer({ min: 0, max: 5 }), { nil: undefined, freq: 1 }),
+  lowerLayers: fc.integer({ min: 0, max: 1 }),
+  targetInches: maybe(stepped(0.9, 0.97, 0.005)),
+  hold: fc.constantFrom(undefined, undefined, 'asArrived' as const, 'nothing' as const),
+  newItem: fc.constantFrom(undefined, 'G0', 'g1'),
+  newGripGrams: fc.constantFrom(undefined, 52.5),
+});
 
-/** The gap that a plan of its own gives one club with one grip; without one, with the mass in Stock. */
-export function gapOf(input: PlanInput, at: number, grams: number | undefined): number | undefined {
-  const club = input.clubs[at];
-  if (!club) return undefined;
-  return planSet({ ...input, clubs: [{ ...club, newGripGrams: grams }] }).clubs[0]?.gapPoints;
-}
+const someGrip: fc.Arbitrary<Partial<Grip>> = fc.record({
+  model: fc.constantFrom('Alder', 'Alder', 'Birch', undefined),
+  size: fc.constantFrom('Standard', 'Midsize', undefined),
+  profile: fc.constantFrom('round', 'round', 'round', 'ribbed', undefined),
+  texture: fc.constantFrom('cord', 'rubber', undefined),
+  use: fc.constantFrom(undefined, undefined, undefined, 'clubs' as const, 'putters' as const),
+  coreInches: maybe(fc.constantFrom(0.58, 0.6, 0.62)),
+  gripGrams: fc.option(stepped(40, 62, 0.5), { nil: undefined, freq: 12 }),
+  upperInches: maybe(stepped(0.88, 0.95, 0.005)),
+  onHand: maybe(fc.integer({ min: 0, max: 6 })),
+  price: maybe(stepped(3, 12, 0.05)),
+});
 
-/** Sum of squared gaps that plans of their own give a placing. */
-export function squaresOf(input: PlanInput, grams: readonly (number | undefined)[]): number {
-  return input.clubs.reduce((sum, _, at) => sum + (gapOf(input, at, grams[at]) ?? 0) ** 2, 0);
-}
+export const someFilters = fc.record(
+  {
+    profile: fc.constantFrom('round' as const, 'ribbed' as const),
+    texture: fc.constantFrom('Cord'),
+    coreInches: fc.constantFrom(0.58, 0.6),
+    mostPrice: fc.constant(9),
+    onHandOnly: fc.boolean(),
+    items: fc.constant(['g0', 'G1', 'G2', 'G3', 'nobody has it']),
+  },
+  { requiredKeys: [] },
+);
 
-/** The least sum of squared gaps over every way of putting grips on clubs, none put on twice and none saved up. */
-export function leastByTrial(input: PlanInput, weighed: readonly WeighedGrip[]): number {
-  const clubs = input.clubs.length;
-  const served = Math.min(clubs, weighed.length);
-  const cost = input.clubs.map((_, at) => weighed.map(({ grams }) => (gapOf(input, at, grams) ?? 0) ** 2));
-  const without = input.clubs.map((_, at) => (gapOf(input, at, undefined) ?? 0) ** 2);
-  const used = new Set<number>();
-  const least = (at: number, sum: number): number => {
-    if (at === clubs) return used.size === served ? sum : Infinity;
-    let best = clubs > weighed.length ? least(at + 1, sum + (without[at] ?? 0)) : Infinity;
-    for (let grip = 0; grip < weighed.length; grip += 1) {
-      if (used.has(grip)) continue;
-      used.add(grip);
-      best = Math.min(best, least(at + 1, sum + (cost[at]?.[grip] ?? 0)));
-      used.delete(grip);
-    }
-    return best;
-  };
-  return least(0, 0);
-}
-
-/** Numbers that look random and are the same each time (the minimal standard generator of Park and Miller, *from memory*). */
-export function numbersFrom(seed: number): (low: number, high: number) => number {
-  let state = seed % 2147483647;
-  return (low, high) => {
-    state = (state * 16807) % 2147483647;
-    return low + ((high - low) * state) / 2147483647;
-  };
-}
+/** Random sets with holes in what is known of them. */
+export const someInput: fc.Arbitrary<PlanInput> = fc
+  .tuple(
+    fc.array(someClub, { minLength: 1, maxLength: 6 }),
+    fc.array(someGrip, { minLength: 1, maxLength: 9 }),
+    fc.record({
+      headLimitGrams: fc.constantFrom(2, 4, 8),
+      putRight: fc.constantFrom('outOfTolerance' as const, 'always' as const),
+      growth: fc.constantFrom('volume' as const, 'additive' as const),
+      sizeToleranceInches: fc.constantFrom(0.005, 0.01, 0.02),
+    }),
+  )
+  .map(([clubs, grips, settings]) =>
+    inputOf(
+      clubs,
+      grips.map((grip, at) => ({ item: `G${at}`, ...grip })),
+      settings,
+    ),
+  );
