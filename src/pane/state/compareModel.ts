@@ -10,7 +10,7 @@ import {
   type Tried,
 } from '../../core/index';
 import type { ClubChoices } from '../../workbook/choices';
-import type { Form } from './form';
+import { fitsByClub, type Form } from './form';
 import { ticksOf } from './plot';
 import type { CompareForm } from './tools';
 
@@ -129,15 +129,23 @@ export type Taken =
   | { readonly form: Partial<Form>; readonly perClub?: undefined }
   | { readonly form?: undefined; readonly perClub: ReadonlyMap<number, ClubChoices> };
 
-/** Choices that fit a candidate as it was tried. */
-export function takenOf({ candidate, plans }: Tried, { clubs }: PlanInput): Taken {
-  const asPlanned = plans.every((plan, at) => plan.layersSolved || plan.layers === (clubs[at]?.layers ?? 0));
+/** Choices that fit a candidate as it was tried: the item for all clubs where nothing else is to be said of single ones. */
+export function takenOf({ candidate, plans }: Tried, { clubs }: PlanInput, form: Form): Taken {
+  const asPlanned = plans.every(({ layersSolved, layers }, at) =>
+    layersSolved ? clubs[at]?.layers === undefined : layers === (clubs[at]?.layers ?? 0),
+  );
   const [only] = candidate.items;
-  if (!candidate.matched && only && asPlanned) return { form: { item: only.item } };
-  const entries = plans.flatMap((plan): [number, ClubChoices][] =>
-    plan.item === undefined ? [] : [[plan.row, { newItem: plan.item, layers: plan.layersSolved ? null : plan.layers }]],
+  if (!candidate.matched && only && asPlanned && !fitsByClub(form)) return { form: { item: only.item } };
+  const entries = plans.flatMap(({ row, item, layersSolved, layers }, at): [number, ClubChoices][] =>
+    item === undefined ? [] : [[row, { ...itemFor(clubs[at], item), layers: layersSolved ? null : layers }]],
   );
   return { perClub: new Map(entries) };
+}
+
+/** An item for a club; the mass of the very grip goes where that was another one. */
+function itemFor(club: Club | undefined, item: string): ClubChoices {
+  const weighedOther = club?.newGripGrams !== undefined && club.newItem?.toLowerCase() !== item.toLowerCase();
+  return { newItem: item, ...(weighedOther && { newMass: null }) };
 }
 
 /** Whether the plan would find no layers by itself for this item on a club with a target diameter. */
@@ -154,9 +162,10 @@ function findsNone(club: Club, item: string, input: PlanInput): boolean {
 export function takenOfSolved({ choices }: Solved, input: PlanInput): ReadonlyMap<number, ClubChoices> {
   return new Map(
     choices.map(({ row, club, item, layers }): [number, ClubChoices] => {
-      if (layers > 0 || club.targetInches === undefined) return [row, { newItem: item, layers }];
-      if (findsNone(club, item, input)) return [row, { newItem: item, layers: null }];
-      return [row, { newItem: item, layers, targetDiameter: null }];
+      const fitted = itemFor(club, item);
+      if (layers > 0 || club.targetInches === undefined) return [row, { ...fitted, layers }];
+      if (findsNone(club, item, input)) return [row, { ...fitted, layers: null }];
+      return [row, { ...fitted, layers, targetDiameter: null }];
     }),
   );
 }

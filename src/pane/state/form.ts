@@ -61,40 +61,68 @@ const DECIDES = {
 } as const satisfies Partial<Record<keyof Form, readonly (keyof ClubChoices)[]>>;
 
 type Decider = keyof typeof DECIDES;
+const DECIDERS = Object.keys(DECIDES) as Decider[];
 
 /** The form after a field changed: what was just decided for all clubs no longer differs by club. */
 export function changedForm(form: Form, change: Partial<Form>): Form {
   const next = { ...form, ...change };
-  const undone = (Object.keys(DECIDES) as Decider[])
-    .filter((field) => field in change && next[field] !== EMPTY_FORM[field])
-    .flatMap((field): readonly (keyof ClubChoices)[] => DECIDES[field]);
-  return undone.length && next.perClub ? { ...next, perClub: without(next.perClub, undone) } : next;
+  const undone = DECIDERS.filter((field) => next[field] !== EMPTY_FORM[field] && isDecidedAnew(field, next, change));
+  if (!undone.length || !next.perClub) return next;
+  return { ...next, perClub: without(next.perClub, new Set(undone.flatMap((field) => DECIDES[field]))) };
 }
 
-function without({ entries, from }: PerClub, keys: readonly (keyof ClubChoices)[]): PerClub | null {
+/** A number beside a choice decides as the choice does. */
+function isDecidedAnew(field: Decider, { sizeBy, holdBy }: Form, change: Partial<Form>): boolean {
+  if (field in change) return true;
+  if (field === 'sizeBy') return sizeBy !== AS_IN_SHEET && sizeBy in change;
+  return field === 'holdBy' && holdBy === 'target' && 'target' in change;
+}
+
+function without({ entries, from }: PerClub, keys: ReadonlySet<keyof ClubChoices>): PerClub | null {
   const left = new Map<number, ClubChoices>();
   for (const [row, choices] of entries) {
-    const kept = Object.entries(choices).filter(([key]) => !keys.includes(key as keyof ClubChoices));
+    const kept = Object.entries(choices).filter(([key]) => !keys.has(key as keyof ClubChoices));
     if (kept.length) left.set(row, Object.fromEntries(kept));
   }
   return left.size ? { entries: left, from } : null;
 }
 
-/** The form once a screen's choices for single clubs are taken over; fields that decide the same for all go back to the sheet. */
-export function withPerClub(form: Form, entries: ReadonlyMap<number, ClubChoices>, from: Screen): Form {
-  const keys = new Set([...entries.values()].flatMap((choices) => Object.keys(choices)));
-  const cleared = (Object.keys(DECIDES) as Decider[]).filter((field) => {
-    // A target diameter chosen for all stays where only layers are found from it.
-    const decided = field === 'item' ? ['newItem'] : field === 'sizeBy' ? ['targetDiameter'] : DECIDES[field];
-    return (
-      decided.some((key) => keys.has(key)) || (field === 'sizeBy' && form.sizeBy === 'layers' && keys.has('layers'))
-    );
-  });
-  const merged = new Map(form.perClub?.entries);
-  for (const [row, choices] of entries) merged.set(row, { ...merged.get(row), ...choices });
-  const screens = [...new Set([...(form.perClub?.from ?? []), from])];
+/**
+ * The form once a screen's choices for single clubs are taken over. A field whose decision every club now has for itself goes back
+ * to the sheet; one that still decides for some of them stays.
+ *
+ * @param rows the clubs that the fields decide for
+ */
+export function withPerClub(
+  form: Form,
+  taken: ReadonlyMap<number, ClubChoices>,
+  from: Screen,
+  rows: readonly number[],
+): Form {
+  const entries = new Map(form.perClub?.entries);
+  for (const [row, choices] of taken) entries.set(row, { ...entries.get(row), ...choices });
+  const all = (keys: readonly (keyof ClubChoices)[]) =>
+    rows.every((row) => keys.every((key) => entries.get(row)?.[key] !== undefined));
+  const leads: Readonly<Record<Decider, readonly (keyof ClubChoices)[]>> = {
+    item: ['newItem'],
+    sizeBy: form.sizeBy === 'diameter' ? ['targetDiameter', 'layers'] : ['layers'],
+    holdBy: ['hold', 'target'],
+    lowerLayers: ['lowerLayers'],
+  };
+  const cleared = DECIDERS.filter((field) => form[field] !== EMPTY_FORM[field] && all(leads[field]));
+  if (form.sizeBy === 'layers' && cleared.includes('sizeBy')) {
+    // The field also kept the sheet's target diameters from counting, and layers of 0 beside one would be found anew.
+    for (const row of rows) entries.set(row, { targetDiameter: null, ...entries.get(row) });
+  }
   const blanks = Object.fromEntries(cleared.map((field) => [field, EMPTY_FORM[field]]));
-  return { ...form, ...blanks, perClub: { entries: merged, from: screens } };
+  const screens = [...new Set([...(form.perClub?.from ?? []), from])];
+  return { ...form, ...blanks, perClub: { entries, from: screens } };
+}
+
+/** Whether grip or size were taken over for single clubs. */
+export function fitsByClub({ perClub }: Form): boolean {
+  const keys = new Set<string>([...DECIDES.item, ...DECIDES.sizeBy]);
+  return [...(perClub?.entries.values() ?? [])].some((choices) => Object.keys(choices).some((key) => keys.has(key)));
 }
 
 export type FormField = 'layers' | 'lowerLayers' | 'diameter' | 'target' | 'tolerance';

@@ -1,4 +1,5 @@
 /** The pane's state and everything that can happen to it, without a screen and without a workbook. */
+import type { PlanInput } from '../../core/index';
 import type { ClubChoices } from '../../workbook/choices';
 import { changedForm, EMPTY_FORM, withPerClub, type Form } from './form';
 import { EMPTY_TOOLS, forAnotherSet, type Screen, type Tools } from './tools';
@@ -104,7 +105,8 @@ function end(state: PaneState, outcome: Outcome): PaneState {
 
 function take(state: PaneState, { from, form, perClub, then = 'plan' }: Extract<PaneEvent, { on: 'take' }>): PaneState {
   const changed = form ? changedForm(state.form, form) : state.form;
-  return { ...state, form: perClub ? withPerClub(changed, perClub, from) : changed, screen: then, outcome: null };
+  const next = perClub ? withPerClub(changed, perClub, from, decidedRows(state)) : changed;
+  return { ...state, form: next, screen: then, outcome: null };
 }
 
 /** What the state is after an event. */
@@ -172,6 +174,20 @@ export function puttersBeside({ shop }: Pick<PaneState, 'shop'>, rows: readonly 
   const putters = new Set(shop?.putterRows);
   const count = rows.filter((row) => putters.has(row)).length;
   return count < rows.length ? count : 0;
+}
+
+/** Rows that the fields decide for: all that are planned, but for putters that keep what the sheet says. */
+function decidedRows(state: PaneState): readonly number[] {
+  const rows = plannedRows(state);
+  if (state.form.puttersToo || !puttersBeside(state, rows)) return rows;
+  const putters = new Set(state.shop?.putterRows);
+  return rows.filter((row) => !putters.has(row));
+}
+
+/** Without the putters beside other clubs, unless they are meant too. */
+export function concernedIn(input: PlanInput, puttersToo: boolean): PlanInput {
+  const others = input.clubs.filter(({ kind }) => kind !== 'putter');
+  return puttersToo || !others.length ? input : { ...input, clubs: others };
 }
 
 /** Rows of Clubs that are planned now. */

@@ -4,7 +4,16 @@ import type { Lesson, PlanInput, Result } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { Planned } from '../../workbook/planTables';
 import { readForm, sparingPutters, type Form, type FormRead } from './form';
-import { afterEvent, plannedRows, puttersBeside, START, type PaneEvent, type PaneState, type Task } from './paneState';
+import {
+  afterEvent,
+  concernedIn,
+  plannedRows,
+  puttersBeside,
+  START,
+  type PaneEvent,
+  type PaneState,
+  type Task,
+} from './paneState';
 import type { Agreed, CompareAsked, FillAsked, HandAsked, Outcome, ShopSeen, Work } from './work';
 
 /** Typing rests this long before the plan is worked out again. */
@@ -163,12 +172,6 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
 
 function choicesOf(work: Work, state: PaneState, rows: readonly number[], form: Form): Choices {
   return sparingPutters(readForm(form, work.isReading).choices, form, puttersBeside(state, rows));
-}
-
-/** Without the putters beside other clubs, unless they are meant too. */
-function concernedIn(input: PlanInput, puttersToo: boolean): PlanInput {
-  const others = input.clubs.filter(({ kind }) => kind !== 'putter');
-  return puttersToo || !others.length ? input : { ...input, clubs: others };
 }
 
 /** Everything a screen needs to show the pane and to act on it. */

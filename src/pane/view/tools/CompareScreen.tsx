@@ -212,7 +212,7 @@ export function CompareScreen({ pane }: ToolProps) {
             input={concerned}
             form={form}
             onForm={onForm}
-            onFit={(tried) => send({ on: 'take', from: 'compare', ...takenOf(tried, concerned) })}
+            onFit={(tried) => send({ on: 'take', from: 'compare', ...takenOf(tried, concerned, state.form) })}
           />
         ) : (
           <ProgressBar
