@@ -42,7 +42,7 @@ function grips(): Grip[] {
   });
 }
 
-export function bench(): PlanInput {
+function bench(): PlanInput {
   const made = planTables({ clubs: clubTable(CLUBS), stock: stockTable() });
   if (!made.ok) throw new Error(made.issue.code);
   const { ways, clubs } = made.value.input;
@@ -62,7 +62,10 @@ export function benchChoose(): void {
     clubs: Array.from({ length: GRIPS }, () => input.clubs.map((club) => ({ ...club, newItem: first?.item }))).flat(),
   };
   const solve = (sizesDiffer: (typeof SIZES_DIFFER)[number]) => () => {
-    const found = solveSet({ input, shortlist: undefined, aims: ['weight', 'deviation', 'price'], sizesDiffer }, assign);
+    const found = solveSet(
+      { input, shortlist: undefined, aims: ['weight', 'deviation', 'price'], sizesDiffer },
+      assign,
+    );
     if (!found.solved) throw new Error(JSON.stringify(found.cannot[0]));
   };
   const whole = `planSet of ${many.clubs.length} clubs`;

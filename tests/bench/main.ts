@@ -4,6 +4,7 @@ import type { Matrix } from '../../src/workbook/records';
 import { planCells } from '../../src/workbook/planCells';
 import { planTables } from '../../src/workbook/planTables';
 import { bareInput, bareOutput, barePlan } from './barePlan';
+import { benchChoose } from './choose';
 import { alike, clubTable, stockTable } from './clubs';
 import { figures, median, medians, printTable } from './measure';
 import { benchPlace } from './place';
@@ -82,6 +83,7 @@ async function benchSheet(times: Times): Promise<void> {
 }
 
 benchScalars();
+benchChoose();
 benchPlace();
 benchPlan(13);
 const large = benchPlan(LARGE);

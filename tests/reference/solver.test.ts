@@ -232,7 +232,7 @@ describe('a solved set against a mixed-integer program', () => {
         expect(solution.solved ? sumsOf(solution, aims) : undefined).toEqual(best);
         if (solution.solved) tally.solved += 1;
         else tally.not += 1;
-        };
+      };
       fc.assert(
         fc.property(someTask, ({ input, aims }) => check(input, aims)),
         { numRuns: 60, seed: 20, endOnFailure: true },
