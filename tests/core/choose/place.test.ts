@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { planSet, placeGrips, type Club, type PlanInput, type WeighedGrip } from '../../../src/core/index';
+import { planSet, placeGrips, type Assign, type Club, type PlanInput, type WeighedGrip } from '../../../src/core/index';
 import { assign } from '../../../src/workbook/assignment';
 import { aGrip, issueOf, P, valueOf } from '../make';
 import { aSet, gapOf, grips, leastByTrial, numbers, numbersFrom, squaresOf } from './placing/sets';
@@ -189,6 +189,11 @@ describe('clubs that are held at nothing, or of which too little is known', () =
     expect(placed.asPlaced.largestGap).toBeCloseTo(0, 9);
   });
 
+  test('have theirs in the order of the set as delivered', () => {
+    const { delivered } = place(aSet([nothing, { oldGripGrams: 52 }, { oldGripGrams: 48 }]), grips(60, 52, 48));
+    expect(delivered.largestGap).toBeCloseTo(0, 9);
+  });
+
   test('go without first where there are not enough', () => {
     const placed = place(aSet([nothing, { oldGripGrams: 52 }, { oldGripGrams: 48 }]), grips(48, 52));
     expect(numbers(placed)).toEqual([undefined, 2, 1]);
@@ -211,6 +216,36 @@ describe('clubs that are held at nothing, or of which too little is known', () =
 });
 
 describe('grips and clubs that are alike', () => {
+  /** The same library from the other end: among placings that are equally good it comes upon others. */
+  const backwards: Assign = (costs) =>
+    assign([...costs].reverse().map((line) => [...line].reverse())).map(([row, column]) => [
+      costs.length - 1 - row,
+      (costs[0]?.length ?? 0) - 1 - column,
+    ]);
+  const both = (input: PlanInput, weighed: readonly WeighedGrip[]) => {
+    const found = numbers(place(input, weighed));
+    expect(numbers(valueOf(placeGrips(input, weighed, backwards)))).toEqual(found);
+    return found;
+  };
+
+  test('of clubs that gain the same, the first gets the first typed', () => {
+    // every pairing costs the same
+    const any: Assign = () => [
+      [0, 2],
+      [1, 0],
+      [2, 1],
+    ];
+    expect(numbers(valueOf(placeGrips(aSet(weighing(50, 50, 50)), grips(52, 48, 50), any)))).toEqual([1, 2, 3]);
+  });
+
+  test('whichever of the best placings the library comes upon', () => {
+    expect(both(aSet(weighing(52, 48, 52)), grips(50, 50, 50))).toEqual([1, 2, 3]);
+    expect(both(aSet(weighing(52, 48)), grips(50, 50, 50))).toEqual([1, 2]);
+    expect(both(aSet(weighing(50, 50, 50)), grips(52, 48, 50))).toEqual([1, 2, 3]);
+    expect(both(aSet(weighing(54, 54, 54)), grips(52))).toEqual([1, undefined, undefined]);
+    expect(both(aSet(weighing(54, 54, 48, 54)), grips(52, 48, 52, 53))).toEqual([1, 3, 2, 4]);
+  });
+
   test('of grips that weigh the same the first typed goes on the first club', () => {
     expect(numbers(place(aSet(weighing(52, 48, 52)), grips(50, 50, 50)))).toEqual([1, 2, 3]);
     expect(numbers(place(aSet(weighing(52, 48)), grips(50, 50, 50)))).toEqual([1, 2]);
