@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { DEFAULT_SIZE_GUIDE, type PlanInput } from '../../src/core/index';
 import { EMPTY_FORM } from '../../src/pane/state/form';
 import {
   puttersBeside,
   afterEvent,
+  concernedIn,
   jobToOpen,
   PART,
   plannedRows,
@@ -10,9 +12,22 @@ import {
   type PaneEvent,
   type PaneState,
 } from '../../src/pane/state/paneState';
+import { EMPTY_TOOLS } from '../../src/pane/state/tools';
 import type { JobSeen, Outcome, ShopSeen } from '../../src/pane/state/work';
 
-const job = (name: string, rows: number[], done = false): JobSeen => ({ job: name, customer: '', rows, done });
+const NO_HAND = {
+  handLength: undefined,
+  fingerLength: undefined,
+  lowerHandLength: undefined,
+  lowerFingerLength: undefined,
+};
+const job = (name: string, rows: number[], done = false): JobSeen => ({
+  job: name,
+  customer: '',
+  rows,
+  done,
+  hand: NO_HAND,
+});
 const shop = (change: Partial<ShopSeen> = {}): ShopSeen => ({
   shop: null,
   missing: [],
@@ -22,6 +37,8 @@ const shop = (change: Partial<ShopSeen> = {}): ShopSeen => ({
   grips: [],
   putterRows: [],
   ways: [],
+  guide: DEFAULT_SIZE_GUIDE,
+  guideProblems: [],
   clubCount: 5,
   ...change,
 });
@@ -170,4 +187,99 @@ test('putters count where other clubs are planned with them', () => {
   expect(puttersBeside(state, [3, 5])).toBe(0);
   expect(puttersBeside(state, [1, 2])).toBe(0);
   expect(puttersBeside({ shop: null }, [])).toBe(0);
+});
+
+describe('the screens that help choosing', () => {
+  const worked = after(
+    planning,
+    { on: 'screen', screen: 'place' },
+    { on: 'tool', tool: 'hand', change: { unit: 'mm', hand: '193', squeezes: true } },
+    { on: 'tool', tool: 'compare', change: { profile: 'round', shortlist: ['A-1'] } },
+    { on: 'tool', tool: 'even', change: { by: { woods: 'one', irons: 'line', wedges: 'own' } } },
+    { on: 'tool', tool: 'place', change: { typed: '50.2' } },
+  );
+  const kept = {
+    ...EMPTY_TOOLS,
+    hand: { ...EMPTY_TOOLS.hand, unit: 'mm' },
+    compare: { ...EMPTY_TOOLS.compare, profile: 'round', shortlist: ['A-1'] },
+  };
+
+  test('are gone to and keep what was typed, each by itself', () => {
+    expect(planning.screen).toBe('plan');
+    expect(worked.screen).toBe('place');
+    expect(worked.tools.hand).toEqual({ ...EMPTY_TOOLS.hand, unit: 'mm', hand: '193', squeezes: true });
+    expect(worked.tools.place).toEqual({ typed: '50.2' });
+    expect(after(worked, { on: 'screen', screen: 'hand' }).tools).toBe(worked.tools);
+  });
+
+  test('begin afresh with another bag; the unit and the ways of comparing stay', () => {
+    const other = after(worked, { on: 'who', who: { by: 'job', job: '2' } });
+    expect(other).toMatchObject({ screen: 'place', form: EMPTY_FORM });
+    expect(other.tools).toEqual(kept);
+  });
+
+  test('do so too when an edit in the sheet takes the job away, and not when it changes something else', () => {
+    expect(after(worked, { on: 'seen', shop: shop({ jobs: [job('2', [1])] }) }).tools).toEqual(kept);
+    expect(after(worked, { on: 'seen', shop: shop() }).tools).toBe(worked.tools);
+  });
+
+  test('keep what was typed when the plan was filled: it may be taken over again', () => {
+    expect(after(worked, { on: 'begin', task: 'fill' }, { on: 'end', outcome: done }).tools).toBe(worked.tools);
+  });
+
+  test('a comparison in a sheet, or a hand in Jobs, leaves the fields as they are', () => {
+    const chosen = after(worked, { on: 'form', change: { item: 'A-1' } });
+    for (const task of ['compare', 'hand'] as const) {
+      const ended = after(chosen, { on: 'begin', task }, { on: 'end', outcome: done });
+      expect(ended).toMatchObject({ form: chosen.form, tools: chosen.tools, outcome: done, task: null });
+    }
+  });
+});
+
+describe('taking over', () => {
+  const found = new Map([[3, { newItem: 'A-1', layers: 2 }]]);
+
+  test('shows the plan, with the fields changed and the last message gone', () => {
+    const taken = after(
+      { ...planning, screen: 'hand', outcome: done },
+      { on: 'take', from: 'hand', form: { sizeBy: 'diameter', diameter: '0.920' } },
+    );
+    expect(taken).toMatchObject({ screen: 'plan', outcome: null, form: { sizeBy: 'diameter', diameter: '0.920' } });
+    expect(taken.form.perClub).toBeNull();
+  });
+
+  test('goes on to another screen where that was asked', () => {
+    expect(after(planning, { on: 'take', from: 'hand', form: {}, then: 'compare' }).screen).toBe('compare');
+  });
+
+  test('of choices for single clubs leaves a field that still decides for others', () => {
+    const chosen = after(planning, { on: 'form', change: { item: 'B-2' } });
+    const some = after(chosen, { on: 'take', from: 'compare', perClub: found });
+    expect(some.form).toEqual({ ...EMPTY_FORM, item: 'B-2', perClub: { entries: found, from: ['compare'] } });
+    const all = new Map([3, 4, 5].map((row) => [row, { newItem: 'A-1' }]));
+    expect(after(chosen, { on: 'take', from: 'compare', perClub: all }).form.item).toBe('');
+  });
+
+  test('a putter that keeps what the sheet says has no say in that', () => {
+    const bag = after(START, { on: 'seen', shop: shop({ putterRows: [5] }) });
+    const both = new Map([3, 4].map((row) => [row, { newItem: 'A-1' }]));
+    const chosen = after(bag, { on: 'form', change: { item: 'B-2' } });
+    expect(after(chosen, { on: 'take', from: 'compare', perClub: both }).form.item).toBe('');
+    const with5 = after(chosen, { on: 'form', change: { puttersToo: true } });
+    expect(after(with5, { on: 'take', from: 'compare', perClub: both }).form.item).toBe('B-2');
+  });
+
+  test('is gone once the plan was filled, or another job is open', () => {
+    const taken = after(planning, { on: 'take', from: 'compare', perClub: found });
+    expect(after(taken, { on: 'begin', task: 'fill' }, { on: 'end', outcome: done }).form).toEqual(EMPTY_FORM);
+    expect(after(taken, { on: 'who', who: { by: 'selection' } }).form).toEqual(EMPTY_FORM);
+  });
+});
+
+test('screens that help choosing leave a putter out beside other clubs, unless it is meant too', () => {
+  const input = { clubs: [{ kind: 'iron' }, { kind: 'putter' }, { kind: undefined }] } as unknown as PlanInput;
+  expect(concernedIn(input, false).clubs).toEqual([{ kind: 'iron' }, { kind: undefined }]);
+  expect(concernedIn(input, true)).toBe(input);
+  const putter = { ...input, clubs: input.clubs.slice(1, 2) };
+  expect(concernedIn(putter, false)).toBe(putter);
 });

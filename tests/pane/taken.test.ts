@@ -1,6 +1,13 @@
 /** What is taken over from a screen: the plan then shows what the screen showed, whatever stood in the fields before. */
 import { describe, expect, test } from 'vitest';
-import { compareGrips, solveSet, type Club, type ClubPlan, type PlanInput, type SolveRequest } from '../../src/core/index';
+import {
+  compareGrips,
+  solveSet,
+  type Club,
+  type ClubPlan,
+  type PlanInput,
+  type SolveRequest,
+} from '../../src/core/index';
 import { takenOf, takenOfSolved } from '../../src/pane/state/compareModel';
 import { EMPTY_FORM, type Form } from '../../src/pane/state/form';
 import type { PaneState } from '../../src/pane/state/paneState';
@@ -54,7 +61,13 @@ function expectEachAsShown(state: PaneState): number {
 
 const solved = (concerned: PlanInput, change: Partial<SolveRequest> = {}) =>
   solveSet(
-    { input: concerned, shortlist: undefined, aims: ['weight', 'deviation', 'price'], sizesDiffer: 'byClub', ...change },
+    {
+      input: concerned,
+      shortlist: undefined,
+      aims: ['weight', 'deviation', 'price'],
+      sizesDiffer: 'byClub',
+      ...change,
+    },
     assign,
   );
 
