@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import type { Outcome, ShopSeen, Who } from '../../src/pane/state/work';
+import type { Agreed, Outcome, ShopSeen, Who } from '../../src/pane/state/work';
+import { compareGrips } from '../../src/core/index';
 import { workOn } from '../../src/pane/workOn';
 import { PortError } from '../../src/workbook/port';
 import { MemoryPort } from '../workbook/memoryPort';
@@ -24,11 +25,19 @@ beforeEach(async () => {
 
 describe('looking', () => {
   test('shows jobs with the rows of their clubs, the grips and the ways', async () => {
+    port.fillTable('Jobs', [{ 'Hand length (in)': 7.5, 'Lower middle finger (in)': 3 }]);
     const shop = await seen();
+    const hand = { handLength: undefined, fingerLength: undefined, lowerHandLength: undefined };
     expect(shop).toMatchObject({ setUp: true, missing: [], faults: [], clubCount: 5 });
     expect(shop.jobs).toEqual([
-      { job: '1042', customer: 'Tamsin Orrell', done: false, rows: [1, 2, 3] },
-      { job: '1043', customer: 'Ivo Brandt', done: false, rows: [4] },
+      {
+        job: '1042',
+        customer: 'Tamsin Orrell',
+        done: false,
+        rows: [1, 2, 3],
+        hand: { ...hand, handLength: 7.5, lowerFingerLength: 3 },
+      },
+      { job: '1043', customer: 'Ivo Brandt', done: false, rows: [4], hand: { ...hand, lowerFingerLength: undefined } },
     ]);
     expect(shop.grips[0]).toMatchObject({ item: 'FERN-M', coreInches: 0.6, gripGrams: 52, onHand: 20 });
     expect(shop.ways).toContain('Lead tape');
@@ -224,6 +233,46 @@ describe('filling, freezing, taking back', () => {
     expect(await workOn(port).useLesson(shop, lesson, outcome.again.agreed)).toMatchObject({ kind: 'occupied' });
     port.type('Clubs', 3, mass, null);
     expect(await workOn(port).useLesson(shop, lesson, outcome.again.agreed)).toMatchObject({ kind: 'done' });
+  });
+
+  test('a comparison is written, asked about where a person typed over it, and taken back', async () => {
+    const compareSheet = async (agreed: Agreed | null = null): Promise<Outcome> => {
+      const shop = await seen();
+      const planned = workOn(port).preview(shop, JOB, [1, 2, 3], {});
+      if (!planned.ok) throw new Error('cannot be planned');
+      const asked = { who: JOB, rows: [1, 2, 3], comparison: compareGrips(planned.value.input), about: 'As they are.' };
+      return workOn(port).compareSheet(shop, { ...asked, agreed });
+    };
+    const before = port.content();
+    const end = await compareSheet();
+    expect(end).toMatchObject({ kind: 'done', title: 'Comparison written' });
+    expect(end.kind === 'done' && end.text).toMatch(/^\d grips compared in Compare 1042, \d of them unbeaten\./);
+    expect(port.shows('Compare 1042', 7, 1)).toBe('As they are.');
+    port.type('Compare 1042', 7, 1, 'mine');
+    const outcome = await compareSheet();
+    expect(outcome).toMatchObject({ kind: 'occupied', cells: ["'Compare 1042'!B8"] });
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'compare') throw new Error('nothing to agree to');
+    expect(await compareSheet(outcome.again.asked.agreed)).toMatchObject({ kind: 'done' });
+    await workOn(port).undo();
+    expect(port.shows('Compare 1042', 7, 1)).toBe('mine');
+    port.deleteSheet('Compare 1042');
+    expect(await compareSheet()).toMatchObject({ kind: 'done' });
+    expect(await workOn(port).undo()).toMatchObject({ kind: 'done', partly: false });
+    expect(port.content()).toEqual(before);
+  });
+
+  test('a hand is kept, asked about where a formula stands, and refused for a job that Jobs does not list', async () => {
+    const hand = { handLength: 7.5, fingerLength: 3.1, lowerHandLength: null, lowerFingerLength: null };
+    const at = port.tableSeen('Jobs')?.headers.indexOf('Hand length (in)') ?? -1;
+    port.type('Jobs', 1, at, { formula: '=15/2' });
+    const outcome = await workOn(port).keepHand(await seen(), { job: '1042', hand, agreed: null });
+    expect(outcome).toMatchObject({ kind: 'occupied', cells: ['Jobs!D2'] });
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'hand') throw new Error('nothing to agree to');
+    const agreed = await workOn(port).keepHand(await seen(), outcome.again.asked);
+    expect(agreed).toMatchObject({ kind: 'done', title: 'Kept in Jobs' });
+    expect((await seen()).jobs[0]?.hand).toMatchObject({ handLength: 7.5, fingerLength: 3.1 });
+    const unlisted = await workOn(port).keepHand(await seen(), { job: '77', hand, agreed: null });
+    expect(unlisted).toMatchObject({ kind: 'failed', text: expect.stringContaining('no row for job 77') as string });
   });
 
   test('freezing needs a plan', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { listed, sayPortError, sayUndo } from '../../src/words/outcomes';
+import { listed, sayPortError, sayUndo, sayCompared, sayHand } from '../../src/words/outcomes';
 import { PortError, type PortErrorCode } from '../../src/workbook/port';
 
 const SENTENCES: Record<PortErrorCode, string> = {
@@ -49,6 +49,22 @@ describe('taking back', () => {
     const notFound = Array.from({ length: 9 }, (_, i) => `Clubs: 7, ${i + 1}`);
     const text = sayUndo({ done: true, reverted: { ...back, notFound } });
     expect(text).toContain('Clubs: 7, 7; and 2 more.');
+  });
+});
+
+describe('comparisons and hands', () => {
+  it.each([
+    [sayCompared({ done: false, reason: 'noRoom' }), 'over the edge of the sheet'],
+    [sayCompared({ done: false, reason: 'noClubs' }), 'There are no clubs'],
+    [sayCompared({ done: false, reason: 'nothingTried' }), 'Narrow down less'],
+    [sayCompared({ done: false, reason: 'outOfDate', tables: ['Clubs', 'Stock'] }), 'Clubs and Stock changed'],
+    [sayCompared({ done: false, reason: 'tableMissing', table: 'Clubs' }), 'Set up this workbook'],
+    [sayHand({ done: false, reason: 'jobNotListed', job: '' }), 'no row for a job without a name'],
+    [sayHand({ done: false, reason: 'tableMissing', table: 'Jobs' }), 'Set up this workbook'],
+    [sayHand({ done: true, job: '7', cells: 1 }), 'kept in Jobs: 1 cell changed.'],
+  ])('%s', (sentence, part) => {
+    expect(sentence).toContain(part);
+    expect(sentence).toMatch(/^[A-Z].*\.$/);
   });
 });
 
