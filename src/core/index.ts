@@ -3,6 +3,8 @@ export * from './units';
 export * from './constants';
 export * from './result';
 export * from './number';
+export * from './decimal';
+export * from './money';
 export * from './balance/reading';
 export * from './balance/moment';
 export * from './balance/change';

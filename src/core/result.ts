@@ -11,6 +11,8 @@ export type IssueCode =
   | 'blank'
   /** not a number */
   | 'notNumber'
+  /** text that two readers would take for two different numbers, such as 1,234 */
+  | 'ambiguous'
   /** a number where text is needed, or text that is none of the known choices */
   | 'unknownChoice'
   /** a number below or above what is accepted */

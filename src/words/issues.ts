@@ -7,6 +7,8 @@ type Sayer = (issue: Issue) => string;
 const SENTENCES: Readonly<Record<IssueCode, Sayer>> = {
   blank: ({ field, expected }) => `${field} is blank. Give ${expected ?? 'a value'}.`,
   notNumber: ({ field, got, expected }) => `${field} is ${shown(got)}, not a number. Give ${expected ?? 'a number'}.`,
+  ambiguous: ({ field, got, expected }) =>
+    `${field} is ${shown(got)}, which can be read in two ways. Give ${expected ?? 'it with its decimals'}.`,
   unknownChoice: ({ field, got, expected }) =>
     `${field} is ${shown(got)}. Give ${expected ?? 'one of the known words'}.`,
   outOfRange: ({ field, got, expected }) => `${field} is ${shown(got)}. Give ${expected ?? 'a value within range'}.`,
