@@ -1,6 +1,5 @@
 /** Words about choosing grips: what they are judged by, why one was not tried, and what keeps a model from a set. */
 import {
-  MOST_LAYERS,
   type Aim,
   type CannotServe,
   type Count,
@@ -61,7 +60,7 @@ export function sayNotTried(left: NotTried): string {
     case 'noCore':
       return `${item}: its core is not known. Give Core in Stock.`;
     case 'loose':
-      return `${item}: too loose on ${left.club}, more than ${countOf(MOST_LAYERS, 'layer')} to fill its core.`;
+      return `${item}: too loose on ${left.club}. It takes more layers to fill its core than Most layers in Settings allows.`;
     case 'tight':
       return `${item}: too tight on ${left.club}.`;
     case 'otherUse':

@@ -179,6 +179,7 @@ function settingsFrom(values: Values, tapes: ReadonlyMap<string, Tape> | undefin
     capInches: number('cap', usual.capInches),
     growth: text('growth', '') === 'Additive' ? 'additive' : 'volume',
     sizeToleranceInches: number('sizeTolerance', usual.sizeToleranceInches),
+    mostLayers: number('mostLayers', usual.mostLayers),
     lowerTapeStartInches: number('lowerTapeStart', usual.lowerTapeStartInches),
     oldSpreadGrams: number('oldSpread', usual.oldSpreadGrams),
     newSpreadGrams: number('newSpread', usual.newSpreadGrams),

@@ -52,8 +52,8 @@ export const ALIKE_MASS = 'Like one stripped';
 export const MASS_KNOWN = [CATALOGUE_MASS, WEIGHED_MASS, ALIKE_MASS] as const;
 export const HOLDS = ['As it was', 'Target', 'Nothing'] as const;
 export const YES_NO = ['Yes', 'No'] as const;
-/** What a grip is for; a putter's suits no other club. */
-export const GRIP_USES = ['Clubs', 'Putters'] as const;
+/** What a grip is for; a putter's suits no other club, a junior's no grown player's. */
+export const GRIP_USES = ['Clubs', 'Putters', 'Juniors'] as const;
 export const PROFILES = ['Round', 'Ribbed'] as const;
 export const SIZE_CLASSES = ['Undersize', 'Standard', 'Midsize', 'Jumbo'] as const;
 export const WEIGHT_ENDS = ['Head', 'Butt'] as const;
@@ -146,7 +146,7 @@ export const STOCK = {
       later: true,
       width: 10,
       synonyms: ['use', 'used for', 'fits'],
-      help: 'Putters: compared for putters alone. Clubs: for all but putters. Blank: for any club.',
+      help: 'Putters, or Juniors: tried on those alone. Clubs: on all but putters. Blank: on any club.',
     },
     {
       key: 'mass',
@@ -1224,6 +1224,16 @@ export const SETTING_ROWS = [
     high: 0.1,
     initial: DEFAULT_SETTINGS.sizeToleranceInches,
     meaning: 'A grip is the right size when it measures within this much of the target diameter.',
+  },
+  {
+    key: 'mostLayers',
+    name: 'Most layers',
+    kind: 'number',
+    unit: 'layers',
+    low: 1,
+    high: RANGES.layers.high,
+    initial: DEFAULT_SETTINGS.mostLayers,
+    meaning: 'Where a grip is chosen for you, no more layers than this go under it; moulded sizes are about six apart.',
   },
   {
     key: 'lowerTapeStart',

@@ -53,6 +53,8 @@ function allowed(plan: ClubPlan, club: Club, grip: Grip, { settings }: PlanInput
   const putter = club.kind === 'putter';
   if (grip.gripGrams === undefined || grip.coreInches === undefined) return false;
   if ((grip.use === 'putters' && !putter) || (grip.use === 'clubs' && putter)) return false;
+  if (grip.use === 'juniors' && club.kind !== 'junior') return false;
+
   if (noted(plan, 'looseCore') || noted(plan, 'tightCore')) return false;
   if (club.targetInches !== undefined) {
     if (!plan.upper) return false;
@@ -64,13 +66,14 @@ function allowed(plan: ClubPlan, club: Club, grip: Grip, { settings }: PlanInput
   return settings.putRight === 'outOfTolerance' && Math.abs(plan.gapPoints) <= plan.tolerancePoints + 1e-9;
 }
 
-/** Without a target a club gets its own layers, or as many more as fill the core. */
+/** Up to as many as the shop builds up; without a target a club gets its own layers, or as many more as fill the core. */
 function layersToTry(input: PlanInput, club: Club, grip: Grip): number[] {
   const all = Array.from({ length: MOST_LAYERS + 1 }, (_, layers) => layers);
-  if (club.targetInches !== undefined) return all;
-  const first = all.find(
-    (layers) => layers >= (club.layers ?? 0) && !noted(planOf(input, club, grip, layers), 'looseCore'),
-  );
+  const { mostLayers } = input.settings;
+  const isLoose = (layers: number): boolean => noted(planOf(input, club, grip, layers), 'looseCore');
+  if (all.filter((layers) => layers <= mostLayers).every(isLoose)) return [];
+  if (club.targetInches !== undefined) return all.filter((layers) => layers <= mostLayers);
+  const first = all.find((layers) => layers >= (club.layers ?? 0) && !isLoose(layers));
   return first === undefined ? [] : [first];
 }
 

@@ -48,7 +48,7 @@ const NOT_TRIED: Record<NotTried['why'], readonly [NotTried, string]> = {
   noCore: [{ why: 'noCore', item: 'OS-S58' }, 'OS-S58: its core is not known. Give Core in Stock.'],
   loose: [
     { why: 'loose', item: 'OS-S62', club: '7 iron' },
-    'OS-S62: too loose on 7 iron, more than 12 layers to fill its core.',
+    'OS-S62: too loose on 7 iron. It takes more layers to fill its core than Most layers in Settings allows.',
   ],
   tight: [{ why: 'tight', item: 'OS-S58', club: '7 iron' }, 'OS-S58: too tight on 7 iron.'],
   otherUse: [{ why: 'otherUse', item: 'PT-1' }, 'PT-1: made for other clubs.'],

@@ -11,8 +11,8 @@ import type { Candidate, Comparison, Filters, Progress } from './types';
 /**
  * Tries every candidate on the whole set and says which no other beats, a candidate a step.
  *
- * Each club is planned as {@link planSet} plans it, with layers from its target diameter where it has one, else its own, and never
- * fewer than fill the core. One candidate beats another that it is at least as good as on every count and better than on one, to what a
+ * Each club is planned as {@link planSet} plans it, with layers from its target diameter where it has one, else its own, never
+ * fewer than fill the core, and no more found than the shop builds up. One candidate beats another that it is at least as good as on every count and better than on one, to what a
  * shop can tell apart: sizes to .001 in, readings to 0.1 point, masses to 0.5 g, prices exactly; what is not known counts as worst.
  *
  * @param input the clubs concerned, all of stock, ways of weighting and settings; inches, grams, points
@@ -41,7 +41,8 @@ function plansOn({ clubs, settings }: PlanInput, bench: SetBench): Planned {
   const plan: Planned = (at, grip) => {
     const club = clubs[at] as Club;
     const sized = club.targetInches === undefined ? undefined : bench.plan(at, grip, undefined);
-    return sized?.layersSolved ? sized : bench.plan(at, grip, ownLayers(club, grip, settings));
+    if (!sized?.layersSolved) return bench.plan(at, grip, ownLayers(club, grip, settings));
+    return sized.layers > settings.mostLayers ? bench.plan(at, grip, settings.mostLayers) : sized;
   };
   return (at, grip) => {
     const plans = known.get(grip) ?? [];

@@ -1,6 +1,5 @@
 /** Which grip goes on which club, and which grips are one model or one size of it. */
-import { MOST_LAYERS, TIGHT_CORE_INCHES } from '../constants';
-import { fillingLayers } from '../fit/diameter';
+import { fillingLayers, isTightCore } from '../fit/diameter';
 import { groupedBy } from '../plan/together';
 import type { Club, Grip, ShopSettings } from '../plan/types';
 
@@ -11,8 +10,8 @@ export function fewestLayers(grip: Grip, buttInches: number | undefined, setting
 }
 
 /**
- * Whether a core goes on a butt: loose where more layers than anyone fits would be needed to fill it, tight where it would have to
- * stretch by more than {@link TIGHT_CORE_INCHES}. A butt that is not known takes any core.
+ * Whether a core goes on a butt: loose where more layers than the shop fits would be needed to fill it, tight where it would have to
+ * stretch too far ({@link isTightCore}). A butt that is not known takes any core.
  */
 export function coreFit(
   grip: Grip,
@@ -20,13 +19,18 @@ export function coreFit(
   settings: ShopSettings,
 ): 'fits' | 'loose' | 'tight' {
   if (grip.coreInches === undefined || buttInches === undefined) return 'fits';
-  if (fewestLayers(grip, buttInches, settings) > MOST_LAYERS) return 'loose';
-  return buttInches - grip.coreInches > TIGHT_CORE_INCHES + 1e-9 ? 'tight' : 'fits';
+  if (fewestLayers(grip, buttInches, settings) > settings.mostLayers) return 'loose';
+  return isTightCore(grip.coreInches, buttInches) ? 'tight' : 'fits';
 }
 
-/** A grip made for putters suits no other club, one made for clubs no putter; a club of unknown kind is no putter. */
+/**
+ * Whether a grip was made for a kind of club: one for putters or juniors suits no other, one for clubs no putter, and one that says
+ * nothing any. A club of unknown kind is neither putter nor junior.
+ */
 export function suits(grip: Grip, kind: Club['kind']): boolean {
-  return grip.use === undefined || (grip.use === 'putters') === (kind === 'putter');
+  if (grip.use === undefined) return true;
+  if (grip.use === 'juniors') return kind === 'junior';
+  return (grip.use === 'putters') === (kind === 'putter');
 }
 
 /** Grips that are one throughout a set: of one model and one profile; a grip that names no model is one by itself. */

@@ -1,5 +1,4 @@
 /** How a club can be fitted with an item: the best way of it, or what keeps it from that. */
-import { MOST_LAYERS } from '../constants';
 import { isWanted } from '../plan/remedy';
 import { measuresOn } from '../plan/size';
 import type { Club, ClubPlan, Grip, ShopSettings } from '../plan/types';
@@ -66,7 +65,7 @@ function layersToTry(club: Club, grip: Grip, settings: ShopSettings): readonly n
   const near: number[] = [];
   let nearestInches: number | undefined;
   let offInches = Infinity;
-  for (let layers = fewestLayers(grip, buttInches, settings); layers <= MOST_LAYERS; layers += 1) {
+  for (let layers = fewestLayers(grip, buttInches, settings); layers <= settings.mostLayers; layers += 1) {
     const measured = measuresOn(grip, { buttInches, layers, taperPerInch, lowerLayers }, settings).upper?.inches;
     if (measured === undefined) return { why: 'diameter' };
     const off = Math.abs(measured - targetInches);

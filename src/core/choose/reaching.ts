@@ -1,11 +1,11 @@
 /** Which grips of the stock reach a size wanted, and with how many layers. */
 import { CALLIPER_DIVISION_INCHES, MOST_LAYERS } from '../constants';
-import { isTightCore } from '../fit/diameter';
 import { fittedGrams } from '../grip/mass';
 import { newFitted } from '../plan/oldGrip';
 import { lowerTape } from '../plan/shift';
 import { layersFor, measuresOn } from '../plan/size';
 import type { ClubKind, Diameter, Grip, ShopSettings } from '../plan/types';
+import { coreFit, suits } from './fits';
 
 /** A size wanted on one butt. */
 export interface ReachAsk {
@@ -47,8 +47,8 @@ export interface Reached {
  * Grips of the stock that reach a size on a butt, each with the layers and the numbers that a plan of it shows.
  *
  * Every grip is tried with the layers that come nearest; its core is filled first. Left out are grips for other clubs, cores that
- * are a tight stretch, and grips that cannot be gauged. Best first: least error (to what a calliper tells apart), then fewest layers,
- * then lightest. Source: *practice* for the order.
+ * are a tight stretch, and grips that cannot be gauged. Best first: fewest layers, then least error (to what a calliper tells
+ * apart), then lightest: within the tolerance all are the right size, and tape is work. Source: *practice* for the order.
  */
 export function reaching(ask: ReachAsk): Reached {
   if (ask.stock.length === 0) return { found: [], nearest: undefined, why: 'noStock' };
@@ -59,24 +59,19 @@ export function reaching(ask: ReachAsk): Reached {
     : { found, nearest: tried[0]?.reach, why: 'none' };
 }
 
-/** Whether a grip may go on a kind of club; one that says nothing of its use may go on any. */
-export function suitsKind(grip: Grip, kind: ClubKind | undefined): boolean {
-  if (grip.use === undefined || kind === undefined) return true;
-  return (grip.use === 'putters') === (kind === 'putter');
-}
-
 interface Tried {
   readonly reach: Reaching;
-  /** Within tolerance with no more layers than anyone builds up. */
+  /** Within tolerance with no more layers than the shop builds up. */
   readonly fits: boolean;
 }
 
 function triedOn(grip: Grip, ask: ReachAsk): Tried | undefined {
   const { targetInches, buttInches, taperPerInch, lowerLayers, settings } = ask;
-  if (!suitsKind(grip, ask.kind)) return undefined;
-  if (grip.coreInches !== undefined && isTightCore(grip.coreInches, buttInches)) return undefined;
+  if (ask.kind !== undefined && !suits(grip, ask.kind)) return undefined;
+  if (coreFit(grip, buttInches, settings) !== 'fits') return undefined;
   const solved = layersFor(grip, { buttInches, targetInches }, settings);
-  const layers = solved.ok ? solved.value.layers : MOST_LAYERS;
+  const found = solved.ok ? solved.value.layers : MOST_LAYERS;
+  const layers = Math.min(found, settings.mostLayers);
   const { upper, lower } = measuresOn(grip, { buttInches, layers, lowerLayers, taperPerInch }, settings);
   if (!upper) return undefined;
   const fresh = newFitted(grip, layers, settings);
@@ -99,5 +94,5 @@ function triedOn(grip: Grip, ask: ReachAsk): Tried | undefined {
 function bestFirst({ reach: one }: Tried, { reach: other }: Tried): number {
   const divisions = ({ errorInches }: Reaching): number => Math.round(Math.abs(errorInches) / CALLIPER_DIVISION_INCHES);
   const grams = (reach: Reaching): number => reach.fittedGrams ?? Number.MAX_VALUE;
-  return divisions(one) - divisions(other) || one.layers - other.layers || grams(one) - grams(other);
+  return one.layers - other.layers || divisions(one) - divisions(other) || grams(one) - grams(other);
 }

@@ -5,7 +5,10 @@ import type { ShopSettings, Tape, Way } from './types';
 const BUILD_UP: Tape = { stripInches: STRIP_WIDTH.value, gsm: TAPE_GSM.value, thicknessInches: TAPE_THICKNESS.value };
 const TWO_WAY: Tape = { stripInches: STRIP_WIDTH.value, gsm: TWO_WAY_GSM.value, thicknessInches: TAPE_THICKNESS.value };
 
-/** Tolerance, limit, least weight and every ± are *practice*; tape and cap as their constants say. */
+/**
+ * Tolerance, limit, least weight and every ± are *practice*; tape and cap as their constants say. Six layers are .060 in, about the
+ * step of 1/16 in from one moulded size to the next (*derived*; the step is *practice*).
+ */
 export const DEFAULT_SETTINGS: ShopSettings = {
   tolerancePoints: 1,
   putRight: 'outOfTolerance',
@@ -20,6 +23,7 @@ export const DEFAULT_SETTINGS: ShopSettings = {
   capInches: CAP_THICKNESS.value,
   growth: 'volume',
   sizeToleranceInches: 0.01,
+  mostLayers: 6,
   lowerTapeStartInches: 5,
   oldSpreadGrams: 4,
   newSpreadGrams: 2,

@@ -9,8 +9,8 @@ import type { Issue } from '../result';
 
 export type ClubKind = 'driver' | 'wood' | 'hybrid' | 'iron' | 'wedge' | 'putter' | 'junior';
 export type Profile = 'round' | 'ribbed';
-/** What a grip is made for: a putter's suits no other club. */
-export type GripUse = 'clubs' | 'putters';
+/** What a grip is made for: any club but putters, putters alone, or juniors' clubs alone. */
+export type GripUse = 'clubs' | 'putters' | 'juniors';
 export type Hold = 'asArrived' | 'target' | 'nothing';
 
 /** One club of the set, as it arrived and as its owner wants it. */
@@ -127,6 +127,8 @@ export interface ShopSettings {
   readonly growth: Estimator;
   /** How far from a target diameter still counts as the right size. */
   readonly sizeToleranceInches: number;
+  /** More layers than this are not built up where a grip is chosen: another size is. */
+  readonly mostLayers: number;
   readonly lowerTapeStartInches: number;
   readonly oldSpreadGrams: number;
   readonly newSpreadGrams: number;

@@ -97,7 +97,15 @@ describe('layers and size', () => {
   it('keep the sign of the club that misses most', () => {
     const clubs = [{ targetInches: 0.88 }, { targetInches: 0.904 }];
     expect(only(clubs, {}, { growth: 'additive' }).sizeErrorInches).toBeCloseTo(0.02, 10);
-    expect(only([{ targetInches: 1.05 }], {}, { growth: 'additive' }).sizeErrorInches).toBeCloseTo(-0.03, 10);
+    const short = [{ targetInches: 1.05 }];
+    expect(only(short, {}, { growth: 'additive', mostLayers: 12 }).sizeErrorInches).toBeCloseTo(-0.03, 10);
+  });
+
+  it('found from a target are no more than the shop builds up; the club’s own are its own', () => {
+    const clubs = [{ targetInches: 0.95 }, { layers: 9 }];
+    const tried = only(clubs, {}, { growth: 'additive', mostLayers: 3 });
+    expect(tried.plans.map(({ layers }) => layers)).toEqual([3, 9]);
+    expect(tried.sizeErrorInches).toBeCloseTo(-0.02, 10); // .900 and three layers
   });
 
   it('without a target are the club’s own, and never fewer than fill the core', () => {

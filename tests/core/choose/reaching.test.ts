@@ -52,18 +52,19 @@ describe('grips that reach a size', () => {
   it.each<[ClubKind | undefined, string[]]>([
     ['putter', ['any', 'putters']],
     ['iron', ['any', 'clubs']],
-    ['junior', ['any', 'clubs']],
-    [undefined, ['any', 'clubs', 'putters']],
+    ['junior', ['any', 'clubs', 'juniors']],
+    [undefined, ['any', 'clubs', 'juniors', 'putters']],
   ])('for a club of kind %s: %j', (kind, expected) => {
     const stock = [
       aGrip({ item: 'any' }),
       aGrip({ item: 'clubs', use: 'clubs' }),
+      aGrip({ item: 'juniors', use: 'juniors' }),
       aGrip({ item: 'putters', use: 'putters' }),
     ];
     expect(items(stock, { kind })).toEqual(expected);
   });
 
-  it('best first: by error, then layers, then mass', () => {
+  it('best first: by layers, then error, then mass', () => {
     const stock = [
       aGrip({ item: 'unweighed', upperInches: 0.92, gripGrams: undefined }),
       aGrip({ item: 'off', upperInches: 0.925 }),
@@ -72,7 +73,7 @@ describe('grips that reach a size', () => {
       aGrip({ item: 'light', upperInches: 0.9201, gripGrams: 45 }), // a calliper tells half a thousandth apart
     ];
     const { found } = reached(stock);
-    expect(found.map(({ grip }) => grip.item)).toEqual(['light', 'heavy', 'unweighed', 'taped', 'off']);
+    expect(found.map(({ grip }) => grip.item)).toEqual(['light', 'heavy', 'unweighed', 'off', 'taped']);
     expect(found[2]?.fittedGrams).toBeUndefined();
   });
 });
@@ -89,12 +90,16 @@ describe('no grip that reaches a size', () => {
     expect(nearest?.errorInches).toBeCloseTo(0.05, 12);
   });
 
-  it('names the nearest with twelve layers where twelve fall short', () => {
-    const { nearest } = reached([aGrip({ upperInches: 0.75 })]);
+  it('names the nearest with as many layers as the shop builds up, where these fall short', () => {
+    const upTo = (mostLayers: number) => ({ settings: { ...additive, mostLayers } });
+    const taped = aGrip({ upperInches: 0.87 });
+    expect(items([taped], upTo(5))).toEqual([taped.item]);
+    expect(reached([taped], upTo(3)).nearest?.layers).toBe(3);
+    const { nearest } = reached([aGrip({ upperInches: 0.75 })], upTo(12));
     expect(nearest?.layers).toBe(12);
     expect(nearest?.errorInches).toBeCloseTo(0.75 + 0.12 - 0.92, 12);
     // within tolerance, yet more layers than anyone builds up: the plan refuses it too
-    expect(reached([aGrip({ upperInches: 0.793 })]).found).toEqual([]);
+    expect(reached([aGrip({ upperInches: 0.793 })], upTo(12)).found).toEqual([]);
   });
 
   it('has no nearest where none can be gauged', () => {

@@ -31,7 +31,16 @@ export function inputOf(
   };
 }
 
-const KINDS: readonly (ClubKind | undefined)[] = ['driver', 'wood', 'hybrid', 'iron', 'wedge', 'putter', undefined];
+const KINDS: readonly (ClubKind | undefined)[] = [
+  'driver',
+  'wood',
+  'hybrid',
+  'iron',
+  'wedge',
+  'putter',
+  'junior',
+  undefined,
+];
 const maybe = <T>(value: fc.Arbitrary<T>, nil: T | undefined = undefined) =>
   fc.option(value, { nil, freq: 6 }) as fc.Arbitrary<T | undefined>;
 const stepped = (low: number, high: number, step: number): fc.Arbitrary<number> =>
@@ -60,7 +69,7 @@ const someGrip: fc.Arbitrary<Partial<Grip>> = fc.record({
   size: fc.constantFrom('Standard', 'Midsize', undefined),
   profile: fc.constantFrom('round', 'round', 'round', 'ribbed', undefined),
   texture: fc.constantFrom('cord', 'rubber', undefined),
-  use: fc.constantFrom(undefined, undefined, undefined, 'clubs' as const, 'putters' as const),
+  use: fc.constantFrom(undefined, undefined, undefined, 'clubs' as const, 'putters' as const, 'juniors' as const),
   coreInches: maybe(fc.constantFrom(0.58, 0.6, 0.62)),
   gripGrams: fc.option(stepped(40, 62, 0.5), { nil: undefined, freq: 12 }),
   upperInches: maybe(stepped(0.88, 0.95, 0.005)),
@@ -90,6 +99,7 @@ export const someInput: fc.Arbitrary<PlanInput> = fc
       putRight: fc.constantFrom('outOfTolerance' as const, 'always' as const),
       growth: fc.constantFrom('volume' as const, 'additive' as const),
       sizeToleranceInches: fc.constantFrom(0.005, 0.01, 0.02),
+      mostLayers: fc.constantFrom(3, 6, 12),
     }),
   )
   .map(([clubs, grips, settings]) =>

@@ -309,7 +309,9 @@ describe('the limit that bites', () => {
       { buttInches: 0.515, ...held },
       { buttInches: 0.64, ...held },
     ];
-    expect(cannotOf({ clubs, stock })).toEqual({
+    // seven layers fill .580 on .515
+    expect(cannotOf({ clubs, stock }).limit).toEqual({ limit: 'core', club: 'club 1', buttInches: 0.515 });
+    expect(cannotOf({ clubs, stock, settings: { mostLayers: 7 } })).toEqual({
       model: 'Alder',
       limit: { limit: 'stock', items: ['A-58'], needed: 2, onHand: 1 },
     });
@@ -345,7 +347,7 @@ describe('the limit that bites', () => {
   });
 
   describe('where sizes may not differ', () => {
-    const settings = { growth: 'additive' as const, sizeToleranceInches: 0.005 };
+    const settings = { growth: 'additive' as const, sizeToleranceInches: 0.005, mostLayers: 12 };
     const stock = [
       alder('S', { upperInches: 0.9, onHand: 2 }),
       alder('M', { upperInches: 0.94, size: 'Midsize', onHand: 2 }),
@@ -403,6 +405,21 @@ describe('the limit that bites', () => {
         model: 'Alder',
         limit: { limit: 'stock', needed: 3, onHand: 2 },
       });
+    });
+  });
+
+  it('is never said of a size that some club of the group cannot take', () => {
+    // Midsize is too thick for the last iron, so what is short is the one Standard, though Midsize would leave fewer without
+    const settings = { growth: 'additive' as const, sizeToleranceInches: 0.005 };
+    const stock = [
+      alder('S', { upperInches: 0.9, onHand: 1 }),
+      alder('M', { upperInches: 0.94, size: 'Midsize', onHand: 9 }),
+    ];
+    const clubs = [0.94, 0.94, 0.9].map((targetInches) => ({ targetInches, hold: 'nothing' as const }));
+    expect(cannotOf({ settings, stock, clubs, request: { sizesDiffer: 'byGroup' } })).toEqual({
+      model: 'Alder',
+      size: 'Standard',
+      limit: { limit: 'stock', items: ['S'], needed: 3, onHand: 1 },
     });
   });
 

@@ -87,6 +87,7 @@ const settings: fc.Arbitrary<ShopSettings> = fc.record({
   capInches: anything,
   growth: fc.constantFrom('volume', 'additive'),
   sizeToleranceInches: anything,
+  mostLayers: anything,
   lowerTapeStartInches: anything,
   oldSpreadGrams: anything,
   newSpreadGrams: anything,
