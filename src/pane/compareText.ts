@@ -30,7 +30,7 @@ export function countText(tried: Tried, count: Count, full: boolean): string {
     case 'sizeError': {
       const worst = sizeErrorText(tried.sizeErrorInches ?? 0);
       const mean = tried.meanSizeErrorInches;
-      return full ? `${worst} in${mean === undefined ? '' : `, on average ${sizeErrorText(mean)}`}` : worst;
+      return full ? `${worst} in${mean === undefined ? '' : `, on average ${thousandths(mean)} either way`}` : worst;
     }
     case 'largestChange': {
       const worst = signedText(tried.largestChangePoints ?? 0);

@@ -1,11 +1,17 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import type { Agreed, Outcome, ShopSeen, Who } from '../../src/pane/state/work';
-import { compareGrips } from '../../src/core/index';
+import { compareGrips, DEFAULT_SIZE_GUIDE } from '../../src/core/index';
+import type { Agreed, CompareAsked, HandSeen, Outcome, ShopSeen, Who } from '../../src/pane/state/work';
 import { workOn } from '../../src/pane/workOn';
 import { PortError } from '../../src/workbook/port';
 import { MemoryPort } from '../workbook/memoryPort';
 import { workshop } from '../workbook/workshop';
 
+const NO_HAND: HandSeen = {
+  handLength: undefined,
+  fingerLength: undefined,
+  lowerHandLength: undefined,
+  lowerFingerLength: undefined,
+};
 const JOB: Who = { by: 'job', job: '1042' };
 
 let port: MemoryPort;
@@ -321,4 +327,92 @@ test('a lesson is written for the clubs with the same old grip', async () => {
   const clubs = port.tableSeen('Clubs');
   const mass = clubs?.headers.indexOf('Old grip mass (g)') ?? -1;
   expect(clubs?.rows.map((row) => row[mass])).toEqual([null, 47.2, 47.2, null, null]);
+});
+
+describe('what hands and the size guide say', () => {
+  test('what is wrong with the guide is told with its row', async () => {
+    const sizes = port.tableSeen('Sizes')!;
+    port.type('Sizes', sizes.at.row + 1, sizes.at.column, 'large');
+    const { guide, guideProblems } = await seen();
+    expect(guide).toHaveLength(DEFAULT_SIZE_GUIDE.length - 1);
+    expect(guideProblems).toEqual([
+      expect.objectContaining({ code: 'notNumber', field: `Sizes row ${sizes.at.row + 2}, ${sizes.headers[0]}` }),
+    ]);
+  });
+
+  test('without the table the usual guide counts', async () => {
+    const old = new MemoryPort();
+    old.typeTable('Clubs', 'Clubs', [['Club'], ['7 iron']]);
+    port = old;
+    expect(await seen()).toMatchObject({ guide: DEFAULT_SIZE_GUIDE, guideProblems: [] });
+  });
+});
+
+describe('a hand', () => {
+  const HAND = { handLength: 7.6, fingerLength: 3.2, lowerHandLength: null, lowerFingerLength: null };
+  const keep = async (): Promise<Outcome> =>
+    workOn(port).keepHand(await seen(), { job: '1042', hand: HAND, agreed: null });
+  const kept = async () => (await seen()).jobs[0]?.hand;
+
+  test('is kept in its job’s row and can be taken back', async () => {
+    expect(await keep()).toMatchObject({ kind: 'done', title: 'Kept in Jobs' });
+    expect(await kept()).toEqual({ ...NO_HAND, handLength: 7.6, fingerLength: 3.2 });
+    expect(await workOn(port).undo()).toMatchObject({ kind: 'done' });
+    expect(await kept()).toEqual(NO_HAND);
+  });
+
+  test('that was typed into the sheet since the person looked is asked about', async () => {
+    const shop = await seen();
+    port.fillTable('Jobs', [{ 'Hand length (in)': 8 }]);
+    const outcome = await workOn(port).keepHand(shop, { job: '1042', hand: HAND, agreed: null });
+    expect(outcome).toMatchObject({ kind: 'occupied' });
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'hand') throw new Error('nothing to agree to');
+    expect(await workOn(port).keepHand(await seen(), outcome.again.asked)).toMatchObject({ kind: 'done' });
+    expect(await kept()).toMatchObject({ handLength: 7.6 });
+  });
+
+  test('that cannot be written says why', async () => {
+    port.apply = () => Promise.reject(new PortError('editing'));
+    expect(await keep()).toMatchObject({ kind: 'failed', text: expect.stringContaining('Press Enter') });
+  });
+});
+
+describe('a comparison', () => {
+  const asked = async (change: Partial<CompareAsked> = {}): Promise<CompareAsked> => {
+    const shop = await seen();
+    const rows = rowsOf(shop, '1042');
+    const preview = workOn(port).preview(shop, JOB, rows, {});
+    if (!preview.ok) throw new Error('not planned');
+    return {
+      who: JOB,
+      rows,
+      comparison: compareGrips(preview.value.input),
+      about: 'As told.',
+      agreed: null,
+      ...change,
+    };
+  };
+
+  test('does not write over what a person has in a sheet of that name, unless the person agreed', async () => {
+    port.addSheet('Compare 1042');
+    port.type('Compare 1042', 2, 1, 'mine');
+    const outcome = await workOn(port).compareSheet(await seen(), await asked());
+    expect(outcome.kind).not.toBe('failed');
+    expect(port.shows('Compare 1042', 2, 1)).toBe('mine');
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'compare') throw new Error('nothing to agree to');
+    expect(await workOn(port).compareSheet(await seen(), outcome.again.asked)).toMatchObject({ kind: 'done' });
+    expect(port.shows('Compare 1042', 2, 1)).not.toBe('mine');
+    await workOn(port).undo();
+    expect(port.shows('Compare 1042', 2, 1)).toBe('mine');
+  });
+
+  test('of clubs that have changed since is not written', async () => {
+    const before = await asked();
+    const shop = await seen();
+    port.fillTable('Clubs', [{ 'Length (in)': 46 }]);
+    expect(await workOn(port).compareSheet(shop, before)).toMatchObject({
+      kind: 'failed',
+      title: 'The comparison was not written',
+    });
+  });
 });

@@ -127,10 +127,15 @@ export function handModel(
     unkept: MEASURE_FIELDS.some((field) => {
       const { inches, fault } = measures[field];
       const wanted = differ || field === 'hand' || field === 'finger';
-      return wanted && !fault && inches !== undefined && Math.abs(inches - (seen?.[SEEN[field]] ?? 0)) > 0.004;
+      return (
+        wanted && !fault && inches !== undefined && toHundredths(inches) !== toHundredths(seen?.[SEEN[field]] ?? 0)
+      );
     }),
   };
 }
+
+/** As Jobs keeps a measure. */
+const toHundredths = (inches: number) => Math.round(inches * 100) / 100;
 
 function startOf(hand: MeasureRead, finger: MeasureRead, guide: readonly SizeGuideRow[], layerInches: number) {
   if (hand.inches === undefined || finger.fault) return undefined;
@@ -146,7 +151,7 @@ function startOf(hand: MeasureRead, finger: MeasureRead, guide: readonly SizeGui
 export function toKeep({ measures, differ }: HandModel): { readonly [Key in keyof HandSeen]: number | null } {
   const kept = (field: MeasureField) => {
     const { inches } = measures[field];
-    return inches === undefined ? null : Math.round(inches * 100) / 100;
+    return inches === undefined ? null : toHundredths(inches);
   };
   return {
     handLength: kept('hand'),
