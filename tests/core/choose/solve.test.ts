@@ -478,7 +478,8 @@ function checkSolved({ input, aims, sizesDiffer, shortlist }: SolveRequest, foun
       expect(Math.abs(plan.upper!.inches - club.targetInches)).toBeLessThanOrEqual(settings.sizeToleranceInches + 1e-9);
     } else expect(layers).toBeGreaterThanOrEqual(club.layers ?? 0);
     const { use } = grips[at]!;
-    if (use) expect(use).toBe(club.kind === 'putter' ? 'putters' : 'clubs');
+    if (use === 'juniors') expect(club.kind).toBe('junior');
+    else if (use) expect(use).toBe(club.kind === 'putter' ? 'putters' : 'clubs');
   });
   expect(found.weightGrams).toBeCloseTo(
     found.choices.reduce((sum, { plan }) => sum + (plan.remedy?.grams ?? 0), 0),
