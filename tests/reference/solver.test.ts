@@ -98,7 +98,7 @@ function columnsOf(input: PlanInput): Column[] {
 const WOODS = ['driver', 'wood', 'hybrid'];
 
 function groupOf({ kind }: Club): string {
-  return kind !== undefined && WOODS.includes(kind) ? 'woods' : (kind ?? 'none');
+  return kind !== undefined && WOODS.includes(kind) ? 'woods' : (kind ?? 'junior'); // what is none of the groups has one of its own together
 }
 
 /** Rows of the program: a model and profile throughout, a size where sizes may not differ, one grip a club, stock. */
