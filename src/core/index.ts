@@ -32,3 +32,6 @@ export { candidatesOf } from './choose/candidates';
 export { compareGrips, compareSteps } from './choose/compare';
 export { countOfTried } from './choose/counts';
 export { solveSet, solveSteps } from './choose/solve';
+export * from './calibrate/types';
+export { calibrate } from './calibrate/calibrate';
+export * from './calibrate/scaleCheck';

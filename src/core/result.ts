@@ -45,6 +45,10 @@ export type IssueCode =
   | 'noRows'
   /** values that cannot both be true */
   | 'contradiction'
+  /** fewer measurements than it takes to tell */
+  | 'tooFew'
+  /** measurements in which two unknowns always change together */
+  | 'inseparable'
   /** a spreadsheet error in a cell that is needed */
   | 'cellError';
 

@@ -12,6 +12,8 @@ const noAnswer: ReadonlySet<IssueCode> = new Set<IssueCode>([
   'tooManyLayers',
   'atFulcrum',
   'noRows',
+  'tooFew',
+  'inseparable',
 ]);
 
 /** What a worksheet function throws where the host has no error of its own: same shape as Excel's. */

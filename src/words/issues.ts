@@ -41,12 +41,22 @@ const SENTENCES: Readonly<Record<IssueCode, Sayer>> = {
     `There is no column ${expected ? `“${expected}” in ${field}` : `“${field}”`}. Add it, or give the header row too.`,
   noRows: ({ field, expected }) => `${field} has no ${expected ?? 'rows'}. Add at least one.`,
   contradiction: ({ field, expected }) => `${field} does not fit: ${expected ?? 'two cells cannot both be true'}.`,
+  tooFew: ({ field, got, expected, detail }) =>
+    `${field}: ${shown(got)} ${expected ?? 'measurements'} so far, too few to tell. It takes at least ${detail ?? 'a few more'}.`,
+  inseparable: ({ field, got, expected, detail }) =>
+    `${field} cannot be told apart from what changes with it${conditionText(got, detail)}. ${expected ?? 'Vary what was measured'}.`,
   cellError: ({ field, got }) => `${field} holds the error ${shown(got)}. Mend that cell first.`,
 };
 
 /** One or two sentences for an issue. */
 export function sayIssue(issue: Issue): string {
   return SENTENCES[issue.code](issue);
+}
+
+/** A condition number in brackets; beyond a million it says no more than that. */
+function conditionText(got: Issue['got'], most: number | undefined): string {
+  if (typeof got !== 'number' || most === undefined) return '';
+  return ` (condition number ${got < 1e6 ? Math.round(got) : 'over a million'}, at most ${most})`;
 }
 
 function shown(got: Issue['got']): string {

@@ -146,6 +146,30 @@ const ISSUES: Record<IssueCode, readonly [Issue, string][]> = {
     ],
     [{ code: 'contradiction', field: 'Stock row 2' }, 'Stock row 2 does not fit: two cells cannot both be true.'],
   ],
+  tooFew: [
+    [
+      { code: 'tooFew', field: 'Layer mass', got: 3, expected: 'check-ins', detail: 5 },
+      'Layer mass: 3 check-ins so far, too few to tell. It takes at least 5.',
+    ],
+    [
+      { code: 'tooFew', field: 'Layer mass', got: 0 },
+      'Layer mass: 0 measurements so far, too few to tell. It takes at least a few more.',
+    ],
+  ],
+  inseparable: [
+    [
+      { code: 'inseparable', field: 'Layer mass', got: 85.2, expected: 'Fit some with more layers', detail: 30 },
+      'Layer mass cannot be told apart from what changes with it (condition number 85, at most 30). Fit some with more layers.',
+    ],
+    [
+      { code: 'inseparable', field: 'Layer mass', got: Infinity, detail: 30 },
+      'Layer mass cannot be told apart from what changes with it (condition number over a million, at most 30). Vary what was measured.',
+    ],
+    [
+      { code: 'inseparable', field: 'Layer mass' },
+      'Layer mass cannot be told apart from what changes with it. Vary what was measured.',
+    ],
+  ],
   cellError: [
     [
       { code: 'cellError', field: 'Clubs row 3, Butt (in)', got: '#REF!' },
