@@ -2,7 +2,7 @@
 import { columnsAt, folded } from './headings';
 import { CLUBS, columnOf } from './schema';
 import type { Matrix } from './records';
-import type { TableCell } from './tableCells';
+import type { TableCell } from './tableCell';
 
 /** One decision a column; `undefined` leaves the cell as it is, `null` blanks it. */
 export interface ClubChoices {

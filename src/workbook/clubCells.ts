@@ -4,7 +4,7 @@ import type { Change, TableSeen } from './port';
 import { CLUBS } from './schema';
 import { jobName } from './shop';
 import { writeCells } from './tableCells';
-import type { TableCell } from './tableCells';
+import type { TableCell } from './tableCell';
 
 /** One write of cells of Clubs; taking it back finds the clubs wherever they stand by then. */
 export function writeClubs(clubs: TableSeen, cells: readonly TableCell[]): Change[] {

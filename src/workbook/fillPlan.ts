@@ -35,7 +35,7 @@ import { planSheetName } from './sheetName';
 import { isBlankCell, matrixOf, shopTables, tableQueries } from './shop';
 import type { Shop, ShopTables } from './shop';
 import { askFirst, changedCells, formulaCells } from './tableCells';
-import type { TableCell } from './tableCells';
+import type { TableCell } from './tableCell';
 
 /**
  * Writes the choices into Clubs and the plan into a sheet, where it stands under a head with the job and a legend: one formula

@@ -8,7 +8,7 @@ import { columnOf, JOBS } from './schema';
 import { isBlankCell, jobName } from './shop';
 import type { Shop } from './shop';
 import { askFirst, blockOfCell, changedCells, formulaCells, writeCells } from './tableCells';
-import type { TableCell } from './tableCells';
+import type { TableCell } from './tableCell';
 
 const MEASURES = [
   'handLength',

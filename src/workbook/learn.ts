@@ -9,7 +9,7 @@ import type { TableSeen, WorkbookPort } from './port';
 import { ALIKE_MASS, CLUBS, columnOf, WEIGHED_MASS } from './schema';
 import type { Shop } from './shop';
 import { askFirst, changedCells, formulaCells } from './tableCells';
-import type { TableCell } from './tableCells';
+import type { TableCell } from './tableCell';
 
 /**
  * Writes the old grip's mass and balance point, as like the stripped one's, into rows of Clubs (from 1). Rows whose old grip was

@@ -3,13 +3,7 @@ import type { Block, Change, Put, Seen, TableSeen } from './port';
 import { nameCells } from './shared/address';
 import type { InTheWay, Occupied } from './outcomes';
 import { isBlankCell } from './shop';
-
-/** One value for one cell of the body: `row` from 1, `column` from 0. */
-export interface TableCell {
-  readonly row: number;
-  readonly column: number;
-  readonly value: string | number | null;
-}
+import type { TableCell } from './tableCell';
 
 /** Those of the cells that hold something else now. */
 export function changedCells(table: TableSeen, cells: readonly TableCell[]): TableCell[] {
