@@ -50,19 +50,18 @@ export function readAmount(cell: AmountCell, field: string, limits?: AmountLimit
     return fail({ code: 'blank', field, expected: 'an amount, 0 where there is none' });
   }
   const read = typeof cell === 'number' ? ofNumber(cell) : typeof cell === 'string' ? ofText(cell) : undefined;
-  if (read === 'ambiguous') {
-    return fail({
-      code: 'ambiguous',
-      field,
-      got: cell,
-      expected: 'it with a decimal part, such as 1234.00 or 1.23400',
-    });
-  }
+  if (read === 'ambiguous') return fail({ code: 'ambiguous', field, got: cell, expected: bothReadings(String(cell)) });
   if (!read) return fail({ code: 'notNumber', field, got: cell, expected: AN_AMOUNT });
   if (limits && !isWithin(read, limits)) {
     return fail({ code: 'outOfRange', field, got: cell, expected: `${limits.low} to ${limits.high}` });
   }
   return ok(read);
+}
+
+/** Both numbers that a text may be, written so that each can be only one: `1234.00 or 1.2340`. */
+function bothReadings(text: string): string {
+  const body = text.trim();
+  return `${body.replace(/[.,]/, '')}.00 or ${body.replace(',', '.')}0`;
 }
 
 /** A cell's number, by its first 15 significant digits. */

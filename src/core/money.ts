@@ -4,17 +4,7 @@
  * On dinero.js, which brings the currencies of the standard and the roundings; the one package that the core imports, since exact
  * decimal money is a thing that many people have looked at more closely than a golf workshop's add-in should.
  */
-import {
-  add,
-  calculator,
-  dinero,
-  down,
-  halfAwayFromZero,
-  halfEven,
-  subtract,
-  toDecimal,
-  transformScale,
-} from 'dinero.js/bigint';
+import { add, calculator, dinero, down, halfAwayFromZero, halfEven, subtract, toDecimal } from 'dinero.js/bigint';
 import type { Dinero, DineroCurrency } from 'dinero.js/bigint';
 import * as currencies from 'dinero.js/bigint/currencies';
 import { type Decimal, powerOfTen } from './decimal';
@@ -47,7 +37,7 @@ export type RoundingRule = (typeof ROUNDING_RULES)[number];
 
 type Divide = (amount: bigint, by: bigint) => bigint;
 
-/** The library's `down` goes to minus infinity; ours towards zero. */
+/** On the library's roundings, which take any divisor. Its `down` goes to minus infinity; ours towards zero. */
 const DIVIDE: Readonly<Record<RoundingRule, Divide>> = {
   halfUp: (amount, by) => halfAwayFromZero(amount, by, calculator),
   halfEven: (amount, by) => halfEven(amount, by, calculator),
@@ -99,9 +89,7 @@ export function noMoney(currency: Currency): Money {
 
 /** A decimal in whole minor units. */
 export function moneyOf(amount: Decimal, currency: Currency, rule: RoundingRule = 'halfUp'): Money {
-  const exact = dinero({ amount: amount.digits, currency: libraryCurrency(currency), scale: BigInt(amount.scale) });
-  const rounded = transformScale(exact, BigInt(currency.minorDigits), DIVIDE[rule]);
-  return { minor: rounded.toJSON().amount, currency };
+  return { minor: rounded(amount.digits * minorPerUnit(currency), powerOfTen(amount.scale), rule), currency };
 }
 
 /** Sum of two amounts; both are in one currency, which whoever brings amounts together has looked at. */
@@ -127,7 +115,7 @@ export function moneyNumber(money: Money): number {
   return Number(moneyDecimal(money));
 }
 
-/** What a minor unit is as a decimal's smallest digit. */
+/** How many minor units make one of the currency, by their decimals. */
 export function minorPerUnit({ minorDigits }: Currency): bigint {
   return powerOfTen(minorDigits);
 }

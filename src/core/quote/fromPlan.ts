@@ -1,0 +1,200 @@
+/** From a plan to the lines of its quote. */
+import { readAmount } from '../decimal';
+import type { ClubPlan, SetPlan } from '../plan/types';
+import type { Issue } from '../result';
+import { mergeLines } from './merge';
+import { AMOUNT_LIMITS } from './read';
+import { firstOfEach, includedLayers, NEEDED, noRate, rateIssues, rateLine, ratesFor } from './rates';
+import {
+  LINE_CLASSES,
+  type ClubWork,
+  type PricedItem,
+  type PricedWay,
+  type QuoteLine,
+  type Rate,
+  type RateUse,
+} from './types';
+
+export interface LinesOptions {
+  /** What the plan does not say about a club, by its row. */
+  readonly work?: ReadonlyMap<number, ClubWork>;
+}
+
+export interface PlannedLines {
+  readonly lines: readonly QuoteLine[];
+  /** What is missing or wrong, each said once. A line without a price is kept, and no quote is made of it. */
+  readonly issues: readonly Issue[];
+}
+
+/** What the lines of one plan are made with, and where they gather. */
+interface Making {
+  readonly rates: readonly Rate[];
+  readonly stock: ReadonlyMap<string, PricedItem>;
+  readonly ways: ReadonlyMap<string, PricedWay>;
+  readonly lines: QuoteLine[];
+  readonly issues: Issue[];
+  /** Works per job that are on the quote already. */
+  readonly once: Set<Rate>;
+}
+
+/**
+ * Lines for everything that a plan does: grips by item, fitting, layers beyond what a fitting includes, salvage or disposal of the old
+ * grips, weighing and reading, weight by way, length changes, and what is charged for every club or job.
+ *
+ * A club without a grip to fit is not charged. What costs nothing has 0 for its price; a price that is not there is an issue that
+ * names it.
+ *
+ * @param plan the set as planned
+ * @param rates what the shop charges for work
+ * @param stock prices of grips
+ * @param ways prices of weight, for one club; a blank one is included in the work of rebalancing where Rates has that
+ * @param options what the client wants of each club
+ */
+export function linesFromPlan(
+  plan: SetPlan,
+  rates: readonly Rate[],
+  stock: readonly PricedItem[],
+  ways: readonly PricedWay[],
+  options: LinesOptions = {},
+): PlannedLines {
+  const making: Making = {
+    rates: firstOfEach(rates, ({ work }) => work),
+    stock: byName(stock, ({ item }) => item),
+    ways: byName(ways, ({ name }) => name),
+    lines: [],
+    issues: rateIssues(rates),
+    once: new Set(),
+  };
+  making.issues.push(...pricesTwice(stock, plan));
+  for (const club of plan.clubs) addClub(club, options.work?.get(club.row) ?? {}, making);
+  return { lines: mergeLines(inOrder(making.lines)), issues: eachOnce(making.issues) };
+}
+
+function addClub(club: ClubPlan, work: ClubWork, making: Making): void {
+  if (club.item === undefined && !work.ownGrip) return;
+  if (work.ownGrip) addOwnFitting(club, making);
+  else addGrip(club, making);
+  const layers = chargedLayers(club, work, making.rates);
+  if (layers > 0) addWork('buildUp', club, making, { layers, needed: NEEDED.buildUp });
+  if (work.salvage) addWork('salvage', club, making, { needed: NEEDED.salvage });
+  else addWork('disposal', club, making);
+  if (club.hold !== 'nothing') addWork('reading', club, making);
+  if (club.remedy && club.remedy.grams > 0) addWeight(club, club.remedy, making);
+  if (work.lengthChanged) addWork('length', club, making, { needed: NEEDED.length });
+  addWork('everyClub', club, making);
+  addWork('everyJob', club, making);
+}
+
+function addGrip(club: ClubPlan, making: Making): void {
+  const wanted = club.item ?? '';
+  const item = making.stock.get(wanted.toLowerCase());
+  addWork('fitting', club, making, { needed: NEEDED.fitting });
+  if (!item) {
+    making.issues.push({ code: 'unknownItem', field: 'New grip', got: wanted });
+    return;
+  }
+  const field = `Price of ${item.item} in Stock`;
+  addLine(itemLine(item, [club.row]), field, making);
+}
+
+/** One grip of the shop's. */
+export function itemLine(item: PricedItem, rows: readonly number[], quantity = 1): QuoteLine {
+  const described = item.description?.trim();
+  return {
+    class: 'grip',
+    description: described ? `${item.item}, ${described}` : item.item,
+    item: item.item,
+    quantity,
+    unitPrice: item.price,
+    unitCost: item.cost,
+    tax: item.tax,
+    rows,
+  };
+}
+
+/** A grip that the client brings: by its own rate, or by that of a fitting where there is none. */
+function addOwnFitting(club: ClubPlan, making: Making): void {
+  addWork(ownUse(making.rates, club), club, making, { needed: NEEDED.fitting });
+}
+
+function ownUse(rates: readonly Rate[], { kind }: Pick<ClubPlan, 'kind'>): RateUse {
+  return ratesFor(rates, 'ownGrip', kind).length > 0 ? 'ownGrip' : 'fitting';
+}
+
+/** Layers beyond those that the fitting includes; lower-hand ones are layers too. */
+function chargedLayers(club: ClubPlan, work: ClubWork, rates: readonly Rate[]): number {
+  const use = work.ownGrip ? ownUse(rates, club) : 'fitting';
+  return Math.max(0, club.layers + club.lowerLayers - includedLayers(ratesFor(rates, use, club.kind)));
+}
+
+/** The way's own price for a club, and the work; a way without a price is in the price of the work, where there is one. */
+function addWeight(club: ClubPlan, remedy: NonNullable<ClubPlan['remedy']>, making: Making): void {
+  const { way: name, grams } = remedy;
+  const before = making.lines.length;
+  addWork('weight', club, making, { grams });
+  addWork('rebalancing', club, making, { grams });
+  const way = making.ways.get(name.toLowerCase());
+  const isPriced = way !== undefined && readAmount(way.price, 'price').ok;
+  const isBlank = way?.price === undefined || way.price === null || way.price === '';
+  if (!isPriced && isBlank && making.lines.length > before) return;
+  const line: QuoteLine = {
+    class: 'weight',
+    description: way?.name ?? name,
+    quantity: 1,
+    unitPrice: way?.price,
+    unitCost: way?.cost,
+    tax: way?.tax,
+    minutesEach: way?.minutes,
+    rows: [club.row],
+  };
+  addLine(line, `Price of ${name} in Weights`, making);
+}
+
+/** What a work is counted from, and how it is called where no rate is found for it but must be. */
+interface Asked {
+  readonly layers?: number;
+  readonly grams?: number;
+  readonly needed?: string;
+}
+
+function addWork(use: RateUse, club: ClubPlan, making: Making, asked: Asked = {}): void {
+  const rates = ratesFor(making.rates, use, club.kind);
+  if (rates.length === 0 && asked.needed !== undefined) {
+    making.issues.push(noRate(asked.needed));
+  }
+  for (const rate of rates) {
+    if (rate.per === 'job' && making.once.has(rate)) continue;
+    making.once.add(rate);
+    const line = rateLine({ ...rate, use }, { rows: [club.row], layers: asked.layers ?? 0, grams: asked.grams ?? 0 });
+    addLine(line, `Price of ${rate.work} in Rates`, making);
+  }
+}
+
+function addLine(line: QuoteLine, field: string, making: Making): void {
+  const price = readAmount(line.unitPrice, field, AMOUNT_LIMITS);
+  if (!price.ok) making.issues.push(price.issue);
+  making.lines.push(line);
+}
+
+/** Grips first, then work, in the order of `LINE_CLASSES`. */
+export function inOrder(lines: readonly QuoteLine[]): QuoteLine[] {
+  return [...lines].sort((one, other) => LINE_CLASSES.indexOf(one.class) - LINE_CLASSES.indexOf(other.class));
+}
+
+/** First of each name wins, as in the plan. */
+function byName<T>(list: readonly T[], nameOf: (each: T) => string): Map<string, T> {
+  return new Map(firstOfEach(list, nameOf).map((each) => [nameOf(each).trim().toLowerCase(), each]));
+}
+
+/** Items of the plan that Stock lists twice: whose price is it? */
+function pricesTwice(stock: readonly PricedItem[], plan: SetPlan): Issue[] {
+  const worn = new Set(plan.clubs.map(({ item }) => item?.toLowerCase()));
+  const first = new Set(firstOfEach(stock, ({ item }) => item));
+  return stock
+    .filter((each) => !first.has(each) && worn.has(each.item.trim().toLowerCase()))
+    .map(({ item }): Issue => ({ code: 'duplicate', field: 'Item in Stock', got: item }));
+}
+
+function eachOnce(issues: readonly Issue[]): Issue[] {
+  return [...new Map(issues.map((issue) => [JSON.stringify(issue), issue])).values()];
+}
