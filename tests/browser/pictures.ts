@@ -57,8 +57,38 @@ const takePane = (name: string) => async (page: Page) => {
   await page.locator('main').screenshot({ path: join(folder, `${name}.png`) });
 };
 
+/** Chooses a word in a drop-down of the pane. */
+async function choose(page: Page, field: string, option: RegExp): Promise<void> {
+  await page.getByRole('combobox', { name: field, exact: true }).click();
+  await page.getByRole('option', { name: option }).first().click();
+}
+
+/** Goes from a measured hand to a target, as a person would. */
+async function fromTheHand(page: Page): Promise<void> {
+  await page.getByRole('tab', { name: 'Hand' }).click();
+  await choose(page, 'Fingertips', /press/);
+}
+
+async function takeHand(page: Page): Promise<void> {
+  await fromTheHand(page);
+  await page.getByRole('heading', { name: 'What reaches it' }).scrollIntoViewIfNeeded();
+  await settled(page);
+  await page.locator('main').screenshot({ path: join(folder, 'hand.png') });
+}
+
+/** Grips compared at the hand's target, in the pane and in a sheet of their own. */
+async function takeCompare(page: Page): Promise<void> {
+  await fromTheHand(page);
+  await page.getByRole('button', { name: /^Compare grips at/ }).click();
+  await page.getByRole('button', { name: 'Fill Compare sheet' }).waitFor(patience);
+  await settled(page);
+  await page.locator('main').screenshot({ path: join(folder, 'compare.png') });
+}
+
 await mkdir(folder, { recursive: true });
 await withPage({ width: 1440, height: 860 }, takePage);
 await withPage({ width: 320, height: 900 }, takePane('pane-light'));
 await withPage({ width: 320, height: 900, dark: true }, takePane('pane-dark'));
-console.log(`Three pictures are in ${folder}.`);
+await withPage({ width: 320, height: 900 }, takeHand);
+await withPage({ width: 320, height: 900 }, takeCompare);
+console.log(`Five pictures are in ${folder}.`);
