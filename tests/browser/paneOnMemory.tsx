@@ -1,6 +1,6 @@
 /**
  * The pane in a page of its own, on a workbook in memory: every screen can be reached, and a test plays the person in the
- * sheet through `window.sheet`. Bundled and served by `pane.test.ts`.
+ * sheet through `window.sheet`. Bundled and served by `memoryPane.ts`.
  */
 import { createRoot } from 'react-dom/client';
 import type { ThemeName } from '../../src/pane/state/hostTheme';
@@ -17,6 +17,8 @@ export interface Sheet {
   /** Types into a table's column, by header, and tells the pane as a host does. */
   type(table: string, row: number, header: string, value: Seen): void;
   read(table: string, row: number, header: string): Seen;
+  /** What a cell shows; null too where there is no such sheet. */
+  shows(sheet: string, row: number, column: number): Seen;
   fill(table: string, rows: readonly Readonly<Record<string, Seen>>[]): void;
   put(sheet: string, row: number, column: number, value: Seen): void;
   select(sheet: string, row: number, column: number, rows: number): void;
@@ -89,6 +91,7 @@ function playSheet(port: MemoryPort): Sheet {
       const cell = cellOf(table, row, header);
       return port.shows(cell.sheet, cell.row, cell.column);
     },
+    shows: (sheet, row, column) => port.shows(sheet, row, column),
     fill(table, rows) {
       port.fillTable(table, rows);
       changed(table);

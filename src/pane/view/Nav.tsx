@@ -5,8 +5,13 @@ import { SCREEN_WORDS, SCREENS_LABEL } from '../words';
 
 const useStyles = makeStyles({
   tabs: { margin: '0 -6px', justifyContent: 'space-between' },
-  // Five words in 296 pixels: what is left goes between them.
-  tab: { paddingLeft: '4px', paddingRight: '4px', minWidth: 0 },
+  // Five words in 285 pixels, each with room for its bold form: what is left goes between them.
+  tab: {
+    paddingLeft: '3px',
+    paddingRight: '3px',
+    minWidth: 0,
+    '& .fui-Tab__content': { paddingLeft: 0, paddingRight: 0 },
+  },
 });
 
 /** What a tab shows; one panel stands for all of them. */

@@ -23,7 +23,7 @@ const useStyles = makeStyles({
     fontSize: tokens.fontSizeBase200,
     color: tokens.colorNeutralForeground2,
   },
-  yTitle: { gridColumn: '1 / -1', lineHeight: '18px' },
+  yTitle: { gridColumn: '1 / -1', lineHeight: '18px', marginBottom: '6px' },
   yAxis: { position: 'relative', height: '168px' },
   yTick: {
     position: 'absolute',

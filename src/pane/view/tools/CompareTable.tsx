@@ -53,8 +53,9 @@ const useStyles = makeStyles({
     ':hover': { color: tokens.colorBrandForeground1 },
     ':focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}`, outlineOffset: '1px' },
   },
-  // A line breaks between items, not at their hyphens; one of many words breaks all the same.
   item: { display: 'inline-block', maxWidth: '112px', overflowWrap: 'anywhere' },
+  // A line breaks between items, not at the hyphen of one that fits.
+  whole: { whiteSpace: 'nowrap' },
   unbeaten: { fontWeight: tokens.fontWeightSemibold },
   hidden: { position: 'absolute', width: '1px', height: '1px', overflow: 'hidden', clip: 'rect(0 0 0 0)' },
   details: { padding: '2px 0 10px 22px' },
@@ -63,6 +64,9 @@ const useStyles = makeStyles({
   says: { margin: 0, overflowWrap: 'anywhere' },
   fit: { marginTop: '8px' },
 });
+
+/** Letters of an item that fit its column. */
+const FITS = 12;
 
 const SHOWN: readonly Count[] = ['sizeError', 'largestChange', 'out', 'weight'];
 const HEADS = [COMPARE_WORDS.size, COMPARE_WORDS.change, COMPARE_WORDS.out, COMPARE_WORDS.add];
@@ -148,7 +152,7 @@ function Line({ tried, ticked, opened, onTick, onOpen, onFit }: LineProps) {
               {tried.candidate.items.map(({ item }, at) => (
                 <Fragment key={item}>
                   {at > 0 && ', '}
-                  <span className={styles.item}>{item}</span>
+                  <span className={mergeClasses(styles.item, item.length <= FITS && styles.whole)}>{item}</span>
                 </Fragment>
               ))}
               {tried.unbeaten && <span className={styles.hidden}>, {COMPARE_WORDS.unbeaten}</span>}

@@ -11,7 +11,6 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase200,
     fontVariantNumeric: 'tabular-nums',
   },
-  caption: { position: 'absolute', width: '1px', height: '1px', overflow: 'hidden', clip: 'rect(0 0 0 0)' },
   head: {
     textAlign: 'left',
     fontWeight: tokens.fontWeightRegular,
@@ -52,11 +51,17 @@ export function DataTable({ caption, headers, rows, numbers }: DataTableProps) {
       <table className={styles.table}>
         <thead>
           <tr>
-            {headers.map((header, at) => (
-              <th key={at} scope="col" className={mergeClasses(styles.head, look(at))}>
-                {header}
-              </th>
-            ))}
+            {headers.map((header, at) => {
+              const className = mergeClasses(styles.head, look(at));
+              // A corner that says nothing is no heading.
+              return header === '' ? (
+                <td key={at} className={className} />
+              ) : (
+                <th key={at} scope="col" className={className}>
+                  {header}
+                </th>
+              );
+            })}
           </tr>
         </thead>
         <tbody>

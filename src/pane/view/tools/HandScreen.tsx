@@ -20,6 +20,7 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase500,
     fontWeight: tokens.fontWeightSemibold,
   },
+  lower: { fontSize: tokens.fontSizeBase300, fontWeight: tokens.fontWeightRegular },
   list: { margin: 0, padding: 0, listStyleType: 'none' },
   grip: {
     display: 'grid',
@@ -357,7 +358,9 @@ export function HandScreen({ pane, obstacle }: ToolProps) {
           <Part title={HAND_WORDS.target} ruled>
             <p className={styles.size} role="status">
               {thousandths(target.targetInches)} in
-              {target.lowerLayers > 0 && ` ${HAND_WORDS.lowerLayers(target.lowerLayers)}`}
+              {target.lowerLayers > 0 && (
+                <span className={styles.lower}> {HAND_WORDS.lowerLayers(target.lowerLayers)}</span>
+              )}
             </p>
             <Sentences texts={target.moves.map(sayMove)} />
             <Says quiet small>
