@@ -36,6 +36,7 @@ const shop = (change: Partial<ShopSeen> = {}): ShopSeen => ({
   jobs: [job('1', [], false), job('2', [1, 2], true), job('3', [3, 4, 5])],
   grips: [],
   putterRows: [],
+  clubKeys: new Map(['a', 'b', 'c', 'd', 'e'].map((club, at) => [at + 1, club])),
   ways: [],
   guide: DEFAULT_SIZE_GUIDE,
   guideProblems: [],
@@ -267,6 +268,41 @@ describe('taking over', () => {
     expect(after(chosen, { on: 'take', from: 'compare', perClub: both }).form.item).toBe('');
     const with5 = after(chosen, { on: 'form', change: { puttersToo: true } });
     expect(after(with5, { on: 'take', from: 'compare', perClub: both }).form.item).toBe('B-2');
+  });
+
+  describe('of choices for single clubs goes along with them when the sheet changes:', () => {
+    const two = new Map([
+      [3, { layers: 3 }],
+      [4, { layers: 4 }],
+    ]);
+    const taken = after(planning, { on: 'take', from: 'compare', perClub: two });
+    const rows = (clubs: readonly string[]) => {
+      const clubKeys = new Map(clubs.map((club, at) => [at + 1, club]));
+      return [...(after(taken, { on: 'seen', shop: shop({ clubKeys }) }).form.perClub?.entries ?? [])];
+    };
+
+    test('they stay where nothing moved, whatever else was typed', () => {
+      const next = after(taken, { on: 'seen', shop: shop({ clubCount: 6 }) });
+      expect(next.form).toBe(taken.form);
+      expect(rows(['z', 'b', 'c', 'd', 'e', 'f'])).toEqual([...two]);
+    });
+
+    test('a row put in above, or a table that was sorted, takes them along', () => {
+      expect(rows(['new', 'a', 'b', 'c', 'd', 'e'])).toEqual([
+        [4, { layers: 3 }],
+        [5, { layers: 4 }],
+      ]);
+      expect(rows(['d', 'c', 'e', 'a', 'b'])).toEqual([
+        [2, { layers: 3 }],
+        [1, { layers: 4 }],
+      ]);
+    });
+
+    test('a club that is gone, or that may be either of two, loses them', () => {
+      expect(rows(['a', 'b', 'd', 'e'])).toEqual([[3, { layers: 4 }]]);
+      expect(rows(['c', 'a', 'b', 'c', 'd'])).toEqual([[5, { layers: 4 }]]);
+      expect(rows(['x'])).toEqual([]);
+    });
   });
 
   test('is gone once the plan was filled, or another job is open', () => {

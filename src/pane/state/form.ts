@@ -119,6 +119,31 @@ export function withPerClub(
   return { ...form, ...blanks, perClub: { entries, from: screens } };
 }
 
+/**
+ * Choices for single clubs once the sheet has changed: they go along with their club. Where it cannot be told any more which club
+ * that is, they are dropped: another one must not get them.
+ *
+ * @param before names of the clubs by row when the choices were made; `now`: as they are
+ */
+export function followed(
+  perClub: PerClub,
+  before: ReadonlyMap<number, string>,
+  now: ReadonlyMap<number, string>,
+): PerClub | null {
+  const rows = [...perClub.entries.keys()];
+  if (rows.every((row) => before.get(row) === now.get(row))) return perClub;
+  const only = (clubs: ReadonlyMap<number, string>, wanted: string | undefined) => {
+    const found = [...clubs].filter(([, key]) => key === wanted);
+    return found.length === 1 ? found[0]?.[0] : undefined;
+  };
+  const entries = new Map<number, ClubChoices>();
+  for (const [row, choices] of perClub.entries) {
+    const to = only(before, before.get(row)) === row ? only(now, before.get(row)) : undefined;
+    if (to !== undefined) entries.set(to, choices);
+  }
+  return entries.size ? { ...perClub, entries } : null;
+}
+
 /** Whether grip or size were taken over for single clubs. */
 export function fitsByClub({ perClub }: Form): boolean {
   const keys = new Set<string>([...DECIDES.item, ...DECIDES.sizeBy]);

@@ -92,6 +92,9 @@ export function seenOf(shop: Shop): ShopSeen<Shop> {
     ways: weights.rows.map((row) => textOf(row, 'way')).filter((way) => way !== ''),
     guide: sizes.ok ? sizes.value.guide : DEFAULT_SIZE_GUIDE,
     guideProblems: sizes.ok ? sizes.value.problems : [sizes.issue],
+    clubKeys: new Map(
+      clubs.rows.map((row) => [row.row, ['job', 'club'].map((key) => folded(textOf(row, key))).join('\n')]),
+    ),
     putterRows: clubs.rows.filter((row) => textOf(row, 'kind') === 'Putter').map(({ row }) => row),
     clubCount: clubs.rows.length,
   };

@@ -1,7 +1,7 @@
 /** The pane's state and everything that can happen to it, without a screen and without a workbook. */
 import type { PlanInput } from '../../core/index';
 import type { ClubChoices } from '../../workbook/choices';
-import { changedForm, EMPTY_FORM, withPerClub, type Form } from './form';
+import { changedForm, EMPTY_FORM, followed, withPerClub, type Form } from './form';
 import { EMPTY_TOOLS, forAnotherSet, type Screen, type Tools } from './tools';
 import type { Outcome, ShopSeen, Where, Who } from './work';
 
@@ -80,17 +80,23 @@ export function jobToOpen(shop: ShopSeen, now: string): string {
   return (withClubs.find(({ done }) => !done) ?? withClubs[0] ?? shop.jobs[0])?.job ?? '';
 }
 
+/** The fields on a sheet that changed: what it has no more goes, and choices for single clubs go along with them. */
+function formOn(shop: ShopSeen, { form, shop: before }: PaneState): Form {
+  const itemGone = form.item !== '' && !shop.grips.some(({ item }) => item === form.item);
+  const perClub = form.perClub && before ? followed(form.perClub, before.clubKeys, shop.clubKeys) : form.perClub;
+  return itemGone || perClub !== form.perClub ? { ...form, item: itemGone ? '' : form.item, perClub } : form;
+}
+
 function see(state: PaneState, shop: ShopSeen): PaneState {
   const who: Who = state.who.by === 'job' ? { by: 'job', job: jobToOpen(shop, state.who.job) } : state.who;
   const moved = state.who.by === 'job' && who.by === 'job' && state.who.job !== who.job;
-  const itemGone = state.form.item !== '' && !shop.grips.some(({ item }) => item === state.form.item);
   return {
     ...state,
     shop,
     who,
     stage: shop.setUp ? 'plan' : 'firstRun',
     tools: moved ? forAnotherSet(state.tools) : state.tools,
-    form: moved ? EMPTY_FORM : itemGone ? { ...state.form, item: '' } : state.form,
+    form: moved ? EMPTY_FORM : formOn(shop, state),
     open: moved ? [] : state.open,
     task: state.task === 'look' ? null : state.task,
     outcome: state.stage === 'failed' ? null : state.outcome,

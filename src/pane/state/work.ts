@@ -44,6 +44,8 @@ export interface ShopSeen<Shop = unknown> {
   readonly jobs: readonly JobSeen[];
   readonly grips: readonly GripSeen[];
   readonly ways: readonly string[];
+  /** Job and name of the club in each body row of Clubs, to know it again when rows move. */
+  readonly clubKeys: ReadonlyMap<number, string>;
   /** Body rows of Clubs that hold a putter. */
   readonly putterRows: readonly number[];
   readonly guide: readonly SizeGuideRow[];
