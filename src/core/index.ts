@@ -42,3 +42,9 @@ export { compareQuotes, type NamedQuote, type QuoteComparison, type QuoteRow } f
 export * from './calibrate/types';
 export { calibrate } from './calibrate/calibrate';
 export * from './calibrate/scaleCheck';
+export { finishedClub, type Measurements } from './calibrate/fromCheckIn';
+export * from './bench/types';
+export { benchTicket, DEFAULT_HABITS, isLead } from './bench/ticket';
+export { pilotOf } from './bench/pilot';
+export { cautionsFor } from './bench/cautions';
+export { canClose, checkIn } from './bench/checkIn';

@@ -1,0 +1,176 @@
+/** The ticket that goes to the bench with a job. */
+import { exactSum, PER_GRAM, PER_INCH } from '../choose/exact';
+import { newFitted } from '../plan/oldGrip';
+import { groupedBy } from '../plan/together';
+import type { Club, ClubPlan, PlanInput, SetPlan } from '../plan/types';
+import { expectedOf } from './expected';
+import { benchMinutes, type TimedClub } from './minutes';
+import { isGripped, pilotOf } from './pilot';
+import type {
+  BenchAsk,
+  BenchHabits,
+  BenchTicket,
+  ClubBench,
+  Consumables,
+  TicketClub,
+  TicketTape,
+  TicketWeight,
+} from './types';
+
+/** How a bench works that has not said otherwise (*practice*, all of it). */
+export const DEFAULT_HABITS: BenchHabits = {
+  activator: 'solvent',
+  solvent: undefined,
+  solventMl: 15,
+  takeOff: 'cutOff',
+  salvageWith: 'air',
+  salvageMl: 20,
+};
+
+/** A gripped club with what the plan was made from. */
+interface Piece extends TimedClub {
+  readonly club: Club;
+  readonly bench: ClubBench;
+}
+
+/**
+ * The bench ticket of a planned job: the pilot club first, the rest in the order of the sheet.
+ *
+ * @param plan the set as planned
+ * @param input what it was planned from; inches, grams, points
+ * @param ask how the bench works, what the plan does not say of single clubs, and the minutes in Rates and Weights
+ * @returns what to do to each club, what it is to read and weigh, what the job uses up, and how long it takes
+ */
+export function benchTicket(plan: SetPlan, input: PlanInput, ask: BenchAsk): BenchTicket {
+  const { habits } = ask;
+  const pilot = pilotOf(plan);
+  const pieces = inBenchOrder(piecesOf(plan, input, ask), pilot?.row);
+  const { byRow, job, missing } = benchMinutes(pieces, ask.rates, ask.ways);
+  const clubs = pieces.map((piece, at) => ({
+    ...ticketClub(piece, input, habits),
+    order: at + 1,
+    pilot: piece.plan.row === pilot?.row,
+    minutes: byRow.get(piece.plan.row) ?? 0,
+  }));
+  const minutes = exactSum(
+    clubs.map((club) => club.minutes),
+    PER_GRAM,
+  );
+  return {
+    habits,
+    clubs,
+    pilot,
+    left: plan.clubs.filter((club) => !isGripped(club)).map(({ row, name }) => ({ row, name })),
+    grips: [...plan.needed].map(([item, pieces]) => ({ item, pieces })),
+    consumables: consumablesOf(clubs),
+    minutes: { clubs: minutes, job, total: exactSum([minutes, job], PER_GRAM), missing },
+  };
+}
+
+function piecesOf(plan: SetPlan, input: PlanInput, { habits, clubs }: BenchAsk): Piece[] {
+  const byRow = new Map(input.clubs.map((club) => [club.row, club]));
+  return plan.clubs.flatMap((planned) => {
+    const club = byRow.get(planned.row);
+    if (!club || !isGripped(planned)) return [];
+    const bench = clubs?.get(planned.row) ?? {};
+    const takeOff = bench.takeOff ?? (club.bareReading === undefined ? habits.takeOff : 'none');
+    return [{ plan: planned, club, bench, takeOff, lengthChanged: club.lengthChangeInches !== 0 }];
+  });
+}
+
+function inBenchOrder(pieces: readonly Piece[], pilotRow: number | undefined): readonly Piece[] {
+  const isPilot = ({ plan }: Piece): boolean => plan.row === pilotRow;
+  return [...pieces.filter(isPilot), ...pieces.filter((piece) => !isPilot(piece))];
+}
+
+function ticketClub(
+  piece: Piece,
+  input: PlanInput,
+  habits: BenchHabits,
+): Omit<TicketClub, 'order' | 'pilot' | 'minutes'> {
+  const { plan, club, bench, takeOff } = piece;
+  return {
+    row: plan.row,
+    name: plan.name,
+    kind: plan.kind,
+    item: plan.item ?? '',
+    takeOff,
+    buttWeight: club.buttWeightGrams > 0 ? { grams: club.buttWeightGrams, leaves: club.buttWeightLeaves } : undefined,
+    tape: tapeOf(plan, club, input),
+    align: { ribAtBack: plan.grip?.profile === 'ribbed', logo: bench.logo, hand: bench.hand },
+    shaft: bench.shaft,
+    lengthChangeInches: club.lengthChangeInches,
+    plugGrams: club.plugGrams,
+    lengthAfterInches: plan.lengthAfterInches,
+    weight: weightOf(plan, habits),
+    hold: plan.hold,
+    heldReading: plan.heldReading,
+    tolerancePoints: plan.tolerancePoints,
+    expected: expectedOf(plan, club, input),
+    measure: {
+      before: club.reading === undefined || club.massGrams === undefined,
+      bare: club.bareReading === undefined || club.bareGrams === undefined,
+    },
+    solventMl: solventOf(plan, takeOff, habits),
+    breaches: plan.breaches,
+  };
+}
+
+function tapeOf(plan: ClubPlan, club: Club, { settings }: PlanInput): TicketTape {
+  const stripInches = plan.grip ? newFitted(plan.grip, plan.layers, settings).tapedInches : settings.tapedInches;
+  const startInches = settings.lowerTapeStartInches;
+  const run = Math.max(0, stripInches - startInches);
+  return {
+    layers: plan.layers,
+    stripInches,
+    lowerLayers: club.lowerLayers,
+    lower: club.lowerLayers > 0 && run > 0 ? { startInches, stripInches: run } : undefined,
+    totalInches: plan.tapeInches,
+    twoWayInches: plan.twoWayInches,
+  };
+}
+
+function weightOf({ remedy }: ClubPlan, habits: BenchHabits): TicketWeight | undefined {
+  if (!remedy || remedy.grams <= 0) return undefined;
+  const { grams, way, end, inches, gripOff, overLimit } = remedy;
+  return { grams, way, end, inches, when: gripOff ? 'gripOff' : 'gripOn', overLimit, lead: isLead(way, habits) };
+}
+
+/** Whether a way of weighting is lead: as the shop says, else by its name. */
+export function isLead(way: string, { leadWays }: Pick<BenchHabits, 'leadWays'>): boolean {
+  if (!leadWays) return /\blead\b/i.test(way);
+  return leadWays.some((name) => name.toLowerCase() === way.toLowerCase());
+}
+
+/** Sliding on needs it only over two-way tape that solvent activates; taking off whole needs it where no air is used. */
+function solventOf(plan: ClubPlan, takeOff: TicketClub['takeOff'], habits: BenchHabits): number {
+  const on = habits.activator === 'solvent' && plan.twoWayInches > 0 ? habits.solventMl : 0;
+  const off = takeOff === 'salvage' && habits.salvageWith === 'solvent' ? habits.salvageMl : 0;
+  return on + off;
+}
+
+function consumablesOf(clubs: readonly TicketClub[]): Consumables {
+  const weights = clubs.flatMap(({ weight }) => (weight ? [weight] : []));
+  return {
+    buildUpInches: exactSum(
+      clubs.map(({ tape }) => tape.totalInches),
+      PER_INCH,
+    ),
+    twoWayInches: exactSum(
+      clubs.map(({ tape }) => tape.twoWayInches),
+      PER_INCH,
+    ),
+    solventMl: exactSum(
+      clubs.map(({ solventMl }) => solventMl),
+      PER_GRAM,
+    ),
+    weights: [...groupedBy(weights, ({ way }) => way)].map(([way, list]) => ({
+      way,
+      grams: exactSum(
+        list.map(({ grams }) => grams),
+        PER_GRAM,
+      ),
+      clubs: list.length,
+    })),
+  };
+}
