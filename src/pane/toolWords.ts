@@ -171,7 +171,7 @@ export const SOLVE_WORDS = {
   sizes: 'Sizes',
   go: 'Find it',
   stop: 'Stop',
-  working: (done: number, of: number) => `Trying models: ${done} of ${of}`,
+  working: (done: number, of: number) => `Looking for it: ${done} of ${of}`,
   caption: 'Grip and layers for each club',
   club: 'Club',
   grip: 'Grip',

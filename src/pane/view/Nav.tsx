@@ -1,16 +1,43 @@
-/** The pane's screens as tabs, all of them in one line of a narrow pane. */
-import { makeStyles, Tab, TabList } from '@fluentui/react-components';
+/**
+ * The pane's screens as tabs, all of them in one line of a narrow pane. Fluent's own tabs bring a twentieth of the whole pane for
+ * this one line; what is needed of them is their keyboard, which other controls have brought already.
+ */
+import { makeStyles, mergeClasses, tokens, useArrowNavigationGroup } from '@fluentui/react-components';
 import { SCREENS, type Screen } from '../state/tools';
 import { SCREEN_WORDS, SCREENS_LABEL } from '../words';
 
 const useStyles = makeStyles({
-  tabs: { margin: '0 -6px', justifyContent: 'space-between' },
-  // Five words in 285 pixels, each with room for its bold form: what is left goes between them.
+  tabs: { display: 'flex', justifyContent: 'space-between', margin: '0 -4px' },
   tab: {
-    paddingLeft: '3px',
-    paddingRight: '3px',
-    minWidth: 0,
-    '& .fui-Tab__content': { paddingLeft: 0, paddingRight: 0 },
+    minHeight: '32px',
+    padding: '0 4px',
+    border: 'none',
+    borderBottom: '2px solid transparent',
+    background: 'none',
+    color: tokens.colorNeutralForeground2,
+    font: 'inherit',
+    cursor: 'pointer',
+    ':hover': { color: tokens.colorNeutralForeground1, borderBottomColor: tokens.colorNeutralStroke1 },
+    ':focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}`, outlineOffset: '-2px' },
+  },
+  chosen: {
+    color: tokens.colorNeutralForeground1,
+    borderBottomColor: tokens.colorCompoundBrandStroke,
+    fontWeight: tokens.fontWeightSemibold,
+    ':hover': { borderBottomColor: tokens.colorCompoundBrandStroke },
+    '@media (forced-colors: active)': { borderBottomColor: 'Highlight' },
+  },
+  // The bold form has its room also while it is not shown: choosing a tab moves no other.
+  word: {
+    display: 'inline-block',
+    '::after': {
+      content: 'attr(data-word)',
+      display: 'block',
+      height: 0,
+      overflow: 'hidden',
+      visibility: 'hidden',
+      fontWeight: tokens.fontWeightSemibold,
+    },
   },
 });
 
@@ -25,19 +52,26 @@ interface NavProps {
 
 export function Nav({ screen, onScreen }: NavProps) {
   const styles = useStyles();
+  const arrows = useArrowNavigationGroup({ axis: 'horizontal', circular: true, memorizeCurrent: false });
   return (
-    <TabList
-      className={styles.tabs}
-      size="small"
-      aria-label={SCREENS_LABEL}
-      selectedValue={screen}
-      onTabSelect={(_, { value }) => onScreen(value as Screen)}
-    >
+    <div role="tablist" aria-label={SCREENS_LABEL} className={styles.tabs} {...arrows}>
       {SCREENS.map((each) => (
-        <Tab key={each} id={tabId(each)} value={each} className={styles.tab} aria-controls={PANEL_ID}>
-          {SCREEN_WORDS[each]}
-        </Tab>
+        <button
+          key={each}
+          type="button"
+          role="tab"
+          id={tabId(each)}
+          aria-selected={each === screen}
+          aria-controls={PANEL_ID}
+          tabIndex={each === screen ? 0 : -1}
+          className={mergeClasses(styles.tab, each === screen && styles.chosen)}
+          onClick={() => onScreen(each)}
+        >
+          <span className={styles.word} data-word={SCREEN_WORDS[each]}>
+            {SCREEN_WORDS[each]}
+          </span>
+        </button>
       ))}
-    </TabList>
+    </div>
   );
 }
