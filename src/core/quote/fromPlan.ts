@@ -4,7 +4,7 @@ import type { ClubPlan, SetPlan } from '../plan/types';
 import type { Issue } from '../result';
 import { mergeLines } from './merge';
 import { AMOUNT_LIMITS } from './read';
-import { firstOfEach, includedLayers, NEEDED, noRate, rateIssues, rateLine, ratesFor } from './rates';
+import { firstOfEach, includedLayers, laterOnes, NEEDED, noRate, rateIssues, rateLine, ratesFor } from './rates';
 import {
   LINE_CLASSES,
   type ClubWork,
@@ -189,9 +189,8 @@ function byName<T>(list: readonly T[], nameOf: (each: T) => string): Map<string,
 /** Items of the plan that Stock lists twice: whose price is it? */
 function pricesTwice(stock: readonly PricedItem[], plan: SetPlan): Issue[] {
   const worn = new Set(plan.clubs.map(({ item }) => item?.toLowerCase()));
-  const first = new Set(firstOfEach(stock, ({ item }) => item));
-  return stock
-    .filter((each) => !first.has(each) && worn.has(each.item.trim().toLowerCase()))
+  return laterOnes(stock, ({ item }) => item)
+    .filter(({ item }) => worn.has(item.trim().toLowerCase()))
     .map(({ item }): Issue => ({ code: 'duplicate', field: 'Item in Stock', got: item }));
 }
 

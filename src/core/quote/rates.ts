@@ -72,15 +72,25 @@ export function firstOfEach<T>(list: readonly T[], nameOf: (each: T) => string):
   });
 }
 
+/** What stands in a list under a name that an earlier one has already. */
+export function laterOnes<T>(list: readonly T[], nameOf: (each: T) => string): T[] {
+  const names = list.map((each) => nameOf(each).trim().toLowerCase());
+  return list.filter((_, at) => names.indexOf(names[at] ?? '') < at);
+}
+
 /** What is wrong with the list itself: a work that stands there twice, a unit that its use has not got. */
 export function rateIssues(rates: readonly Rate[]): Issue[] {
-  const first = new Set(firstOfEach(rates, ({ work }) => work));
-  return rates.flatMap((rate): Issue[] => {
-    if (!first.has(rate)) return [{ code: 'duplicate', field: 'Work in Rates', got: rate.work }];
-    if (rate.use === undefined || UNITS[rate.use].includes(rate.per)) return [];
-    const expected = `it is charged for something that is not counted by the ${rate.per}`;
-    return [{ code: 'contradiction', field: `Per of ${rate.work} in Rates`, got: rate.per, expected }];
+  const twice = laterOnes(rates, ({ work }) => work).map(({ work }): Issue => ({
+    code: 'duplicate',
+    field: 'Work in Rates',
+    got: work,
+  }));
+  const misplaced = firstOfEach(rates, ({ work }) => work).flatMap(({ work, use, per }): Issue[] => {
+    if (use === undefined || UNITS[use].includes(per)) return [];
+    const expected = `it is charged for something that is not counted by the ${per}`;
+    return [{ code: 'contradiction', field: `Per of ${work} in Rates`, got: per, expected }];
   });
+  return [...twice, ...misplaced];
 }
 
 /** What a rate's units are counted from. */

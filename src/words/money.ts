@@ -1,0 +1,147 @@
+/** How money is written, and every word about a quote: its lines, its sums, what is wrong with it, what to know about it. */
+import {
+  decimalText,
+  moneyDecimal,
+  type Issue,
+  type LineClass,
+  type Money,
+  type Quote,
+  type QuoteComparison,
+  type QuotedLine,
+  type QuoteNote,
+  type RateUse,
+  type Rounding,
+  type RoundingRule,
+} from '../core/index';
+import { sayIssue } from './issues';
+import { listed } from './outcomes';
+
+/** `84.00 EUR`, `−3.50 EUR`: a point, no marks between thousands, the code behind; nothing is guessed of the reader's country. */
+export function moneyText(money: Money): string {
+  return `${moneyDecimal(money).replace('-', '−')} ${money.currency.code}`;
+}
+
+/** What a line is for, as it heads a group of them. */
+export const LINE_CLASS_WORDS: Readonly<Record<LineClass, string>> = {
+  grip: 'Grips',
+  fitting: 'Fitting',
+  buildUp: 'Build-up',
+  salvage: 'Salvage',
+  disposal: 'Disposal of old grips',
+  reading: 'Weighing and reading',
+  weight: 'Weight',
+  rebalancing: 'Putting readings right',
+  length: 'Length change',
+  other: 'Other work',
+  minimum: 'Minimum charge',
+};
+
+/** When a work of Rates is charged, as a choice in the sheet. */
+export const RATE_USE_WORDS: Readonly<Record<RateUse, string>> = {
+  fitting: 'Fitting a grip',
+  ownGrip: 'Fitting a client’s own grip',
+  buildUp: 'Build-up tape',
+  salvage: 'Old grip taken off whole',
+  disposal: 'Old grip cut off',
+  reading: 'Weighing and reading',
+  weight: 'Weight added',
+  rebalancing: 'Putting a reading right',
+  length: 'Length change',
+  everyClub: 'Every club',
+  everyJob: 'Every job',
+};
+
+export const ROUNDING_WORDS: Readonly<Record<RoundingRule, string>> = {
+  halfUp: 'Half up',
+  halfEven: 'Half to even',
+  down: 'Tax down',
+};
+
+export const ROUNDED_AT_WORDS: Readonly<Record<Rounding['at'], string>> = {
+  line: 'Each line',
+  quote: 'The whole quote',
+};
+
+/** Stands beside every choice of tax or rounding. */
+export const TAX_ADVICE = 'What tax is due and how it is rounded differs by place: ask your adviser.';
+
+/** `13 × 6.50`, or the quantity and the price of one with all their decimals. */
+export function quantityText({ quantity, unitPrice }: QuotedLine, { currency }: Quote): string {
+  return `${decimalText(quantity)} × ${decimalText(unitPrice, currency.minorDigits)}`;
+}
+
+/** `G-58, cord: 13 × 6.50 = 84.50 EUR`, with what is taken off the line by itself. */
+export function lineText(line: QuotedLine, quote: Quote): string {
+  const off = line.lineDiscount.minor > 0n ? `, less ${moneyText(line.lineDiscount)}: ${moneyText(line.amount)}` : '';
+  return `${line.description}: ${quantityText(line, quote)} = ${moneyText(line.full)}${off}`;
+}
+
+/** The sums of a quote in the order in which they are read, each `Total: 101.40 EUR`. */
+export function totalLines(quote: Quote): string[] {
+  const { prices, taxes, amount, setDiscount, jobDiscount, price, total, deposit, balance } = quote;
+  const isOff = setDiscount.minor + jobDiscount.minor > 0n;
+  const taxWord = prices === 'withTax' ? 'included' : 'added';
+  return [
+    ...(isOff ? [`Sum of lines: ${moneyText(amount)}`] : []),
+    ...(setDiscount.minor > 0n ? [`Discount on the grips: ${moneyText(negative(setDiscount))}`] : []),
+    ...(jobDiscount.minor > 0n ? [`Discount on the job: ${moneyText(negative(jobDiscount))}`] : []),
+    ...(prices === 'beforeTax' && taxes.some(({ name }) => name !== undefined)
+      ? [`Before tax: ${moneyText(price)}`]
+      : []),
+    ...taxes.flatMap(({ name, percent, net, tax }) =>
+      name === undefined || !percent
+        ? []
+        : [`${name}, ${decimalText(percent)} % ${taxWord} on ${moneyText(net)}: ${moneyText(tax)}`],
+    ),
+    `Total: ${moneyText(total)}`,
+    ...(deposit.minor > 0n ? [`Deposit: ${moneyText(deposit)}`, `Balance due: ${moneyText(balance)}`] : []),
+  ];
+}
+
+function negative({ minor, currency }: Money): Money {
+  return { minor: -minor, currency };
+}
+
+/** Why a quote cannot be made, and what to do. */
+export function sayQuoteIssue(issue: Issue): string {
+  if (issue.code !== 'duplicate') return sayIssue(issue);
+  const { field, got, detail } = issue;
+  return detail === undefined
+    ? `${field}: “${String(got)}” is there twice, so it is not certain which one counts. Rename or remove one.`
+    : `${field}: “${String(got)}” is on line ${detail} already. Put both on one line and add the quantities.`;
+}
+
+/** What whoever issues a quote must know of it. */
+export function sayQuoteNote(note: QuoteNote): string {
+  switch (note.note) {
+    case 'discountOver':
+      return `The discount on ${note.of} is ${moneyText(note.wanted)}, more than there is. ${moneyText(note.taken)} is taken off; nothing goes below zero.`;
+    case 'depositOver':
+      return `The deposit is ${moneyText(note.wanted)}, more than the total. ${moneyText(note.taken)} is asked for.`;
+    case 'raised':
+      return `Raised by ${moneyText(note.by)} to the minimum charge of ${moneyText(note.minimum)}.`;
+    case 'roundedDown':
+      return note.at === 'line'
+        ? 'Tax is rounded down on every line, to a whole minor unit. HMRC allows that on a whole invoice, on a line only to a tenth of a penny, and as a rule not to retailers. Ask your adviser.'
+        : 'Tax is rounded down. HMRC allows that to traders who invoice, as a rule not to retailers. Ask your adviser.';
+  }
+}
+
+/** What the shop keeps; never on the client's sheet. */
+export function sayMargin({ margin }: Quote): string {
+  if (margin.whole) return `Margin: ${moneyText(margin.whole)}.`;
+  return `Margin: ${moneyText(margin.known)} on the lines whose cost is known. Not known for ${listed(margin.missing)}: give a cost.`;
+}
+
+/** What each quote costs beside the first: `With tape: 90.80 EUR, 6.30 EUR more than As it is.` */
+export function comparisonLines({ names, total }: QuoteComparison): string[] {
+  const [first = ''] = names;
+  return names.map((name, at) => {
+    const [amount, difference] = [total.amounts[at], total.differences[at]];
+    if (!amount || !difference) return name;
+    if (at === 0) return `${name}: ${moneyText(amount)}.`;
+    if (difference.minor === 0n) return `${name}: ${moneyText(amount)}, the same as ${first}.`;
+    const [size, side] = difference.minor < 0n ? [negative(difference), 'less'] : [difference, 'more'];
+    return `${name}: ${moneyText(amount)}, ${moneyText(size)} ${side} than ${first}.`;
+  });
+}

@@ -1,0 +1,15 @@
+/**
+ * Minor units as ISO 4217 publishes them: list one, current currencies and funds, in the public-domain republication
+ * `datasets/currency-codes` (`data/codes-all.csv`, rows without a withdrawal date and with a minor unit).
+ */
+export const ISO_4217_MINOR_UNITS: Readonly<Record<number, string>> = {
+  0: 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF',
+  2:
+    'AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BGN BMD BND BOB BOV BRL BSD BTN BWP BYN BZD CAD CDF CHE CHF CHW CNY COP ' +
+    'COU CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR JMD ' +
+    'KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MXV MYR MZN NAD NGN NIO NOK ' +
+    'NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB TJS TMT ' +
+    'TOP TRY TTD TWD TZS UAH USD USN UYU UZS VED VES WST XCD XCG YER ZAR ZMW ZWG',
+  3: 'BHD IQD JOD KWD LYD OMR TND',
+  4: 'CLF UYW',
+};
