@@ -18,6 +18,16 @@ const ISSUES: Record<IssueCode, readonly [Issue, string][]> = {
     [{ code: 'notNumber', field: 'grams', got: true }, 'grams is TRUE, not a number. Give a number.'],
     [{ code: 'notNumber', field: 'grams', got: null }, 'grams is blank, not a number. Give a number.'],
   ],
+  ambiguous: [
+    [
+      { code: 'ambiguous', field: 'Price', got: '1,234', expected: '1234.00 or 1.2340' },
+      'Price is “1,234”, which can be read in two ways. Give 1234.00 or 1.2340.',
+    ],
+    [
+      { code: 'ambiguous', field: 'Price', got: '1,234' },
+      'Price is “1,234”, which can be read in two ways. Give it with its decimals.',
+    ],
+  ],
   unknownChoice: [
     [
       { code: 'unknownChoice', field: 'Clubs row 3, Kind', got: 'Club', expected: 'Driver, Wood or Iron' },
