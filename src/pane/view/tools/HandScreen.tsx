@@ -20,7 +20,12 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase500,
     fontWeight: tokens.fontWeightSemibold,
   },
-  lower: { fontSize: tokens.fontSizeBase300, fontWeight: tokens.fontWeightRegular },
+  lower: {
+    display: 'block',
+    fontSize: tokens.fontSizeBase300,
+    lineHeight: tokens.lineHeightBase300,
+    fontWeight: tokens.fontWeightRegular,
+  },
   list: { margin: 0, padding: 0, listStyleType: 'none' },
   grip: {
     display: 'grid',
