@@ -7,7 +7,17 @@ import { fail, ok, type Issue, type Result } from '../result';
 import { amountRule } from './discount';
 import { inOrder, itemLine } from './fromPlan';
 import { quoteOf } from './quote';
-import { firstOfEach, includedLayers, NEEDED, noRate, rateIssues, rateLine, ratesFor, type Work } from './rates';
+import {
+  firstOfEach,
+  includedLayers,
+  NEEDED,
+  noRate,
+  rateIssues,
+  rateLine,
+  ratesFor,
+  unitsOf,
+  type Work,
+} from './rates';
 import type { PricedItem, Quote, QuoteLine, QuoteTerms, Rate, RateUse } from './types';
 
 /** Whose grips they are: one item of the shop's for all clubs, or brought by the client, with the shop's own rate for that. */
@@ -82,7 +92,8 @@ function counterLines(request: CounterRequest, rates: readonly Rate[]): Result<C
     const found = ratesFor(rates, use, kind);
     if (found.length === 0 && needed !== undefined) return fail(noRate(needed));
     for (const rate of found) {
-      (rate.per === 'job' ? ofJob : ofClub).push(rateLine({ ...rate, use }, { rows: [], layers, grams: 0 }));
+      const line = rateLine({ ...rate, use }, unitsOf(rate, { layers, grams: 0 }));
+      (rate.per === 'job' ? ofJob : ofClub).push(line);
     }
   }
   return ok({ ofClub, ofJob });

@@ -1,10 +1,21 @@
 /** From a plan to the lines of its quote. */
+import { exactSum, PER_GRAM } from '../choose/exact';
 import { readAmount } from '../decimal';
 import type { ClubPlan, SetPlan } from '../plan/types';
 import type { Issue } from '../result';
 import { mergeLines } from './merge';
 import { AMOUNT_LIMITS } from './read';
-import { firstOfEach, includedLayers, laterOnes, NEEDED, noRate, rateIssues, rateLine, ratesFor } from './rates';
+import {
+  firstOfEach,
+  includedLayers,
+  laterOnes,
+  NEEDED,
+  noRate,
+  rateIssues,
+  rateLine,
+  ratesFor,
+  unitsOf,
+} from './rates';
 import {
   LINE_CLASSES,
   type ClubWork,
@@ -22,19 +33,28 @@ export interface LinesOptions {
 
 export interface PlannedLines {
   readonly lines: readonly QuoteLine[];
-  /** What is missing or wrong, each said once. A line without a price is kept, and no quote is made of it. */
+  /**
+   * What is missing or wrong, each said once. A line without a price is kept, and no quote is made of it; what is not listed
+   * anywhere has no line, so that only a duplicate leaves the lines whole.
+   */
   readonly issues: readonly Issue[];
+}
+
+/** A line on its way: what it says, and for which clubs how much of it. */
+interface Gathering {
+  readonly line: QuoteLine;
+  readonly quantities: number[];
+  readonly rows: number[];
 }
 
 /** What the lines of one plan are made with, and where they gather. */
 interface Making {
   readonly rates: readonly Rate[];
   readonly stock: ReadonlyMap<string, PricedItem>;
-  readonly ways: ReadonlyMap<string, PricedWay>;
-  readonly lines: QuoteLine[];
+  readonly ways: Map<string, PricedWay>;
+  /** By the row of Stock, Rates or Weights that each comes from. */
+  readonly lines: Map<object, Gathering>;
   readonly issues: Issue[];
-  /** Works per job that are on the quote already. */
-  readonly once: Set<Rate>;
 }
 
 /**
@@ -61,13 +81,17 @@ export function linesFromPlan(
     rates: firstOfEach(rates, ({ work }) => work),
     stock: byName(stock, ({ item }) => item),
     ways: byName(ways, ({ name }) => name),
-    lines: [],
+    lines: new Map(),
     issues: rateIssues(rates),
-    once: new Set(),
   };
   making.issues.push(...pricesTwice(stock, plan));
   for (const club of plan.clubs) addClub(club, options.work?.get(club.row) ?? {}, making);
-  return { lines: mergeLines(inOrder(making.lines)), issues: eachOnce(making.issues) };
+  const lines = [...making.lines.values()].map(({ line, quantities, rows }) => ({
+    ...line,
+    quantity: exactSum(quantities, PER_GRAM),
+    rows,
+  }));
+  return { lines: mergeLines(inOrder(lines)), issues: eachOnce(making.issues) };
 }
 
 function addClub(club: ClubPlan, work: ClubWork, making: Making): void {
@@ -94,7 +118,7 @@ function addGrip(club: ClubPlan, making: Making): void {
     return;
   }
   const field = `Price of ${item.item} in Stock`;
-  addLine(itemLine(item, [club.row]), field, making);
+  addLine(item, () => itemLine(item, []), { quantity: 1, row: club.row, field }, making);
 }
 
 /** One grip of the shop's. */
@@ -130,24 +154,32 @@ function chargedLayers(club: ClubPlan, work: ClubWork, rates: readonly Rate[]): 
 /** The way's own price for a club, and the work; a way without a price is in the price of the work, where there is one. */
 function addWeight(club: ClubPlan, remedy: NonNullable<ClubPlan['remedy']>, making: Making): void {
   const { way: name, grams } = remedy;
-  const before = making.lines.length;
-  addWork('weight', club, making, { grams });
-  addWork('rebalancing', club, making, { grams });
-  const way = making.ways.get(name.toLowerCase());
-  const isPriced = way !== undefined && readAmount(way.price, 'price').ok;
-  const isBlank = way?.price === undefined || way.price === null || way.price === '';
-  if (!isPriced && isBlank && making.lines.length > before) return;
-  const line: QuoteLine = {
+  const works = [...addWork('weight', club, making, { grams }), ...addWork('rebalancing', club, making, { grams })];
+  const way = wayNamed(name, making);
+  const price = readAmount(way.price, name);
+  if (!price.ok && price.issue.code === 'blank' && works.length > 0) return;
+  addLine(way, () => wayLine(way), { quantity: 1, row: club.row, field: `Price of ${name} in Weights` }, making);
+}
+
+/** A way that Weights does not list has no price either. */
+function wayNamed(name: string, making: Making): PricedWay {
+  const key = name.trim().toLowerCase();
+  const way = making.ways.get(key) ?? { name };
+  making.ways.set(key, way);
+  return way;
+}
+
+function wayLine({ name, price, cost, tax, minutes }: PricedWay): QuoteLine {
+  return {
     class: 'weight',
-    description: way?.name ?? name,
+    description: name,
     quantity: 1,
-    unitPrice: way?.price,
-    unitCost: way?.cost,
-    tax: way?.tax,
-    minutesEach: way?.minutes,
-    rows: [club.row],
+    unitPrice: price,
+    unitCost: cost,
+    tax,
+    minutesEach: minutes,
+    rows: [],
   };
-  addLine(line, `Price of ${name} in Weights`, making);
 }
 
 /** What a work is counted from, and how it is called where no rate is found for it but must be. */
@@ -157,23 +189,39 @@ interface Asked {
   readonly needed?: string;
 }
 
-function addWork(use: RateUse, club: ClubPlan, making: Making, asked: Asked = {}): void {
+/** Charges a club for a work; answers the rates by which it is charged. */
+function addWork(use: RateUse, club: ClubPlan, making: Making, asked: Asked = {}): readonly Rate[] {
+  const { layers = 0, grams = 0, needed } = asked;
   const rates = ratesFor(making.rates, use, club.kind);
-  if (rates.length === 0 && asked.needed !== undefined) {
-    making.issues.push(noRate(asked.needed));
-  }
+  if (rates.length === 0 && needed !== undefined) making.issues.push(noRate(needed));
   for (const rate of rates) {
-    if (rate.per === 'job' && making.once.has(rate)) continue;
-    making.once.add(rate);
-    const line = rateLine({ ...rate, use }, { rows: [club.row], layers: asked.layers ?? 0, grams: asked.grams ?? 0 });
-    addLine(line, `Price of ${rate.work} in Rates`, making);
+    if (rate.per === 'job' && making.lines.has(rate)) continue;
+    const quantity = unitsOf(rate, { layers, grams });
+    const field = `Price of ${rate.work} in Rates`;
+    addLine(rate, () => rateLine({ ...rate, use }, quantity), { quantity, row: club.row, field }, making);
   }
+  return rates;
 }
 
-function addLine(line: QuoteLine, field: string, making: Making): void {
+/** How much of a line a club takes, and how its price is called. */
+interface Share {
+  readonly quantity: number;
+  readonly row: number;
+  readonly field: string;
+}
+
+/** One more of a line; it is made, and its price looked at, when it is first needed. */
+function addLine(source: object, make: () => QuoteLine, { quantity, row, field }: Share, making: Making): void {
+  const before = making.lines.get(source);
+  if (before) {
+    before.quantities.push(quantity);
+    before.rows.push(row);
+    return;
+  }
+  const line = make();
   const price = readAmount(line.unitPrice, field, AMOUNT_LIMITS);
   if (!price.ok) making.issues.push(price.issue);
-  making.lines.push(line);
+  making.lines.set(source, { line, quantities: [quantity], rows: [row] });
 }
 
 /** Grips first, then work, in the order of `LINE_CLASSES`. */

@@ -93,16 +93,18 @@ export function rateIssues(rates: readonly Rate[]): Issue[] {
   return [...twice, ...misplaced];
 }
 
-/** What a rate's units are counted from. */
+/** What the units of a rate are counted from. */
 export interface Counted {
-  readonly rows: readonly number[];
   readonly layers: number;
   readonly grams: number;
 }
 
-/** The line of a rate for one club; per job it is one, however many clubs. */
-export function rateLine(rate: Rate & { readonly use: RateUse }, { rows, layers, grams }: Counted): QuoteLine {
-  const quantity = { club: 1, job: 1, layer: layers, gram: grams }[rate.per];
+/** How many units of a rate one club takes. */
+export function unitsOf({ per }: Rate, { layers, grams }: Counted): number {
+  return { club: 1, job: 1, layer: layers, gram: grams }[per];
+}
+
+export function rateLine(rate: Rate & { readonly use: RateUse }, quantity: number): QuoteLine {
   return {
     class: CLASSES[rate.use],
     description: rate.work,
@@ -111,6 +113,6 @@ export function rateLine(rate: Rate & { readonly use: RateUse }, { rows, layers,
     unitCost: rate.cost,
     tax: rate.tax,
     minutesEach: rate.minutes,
-    rows,
+    rows: [],
   };
 }
