@@ -57,7 +57,7 @@ describe.each(['light', 'dark'] as const)(
       await button(page, /7 iron/).click();
       await choose(page, 'Size', 'Diameter');
       await page.getByLabel('Target diameter in inches').fill('9');
-      await page.getByText('Tolerance and weighting').click();
+      await page.getByText('Lower hand, tolerance, weighting').click();
       await page.getByText(/Until then the sheet counts/).waitFor();
       await sound(page);
     });
