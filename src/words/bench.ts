@@ -1,0 +1,194 @@
+/** Words of the bench ticket and the check-in: cautions, the pilot, what to do next, whether a job may be closed. */
+import type {
+  Caution,
+  CautionCode,
+  CheckedClub,
+  CheckIn,
+  Closing,
+  NextStep,
+  Off,
+  PilotWhy,
+  Predicted,
+  Solvent,
+  TakeOff,
+  TicketClub,
+  TicketWeight,
+} from '../core/index';
+import { sayIssue } from './issues';
+import { listed } from './outcomes';
+import { countOf, gramsText, readingText, signed } from './readings';
+
+/* ---------------------------------------------------------------- cautions */
+
+/** Flash points from the NIOSH Pocket Guide to Chemical Hazards: Stoddard solvent (mineral spirits), isopropyl alcohol (53 °F). */
+const FLASH: Readonly<Record<Solvent, string>> = {
+  mineralSpirits: 'mineral spirits flash at about 40 °C',
+  isopropylAlcohol: 'isopropyl alcohol flashes at about 12 °C',
+};
+
+/** The 30 psi are those of 29 CFR 1910.242(b), which speaks of air used for cleaning. */
+const CAUTIONS: Readonly<Record<CautionCode, (caution: Caution) => string>> = {
+  solvent: ({ solvent }) =>
+    `Solvent is flammable: ${solvent ? FLASH[solvent] : Object.values(FLASH).join(', ')} (NIOSH Pocket Guide); the safety data sheet of the can rules. No flame or spark, ventilate, wear gloves.`,
+  air: () =>
+    'Compressed air: wear eye protection. For cleaning it must be under 30 psi, with chips guarded against (29 CFR 1910.242(b)).',
+  hookKnife: () => 'Hook knife: cut away from the hand, and never into graphite.',
+  graphiteDust: () => 'Cutting a graphite shaft: wear a dust mask, and do not blow the dust about.',
+  lead: () =>
+    'Lead is toxic: wash your hands after it, keep it from children, dispose of what is left as hazardous waste.',
+};
+
+/** Stands below every list of cautions. */
+export const CAUTIONS_FOOT = 'Local codes and the maker’s instructions come first.';
+
+/** A caution; where it is not for every club of the ticket, with those it is for. */
+export function sayCaution(caution: Caution, clubs: number): string {
+  const sentence = CAUTIONS[caution.code](caution);
+  return caution.clubs.length === clubs ? sentence : `${sentence} (${listed(caution.clubs)})`;
+}
+
+/* ---------------------------------------------------------------- ticket */
+
+const PILOT: Readonly<Record<PilotWhy, string>> = {
+  taught: 'it was stripped and showed what its old grip was, so its prediction is the surest',
+  stripped: 'it was read bare already',
+  median: 'its reading changes as most of the set’s do',
+  first: 'it is the first with the grip that most clubs get',
+  only: 'there is no other',
+};
+
+/** Why a club is fitted first. */
+export function sayPilot(name: string, why: PilotWhy): string {
+  const reason = PILOT[why];
+  return why === 'only' ? `${name} is the only club.` : `Fit ${name} first and accept it before the rest: ${reason}.`;
+}
+
+export const TAKE_OFF_WORDS: Readonly<Record<TakeOff, string>> = {
+  salvage: 'Take off whole',
+  cutOff: 'Cut off',
+  none: 'Off already',
+};
+
+/** `Rib at the back; logo up; right hand`; nothing where there is nothing to mind. */
+export function sayAlign({ ribAtBack, logo, hand }: TicketClub['align']): string {
+  const parts = [
+    ...(ribAtBack ? ['rib at the back'] : []),
+    ...(logo ? [`logo ${logo}`] : []),
+    ...(hand ? [`${hand} hand`] : []),
+  ];
+  const text = parts.join('; ');
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** `2 layers of 10.5 in; 1 under the lower hand from 5 in, 5.5 in each`; `No build-up` where there is none. */
+export function sayTape({ layers, stripInches, lowerLayers, lower }: TicketClub['tape']): string {
+  const full = layers > 0 ? [`${countOf(layers, 'layer')} of ${inchesText(stripInches)}`] : [];
+  const under = lower
+    ? [
+        `${lowerLayers} under the lower hand from ${inchesText(lower.startInches)}, ${inchesText(lower.stripInches)} each`,
+      ]
+    : [];
+  const parts = [...full, ...under];
+  return parts.length > 0 ? parts.join('; ') : 'No build-up';
+}
+
+/** `3.5 g, Lead tape, 45.3 in from the butt, after the grip is on`. */
+export function sayWeight({ grams, way, inches, when }: TicketWeight): string {
+  const order = when === 'gripOff' ? 'before the grip goes on' : 'after the grip is on';
+  return `${gramsText(grams)}, ${way}, ${inchesText(inches)} from the butt, ${order}`;
+}
+
+/** `D2.4 ± 0.3`. */
+export function predictedReading({ value, spread }: Predicted): string {
+  return `${readingText(value)} ± ${spread.toFixed(1)}`;
+}
+
+/** `418.2 ± 2.1 g`. */
+export function predictedGrams({ value, spread }: Predicted): string {
+  return `${value.toFixed(1)} ± ${spread.toFixed(1)} g`;
+}
+
+/** Works whose minutes are not known; undefined where all are. */
+export function sayMissingMinutes(missing: readonly string[]): string | undefined {
+  if (missing.length === 0) return undefined;
+  return `No minutes for ${listed(missing)}: give them in Rates or Weights. Counted as none.`;
+}
+
+function inchesText(inches: number): string {
+  return `${Number(inches.toFixed(2))} in`;
+}
+
+/* ---------------------------------------------------------------- check-in */
+
+export const STATE_WORDS: Readonly<Record<CheckedClub['state'], string>> = {
+  open: 'Open',
+  accepted: 'Accepted',
+  waived: 'Waived',
+};
+
+/** `0.6 pt more than predicted (± 0.4)`. */
+export function sayOff({ by, spread, surprising }: Off, unit: 'pt' | 'g'): string {
+  if (!surprising) return `as predicted (± ${spread.toFixed(1)} ${unit})`;
+  return `${Math.abs(by).toFixed(1)} ${unit} ${by > 0 ? 'more' : 'less'} than predicted (± ${spread.toFixed(1)})`;
+}
+
+/** What to do next about a club. */
+export function sayNext(step: NextStep): string {
+  switch (step.step) {
+    case 'measure':
+      return `${step.reading && step.mass ? 'Read and weigh' : step.reading ? 'Read' : 'Weigh'} the finished club.`;
+    case 'replan':
+      return 'Bare it is not what the plan took it for: its old grip was another. Put the bare reading and mass in Clubs and plan it again before weight goes on.';
+    case 'seatGrip':
+      return `Reads ${signed(step.points, 1)} pt, and its mass is right: it may be ${sixteenths(step.inches)} too long. See that the grip is pushed home and has not slipped.`;
+    case 'readAgain':
+      return `Reads ${signed(step.points, 1)} pt off: level the scale, seat the club against its stop and read again.`;
+    case 'checkGrip':
+      return `${heavier(step.grams)} at the grip: check item, layers and strip, and whether the solvent has dried.`;
+    case 'checkWeight':
+      return `${heavier(step.grams)} at the head: check the weight that was put on.`;
+    case 'weighAgain':
+      return `${heavier(step.grams)}, and the reading does not say where: weigh and read again.`;
+    case 'add':
+      return `Add ${gramsText(step.grams)}, ${step.way}, ${inchesText(step.inches)} from the butt.`;
+    case 'takeAway':
+      return `Take ${gramsText(step.grams)} of ${step.way} off again, ${inchesText(step.inches)} from the butt.`;
+    case 'gripOffNeeded':
+      return `${gramsText(step.grams)} of ${step.way} would have to ${step.takeAway ? 'come out' : 'go in'}, with the grip off. Take the grip off, choose another way of weighting, or waive the club with a reason.`;
+  }
+}
+
+function heavier(grams: number): string {
+  return `${gramsText(Math.abs(grams))} ${grams > 0 ? 'too heavy' : 'too light'}`;
+}
+
+/** What a club rule shows: `3/16 in`, `1 1/4 in`; `less than 1/16 in`. */
+function sixteenths(inches: number): string {
+  const all = Math.round(inches * 16);
+  if (all < 1) return 'less than 1/16 in';
+  const whole = Math.floor(all / 16);
+  let part = all % 16;
+  let of = 16;
+  while (part > 0 && part % 2 === 0) {
+    part /= 2;
+    of /= 2;
+  }
+  return `${[...(whole > 0 ? [String(whole)] : []), ...(part > 0 ? [`${part}/${of}`] : [])].join(' ')} in`;
+}
+
+/** Stands beside the other clubs while the pilot is open; undefined once it is accepted. */
+export function sayWait({ waitForPilot, pilot, clubs }: CheckIn): string | undefined {
+  const name = clubs.find(({ row }) => row === pilot?.row)?.name;
+  if (!waitForPilot || name === undefined || clubs.length === 1) return undefined;
+  return `Accept ${name} before the rest are fitted.`;
+}
+
+/** Whether a job may be closed, and what stands against it. */
+export function sayClosing({ closes, open, issues }: Closing): string {
+  if (closes) return 'Every club is accepted or waived: the job can be closed.';
+  const parts = [
+    ...(open.length > 0 ? [`Still open: ${listed(open.map(({ name }) => name))}.`] : []),
+    ...issues.map(sayIssue),
+  ];
+  return parts.length > 0 ? parts.join(' ') : 'No club of this job gets a grip, so there is nothing to close.';
+}
