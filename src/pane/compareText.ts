@@ -1,7 +1,6 @@
 /** Figures of a comparison as they are written in the pane. */
-import type { Count, PlanInput, Tried } from '../core/index';
-import { countOf as plural, gramsText, thousandths } from '../words/readings';
-import { countOf } from './state/compareModel';
+import { countOfTried, type Count, type PlanInput, type Tried } from '../core/index';
+import { countOf, gramsText, thousandths } from '../words/readings';
 import { TABLE, numberText, signedText } from './words';
 
 /** `TB-S58, TB-S60`. */
@@ -12,8 +11,8 @@ export function tiedName({ candidate }: Tried): string {
 /** `2 layers`, `2 to 4 layers`. */
 export function layersText({ fewestLayers, mostLayers }: Tried): string {
   return fewestLayers === mostLayers
-    ? plural(fewestLayers, 'layer')
-    : `${fewestLayers} to ${plural(mostLayers, 'layer')}`;
+    ? countOf(fewestLayers, 'layer')
+    : `${fewestLayers} to ${countOf(mostLayers, 'layer')}`;
 }
 
 /** A signed difference in thousandths of an inch, as the trade says it: `+.012`. */
@@ -24,8 +23,8 @@ export function sizeErrorText(inches: number): string {
 
 /** A count of a candidate; `full` with its unit and what goes with it. */
 export function countText(tried: Tried, count: Count, full: boolean): string {
-  const value = countOf(tried, count);
-  if (value === undefined) return full ? 'not known' : TABLE.none;
+  const value = countOfTried(tried, count);
+  if (value === undefined) return full ? (count === 'sizeError' ? 'not judged' : 'not known') : TABLE.none;
   switch (count) {
     case 'sizeError': {
       const worst = sizeErrorText(tried.sizeErrorInches ?? 0);
@@ -50,9 +49,9 @@ export function countText(tried: Tried, count: Count, full: boolean): string {
     case 'massAdded':
       return `${signedText(value)} g over the set`;
     case 'price':
-      return `${value.toFixed(2)} for ${plural(tried.clubs, 'grip')}`;
+      return `${value.toFixed(2)} for ${countOf(tried.clubs, 'grip')}`;
     case 'short':
-      return value === 0 ? 'none' : plural(value, 'piece');
+      return value === 0 ? 'none' : countOf(value, 'piece');
   }
 }
 
@@ -73,5 +72,5 @@ export function aboutText(
     const count = clubs.filter((club) => holdOf(club) === hold).length;
     return count ? [`${count} ${words}`] : [];
   });
-  return `${plural(clubs.length, 'club')}${size}; ${holds.join(', ')}.`;
+  return `${countOf(clubs.length, 'club')}${size}; ${holds.join(', ')}.`;
 }

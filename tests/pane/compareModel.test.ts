@@ -1,9 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { compareGrips, COUNTS, DEFAULT_SETTINGS, planSet, type PlanInput, type Tried } from '../../src/core/index';
+import {
+  compareGrips,
+  countOfTried,
+  COUNTS,
+  DEFAULT_SETTINGS,
+  planSet,
+  type PlanInput,
+  type Tried,
+} from '../../src/core/index';
 import { aboutText, countText, layersText, sizeErrorText, tiedName } from '../../src/pane/compareText';
 import {
   comparePlot,
-  countOf,
   filterChoices,
   itemsTicked,
   ordered,
@@ -122,11 +129,11 @@ describe('the order', () => {
   });
 
   test('goes by size where a sign says only which way', () => {
-    expect(COUNTS.map((count) => countOf(tried('a', { massAddedGrams: -3 }), count))).toEqual([
+    expect(COUNTS.map((count) => countOfTried(tried('a', { massAddedGrams: -3 }), count))).toEqual([
       0.004, 2.5, 1, 6, -3, 22.5, 0,
     ]);
     const { sizeError, ...rest } = Object.fromEntries(
-      COUNTS.map((count) => [count, countOf(tried('b', UNKNOWN), count)]),
+      COUNTS.map((count) => [count, countOfTried(tried('b', UNKNOWN), count)]),
     );
     expect(sizeError).toBeUndefined();
     expect(rest).toMatchObject({ out: 1, weight: 6 });

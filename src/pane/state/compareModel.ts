@@ -1,9 +1,9 @@
 /** What the compare screen shows and takes over: filters, order, the plot's marks, and choices for the clubs. Pure. */
 import {
+  countOfTried,
   plainNumber,
   planSet,
   type Club,
-  type Count,
   type Filters,
   type PlanInput,
   type Solved,
@@ -47,30 +47,10 @@ export function filterChoices({ stock }: PlanInput): {
   return { textures: [...textures.values()].sort(), cores: [...cores].sort((a, b) => a - b) };
 }
 
-/** A count of a candidate as a number; undefined where it is not known. */
-export function countOf(tried: Tried, count: Count): number | undefined {
-  switch (count) {
-    case 'sizeError':
-      return tried.sizeErrorInches === undefined ? undefined : Math.abs(tried.sizeErrorInches);
-    case 'largestChange':
-      return tried.largestChangePoints === undefined ? undefined : Math.abs(tried.largestChangePoints);
-    case 'out':
-      return tried.clubsOut;
-    case 'weight':
-      return tried.headGrams + tried.buttGrams;
-    case 'massAdded':
-      return tried.massAddedGrams;
-    case 'price':
-      return tried.price;
-    case 'short':
-      return tried.piecesShort;
-  }
-}
-
 /** In the order asked for; what is not known comes last, and of equals the order stays. */
 export function ordered(tried: readonly Tried[], by: CompareForm['orderBy']): readonly Tried[] {
   if (by === '') return tried;
-  const value = (each: Tried) => countOf(each, by) ?? Infinity;
+  const value = (each: Tried) => countOfTried(each, by) ?? Infinity;
   return [...tried].sort((a, b) => (value(a) === value(b) ? 0 : value(a) - value(b)));
 }
 
