@@ -1,18 +1,19 @@
 /** Words of the bench ticket and the check-in: cautions, the pilot, what to do next, whether a job may be closed. */
-import type {
-  Caution,
-  CautionCode,
-  CheckedClub,
-  CheckIn,
-  Closing,
-  NextStep,
-  Off,
-  PilotWhy,
-  Predicted,
-  Solvent,
-  TakeOff,
-  TicketClub,
-  TicketWeight,
+import {
+  roundTo,
+  type Caution,
+  type CautionCode,
+  type CheckedClub,
+  type CheckIn,
+  type Closing,
+  type NextStep,
+  type Off,
+  type PilotWhy,
+  type Predicted,
+  type Solvent,
+  type TakeOff,
+  type TicketClub,
+  type TicketWeight,
 } from '../core/index';
 import { sayIssue } from './issues';
 import { listed } from './outcomes';
@@ -95,7 +96,7 @@ export function sayTape({ layers, stripInches, lowerLayers, lower }: TicketClub[
 /** `3.5 g, Lead tape, 45.3 in from the butt, after the grip is on`. */
 export function sayWeight({ grams, way, inches, when }: TicketWeight): string {
   const order = when === 'gripOff' ? 'before the grip goes on' : 'after the grip is on';
-  return `${gramsText(grams)}, ${way}, ${inchesText(inches)} from the butt, ${order}`;
+  return `${gramsText(grams)}, ${way}, ${inchesText(inches, 1)} from the butt, ${order}`;
 }
 
 /** `D2.4 ± 0.3`. */
@@ -114,8 +115,8 @@ export function sayMissingMinutes(missing: readonly string[]): string | undefine
   return `No minutes for ${listed(missing)}: give them in Rates or Weights. Counted as none.`;
 }
 
-function inchesText(inches: number): string {
-  return `${Number(inches.toFixed(2))} in`;
+function inchesText(inches: number, decimals = 2): string {
+  return `${roundTo(inches, decimals)} in`;
 }
 
 /* ---------------------------------------------------------------- check-in */
@@ -150,9 +151,9 @@ export function sayNext(step: NextStep): string {
     case 'weighAgain':
       return `${heavier(step.grams)}, and the reading does not say where: weigh and read again.`;
     case 'add':
-      return `Add ${gramsText(step.grams)}, ${step.way}, ${inchesText(step.inches)} from the butt.`;
+      return `Add ${gramsText(step.grams)}, ${step.way}, ${inchesText(step.inches, 1)} from the butt.`;
     case 'takeAway':
-      return `Take ${gramsText(step.grams)} of ${step.way} off again, ${inchesText(step.inches)} from the butt.`;
+      return `Take ${gramsText(step.grams)} of ${step.way} off again, ${inchesText(step.inches, 1)} from the butt.`;
     case 'gripOffNeeded':
       return `${gramsText(step.grams)} of ${step.way} would have to ${step.takeAway ? 'come out' : 'go in'}, with the grip off. Take the grip off, choose another way of weighting, or waive the club with a reason.`;
   }

@@ -79,7 +79,7 @@ describe('a ticket', () => {
       overLimit: false,
       lead: true,
     } as const;
-    expect(sayWeight(weight)).toBe('3.5 g, Lead tape, 45.25 in from the butt, after the grip is on');
+    expect(sayWeight(weight)).toBe('3.5 g, Lead tape, 45.3 in from the butt, after the grip is on');
     expect(sayWeight({ ...weight, when: 'gripOff' })).toMatch(/before the grip goes on$/);
     expect(predictedReading({ value: 32.44, spread: 0.31 })).toBe('D2.4 ± 0.3');
     expect(predictedGrams({ value: 418.23, spread: 2.1 })).toBe('418.2 ± 2.1 g');

@@ -1,7 +1,7 @@
 /** Finished clubs against their plan. */
 import { verdictOf } from '../plan/spread';
 import type { Club, ClubPlan, PlanInput, SetPlan } from '../plan/types';
-import { expectedOf } from './expected';
+import { expectedOf, shelfOf, type Shelf } from './expected';
 import { decisionIssue, sortMeasured } from './measured';
 import { nextSteps } from './nextSteps';
 import { isGripped, pilotOf } from './pilot';
@@ -24,10 +24,11 @@ import type { Issue } from '../result';
 export function checkIn(plan: SetPlan, input: PlanInput, measured: readonly MeasuredClub[]): CheckIn {
   const sorted = sortMeasured(plan, measured);
   const byRow = new Map(input.clubs.map((club) => [club.row, club]));
+  const shelf = shelfOf(input);
   const clubs = plan.clubs.filter(isGripped).flatMap((planned) => {
     const club = byRow.get(planned.row);
     const typed = sorted.byRow.get(planned.row);
-    return club ? [checked(planned, club, input, typed?.measured, typed?.issues ?? [])] : [];
+    return club ? [checked(planned, club, shelf, typed?.measured, typed?.issues ?? [])] : [];
   });
   const pilot = pilotOf(plan);
   return {
@@ -49,23 +50,23 @@ export function canClose({ clubs, issues }: Pick<CheckIn, 'clubs' | 'issues'>): 
 function checked(
   plan: ClubPlan,
   club: Club,
-  input: PlanInput,
+  shelf: Shelf,
   measured: MeasuredClub | undefined,
   typedWrong: readonly Issue[],
 ): CheckedClub {
-  const expected = expectedOf(plan, club, input, measured);
+  const expected = expectedOf(plan, club, shelf, measured);
   const off = {
     bareReading: offOf(measured?.bareReading, expected.bareReading),
     bareGrams: offOf(measured?.bareGrams, expected.bareGrams),
     reading: offOf(measured?.reading, expected.reading),
     massGrams: offOf(measured?.massGrams, expected.massGrams),
   };
-  const gap = gapOf(plan, measured, input);
+  const gap = gapOf(plan, measured, shelf);
   const verdict = plan.hold === 'nothing' ? 'notHeld' : verdictOf(gap?.points, gap?.spread, plan.tolerancePoints);
   const isRead = measured?.reading !== undefined;
   const isWeighed = measured?.massGrams !== undefined;
   const found = { plan, club, off, gapPoints: gap?.points, verdict, isRead, isWeighed };
-  const next = nextSteps(found, input);
+  const next = nextSteps(found, shelf);
   const wrong = measured && decisionIssue(measured, verdict === 'out', isRead || (verdict === 'notHeld' && isWeighed));
   const issues = wrong ? [...typedWrong, wrong] : typedWrong;
   const isSound = typedWrong.length === 0 && next.length === 0 && (verdict === 'within' || verdict === 'notHeld');
@@ -111,7 +112,7 @@ function offOf(measured: number | undefined, predicted: Predicted | undefined): 
 function gapOf(
   { hold, heldReading }: ClubPlan,
   measured: MeasuredClub | undefined,
-  { settings }: PlanInput,
+  { settings }: Shelf,
 ): { points: number; spread: number } | undefined {
   if (hold === 'nothing' || heldReading === undefined || measured?.reading === undefined) return undefined;
   const spread = settings.readingSpreadPoints * (hold === 'asArrived' ? Math.SQRT2 : 1);

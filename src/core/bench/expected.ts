@@ -7,8 +7,19 @@ import { planClub } from '../plan/planClub';
 import { keyed } from '../plan/planSet';
 import { remedyPoints } from '../plan/remedy';
 import { bodyOf, lowerTape, pointsFromBare, type Body, type LowerTape } from '../plan/shift';
-import type { Club, ClubPlan, PlanInput, ShopSettings } from '../plan/types';
+import type { Club, ClubPlan, Grip, PlanInput, ShopSettings, Way } from '../plan/types';
 import type { Expected, Predicted } from './types';
+
+/** What clubs are planned with, looked up by name; made once for a job. */
+export interface Shelf {
+  readonly stock: ReadonlyMap<string, Grip>;
+  readonly ways: ReadonlyMap<string, Way>;
+  readonly settings: ShopSettings;
+}
+
+export function shelfOf({ stock, ways, settings }: PlanInput): Shelf {
+  return { stock: keyed(stock, ({ item }) => item), ways: keyed(ways, ({ name }) => name), settings };
+}
 
 /** What was measured of a stripped club. */
 export interface Bare {
@@ -36,11 +47,10 @@ interface Made {
  * The ± is that of the plan with the scale counted twice, once for what the prediction starts from and once for what it is compared with.
  * Source: propagation of independent errors.
  */
-export function expectedOf(plan: ClubPlan, club: Club, input: PlanInput, bare: Bare = {}): Expected {
+export function expectedOf(plan: ClubPlan, club: Club, shelf: Shelf, bare: Bare = {}): Expected {
   const { grip } = plan;
   if (!grip) return { bareReading: undefined, bareGrams: undefined, reading: undefined, massGrams: undefined };
-  const stock = keyed(input.stock, ({ item }) => item);
-  const { settings } = input;
+  const { stock, ways, settings } = shelf;
   const made = (of: Club): Made => {
     const old = oldFitted(of, stock, settings);
     const fresh = newFitted(grip, plan.layers, settings, of.newGripGrams);
@@ -53,7 +63,6 @@ export function expectedOf(plan: ClubPlan, club: Club, input: PlanInput, bare: B
     bareGrams: bare.bareGrams ?? club.bareGrams,
   };
   const isNews = bare.bareReading !== undefined || bare.bareGrams !== undefined;
-  const ways = keyed(input.ways, ({ name }) => name);
   const again = isNews ? planClub(seen, { grip, stock, ways, settings }) : plan;
   return {
     bareReading: bareReadingOf(plan, made(club)),

@@ -2,8 +2,8 @@
 import { massPoints } from '../balance/moment';
 import { GRIP_BALANCE, POINT_GRAM_INCHES, TYPICAL_BODY_GRAMS } from '../constants';
 import { remedyFor } from '../plan/remedy';
-import { keyed } from '../plan/planSet';
-import type { Club, ClubPlan, PlanInput, Remedy, Verdict, Way } from '../plan/types';
+import type { Club, ClubPlan, Remedy, Verdict, Way } from '../plan/types';
+import type { Shelf } from './expected';
 import type { CheckedClub, NextStep, Off } from './types';
 
 /** What is known of a club when the next step is looked for. */
@@ -18,14 +18,14 @@ export interface Found {
 }
 
 /** First what is missing, then what does not add up, then what puts it right. */
-export function nextSteps(found: Found, input: PlanInput): NextStep[] {
+export function nextSteps(found: Found, shelf: Shelf): NextStep[] {
   const { off, isRead, isWeighed } = found;
   const steps: NextStep[] = [];
   if (off.bareReading?.surprising || off.bareGrams?.surprising) steps.push({ step: 'replan' });
   if (!isRead || !isWeighed) steps.push({ step: 'measure', reading: !isRead, mass: !isWeighed });
   const doubt = doubtOf(found);
   if (doubt) steps.push(doubt);
-  const cure = cureOf(found, input);
+  const cure = cureOf(found, shelf);
   if (cure) steps.push(cure);
   return steps;
 }
@@ -60,15 +60,14 @@ function bodyGrams({ massAfterGrams, fittedAfterGrams }: ClubPlan): number {
 }
 
 /** Grams to add or take away, for a club that reads outside its tolerance. */
-function cureOf({ plan, club, gapPoints, verdict }: Found, input: PlanInput): NextStep | undefined {
+function cureOf({ plan, club, gapPoints, verdict }: Found, shelf: Shelf): NextStep | undefined {
   if (gapPoints === undefined || (verdict !== 'out' && verdict !== 'cannotTell')) return undefined;
   const surplus = takeAway(plan.remedy, gapPoints);
   if (surplus) return surplus;
   const gap = { points: gapPoints, tolerancePoints: plan.tolerancePoints, lengthInches: plan.lengthAfterInches };
-  const gripOn = remedyFor(gap, ...withGripOn(club, input), []);
+  const gripOn = remedyFor(gap, ...withGripOn(club, shelf), []);
   if (gripOn && gripOn.grams > 0) return added(gripOn);
-  const ways = keyed(input.ways, ({ name }) => name);
-  const gripOff = remedyFor(gap, club, ways, input.settings, []);
+  const gripOff = remedyFor(gap, club, shelf.ways, shelf.settings, []);
   if (!gripOff || gripOff.grams <= 0) return undefined;
   return { step: 'gripOffNeeded', grams: gripOff.grams, way: gripOff.way, takeAway: false };
 }
@@ -89,11 +88,8 @@ function takeAway(remedy: Remedy | undefined, gapPoints: number): NextStep | und
 }
 
 /** The same question with the ways that are left when the grip is on. */
-function withGripOn(club: Club, { ways, settings }: PlanInput): [Club, Map<string, Way>, PlanInput['settings']] {
-  const open = keyed(
-    ways.filter(({ gripOff }) => !gripOff),
-    ({ name }) => name,
-  );
+function withGripOn(club: Club, { ways, settings }: Shelf): [Club, Map<string, Way>, Shelf['settings']] {
+  const open = new Map([...ways].filter(([, { gripOff }]) => !gripOff));
   const usual = (name: string, end: Way['end']): string =>
     open.has(name.toLowerCase()) ? name : ([...open.values()].find((way) => way.end === end)?.name ?? name);
   const way = club.way !== undefined && open.has(club.way.toLowerCase()) ? club.way : undefined;

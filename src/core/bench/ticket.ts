@@ -1,9 +1,9 @@
 /** The ticket that goes to the bench with a job. */
 import { exactSum, PER_GRAM, PER_INCH } from '../choose/exact';
-import { newFitted } from '../plan/oldGrip';
+import { massFrom, newFitted } from '../plan/oldGrip';
 import { groupedBy } from '../plan/together';
 import type { Club, ClubPlan, PlanInput, SetPlan } from '../plan/types';
-import { expectedOf } from './expected';
+import { expectedOf, shelfOf, type Shelf } from './expected';
 import { benchMinutes, type TimedClub } from './minutes';
 import { isGripped, pilotOf } from './pilot';
 import type {
@@ -46,8 +46,9 @@ export function benchTicket(plan: SetPlan, input: PlanInput, ask: BenchAsk): Ben
   const pilot = pilotOf(plan);
   const pieces = inBenchOrder(piecesOf(plan, input, ask), pilot?.row);
   const { byRow, job, missing } = benchMinutes(pieces, ask.rates, ask.ways);
+  const shelf = shelfOf(input);
   const clubs = pieces.map((piece, at) => ({
-    ...ticketClub(piece, input, habits),
+    ...ticketClub(piece, shelf, habits),
     order: at + 1,
     pilot: piece.plan.row === pilot?.row,
     minutes: byRow.get(piece.plan.row) ?? 0,
@@ -73,9 +74,14 @@ function piecesOf(plan: SetPlan, input: PlanInput, { habits, clubs }: BenchAsk):
     const club = byRow.get(planned.row);
     if (!club || !isGripped(planned)) return [];
     const bench = clubs?.get(planned.row) ?? {};
-    const takeOff = bench.takeOff ?? (club.bareReading === undefined ? habits.takeOff : 'none');
+    const takeOff = bench.takeOff ?? (isOff(club) ? 'none' : habits.takeOff);
     return [{ plan: planned, club, bench, takeOff, lengthChanged: club.lengthChangeInches !== 0 }];
   });
+}
+
+/** A club that was read bare, or whose own old grip was weighed, has it off already. */
+function isOff(club: Club): boolean {
+  return club.bareReading !== undefined || massFrom(club) === 'weighed';
 }
 
 function inBenchOrder(pieces: readonly Piece[], pilotRow: number | undefined): readonly Piece[] {
@@ -83,11 +89,7 @@ function inBenchOrder(pieces: readonly Piece[], pilotRow: number | undefined): r
   return [...pieces.filter(isPilot), ...pieces.filter((piece) => !isPilot(piece))];
 }
 
-function ticketClub(
-  piece: Piece,
-  input: PlanInput,
-  habits: BenchHabits,
-): Omit<TicketClub, 'order' | 'pilot' | 'minutes'> {
+function ticketClub(piece: Piece, shelf: Shelf, habits: BenchHabits): Omit<TicketClub, 'order' | 'pilot' | 'minutes'> {
   const { plan, club, bench, takeOff } = piece;
   return {
     row: plan.row,
@@ -96,7 +98,7 @@ function ticketClub(
     item: plan.item ?? '',
     takeOff,
     buttWeight: club.buttWeightGrams > 0 ? { grams: club.buttWeightGrams, leaves: club.buttWeightLeaves } : undefined,
-    tape: tapeOf(plan, club, input),
+    tape: tapeOf(plan, club, shelf),
     align: { ribAtBack: plan.grip?.profile === 'ribbed', logo: bench.logo, hand: bench.hand },
     shaft: bench.shaft,
     lengthChangeInches: club.lengthChangeInches,
@@ -106,7 +108,7 @@ function ticketClub(
     hold: plan.hold,
     heldReading: plan.heldReading,
     tolerancePoints: plan.tolerancePoints,
-    expected: expectedOf(plan, club, input),
+    expected: expectedOf(plan, club, shelf),
     measure: {
       before: club.reading === undefined || club.massGrams === undefined,
       bare: club.bareReading === undefined || club.bareGrams === undefined,
@@ -116,7 +118,7 @@ function ticketClub(
   };
 }
 
-function tapeOf(plan: ClubPlan, club: Club, { settings }: PlanInput): TicketTape {
+function tapeOf(plan: ClubPlan, club: Club, { settings }: Shelf): TicketTape {
   const stripInches = plan.grip ? newFitted(plan.grip, plan.layers, settings).tapedInches : settings.tapedInches;
   const startInches = settings.lowerTapeStartInches;
   const run = Math.max(0, stripInches - startInches);

@@ -159,6 +159,13 @@ describe('a ticket', () => {
     expect(byRow.get(4)).toEqual({ before: false, bare: true, takeOff: 'none' });
   });
 
+  it('an old grip that was weighed is off already; one like another’s that was is not', () => {
+    const takeOff = (more: object) => aTicket(aJob([more])).clubs[0]?.takeOff;
+    expect(takeOff({ oldMassFrom: 'weighed' })).toBe('none');
+    expect(takeOff({ oldMassFrom: 'alike' })).toBe('cutOff');
+    expect(takeOff({ oldMassFrom: 'weighed', oldGripGrams: undefined })).toBe('cutOff'); // nothing was weighed
+  });
+
   it('names work whose minutes nobody gave, and counts it as none', () => {
     const rates = RATES.filter(({ use }) => use !== 'buildUp').map((rate) =>
       rate.use === 'reading' ? { ...rate, minutes: undefined } : rate,
