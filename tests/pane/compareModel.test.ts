@@ -271,7 +271,7 @@ describe('figures in words', () => {
   test('what is not known is a dash, or said', () => {
     const counts = ['sizeError', 'largestChange', 'massAdded', 'price', 'short'] as const;
     expect(counts.map((count) => countText(tried('a', UNKNOWN), count, false))).toEqual(counts.map(() => '–'));
-    expect(counts.map((count) => countText(tried('a', UNKNOWN), count, true))).toEqual(counts.map(() => 'not known'));
+    expect(counts.map((count) => countText(tried('a', UNKNOWN), count, true))).toEqual(counts.map(() => 'not judged'));
     expect(countText(tried('a', { piecesShort: 1 }), 'short', true)).toBe('1 piece');
   });
 
