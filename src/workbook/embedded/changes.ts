@@ -72,7 +72,7 @@ export function perform(work: Work, change: Change): void {
     case 'page':
     case 'show':
     case 'remember':
-      // A page is never printed from here; the other two are no changes to cells and are done by the port.
+      // No changes to cells: the port does these, and keeps the page for a copy that is printed elsewhere.
       return;
   }
 }

@@ -27,6 +27,7 @@ import { clearOldHighlights, perform, placeName, putBefore, refuseHere, removeNa
 import { RowHeights } from './fitRows';
 import { TableGrowth } from './grow';
 import { Journal } from './journal';
+import { followRows, keepPage } from './pages';
 import { seeBlock, seeName, seeSheets, seeTable, seeUsed } from './seeing';
 import type { Spreadsheet } from './spreadsheet';
 import { allTables, blockOfRange, liftTable, tableNamed } from './tables';
@@ -50,6 +51,7 @@ class EmbeddedPort implements WorkbookPort {
   constructor(private readonly spreadsheet: Spreadsheet) {
     this.growth = new TableGrowth(spreadsheet);
     this.rowHeights = new RowHeights(spreadsheet);
+    followRows(spreadsheet);
     onPersonsChange(
       spreadsheet,
       () => this.writing,
@@ -220,6 +222,7 @@ class EmbeddedPort implements WorkbookPort {
   private afterwards(change: Change): void {
     if (change.do === 'remember') this.keep(change.key, change.value);
     if (change.do === 'show') this.show(change.at);
+    if (change.do === 'page') keepPage(this.spreadsheet, change.sheet, change.setup);
   }
 
   private show(at: Block): void {

@@ -64,7 +64,7 @@ export function seeBlock(spreadsheet: Spreadsheet, at: Block): BlockSeen {
 }
 
 /** Areas of more than one cell that one formula fills. */
-function spillsOn(spreadsheet: Spreadsheet, worksheet: Worksheet): Block[] {
+export function spillsOn(spreadsheet: Spreadsheet, worksheet: Worksheet): Block[] {
   const ranges = spreadsheet.injector.get(FormulaDataModel).getArrayFormulaRange()?.[workbookId]?.[
     worksheet.getSheetId()
   ];

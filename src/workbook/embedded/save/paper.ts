@@ -1,0 +1,58 @@
+/** How a sheet is printed, in the terms of a workbook file. */
+import type { WriteOptions, WriteSheet } from 'hucre/xlsx';
+import type { PageSetup } from '../../port';
+import { columnLetters, fixed, sheetInFormula } from '../../shared/address';
+import { MOST_ROWS } from '../../shared/limits';
+
+/** A defined name of the file. */
+export type FileName = NonNullable<WriteOptions['namedRanges']>[number];
+
+/** A page's setup, and the names under which a file keeps its area and its repeated rows. */
+export interface Paper {
+  readonly sheet: Pick<WriteSheet, 'pageSetup' | 'headerFooter'>;
+  readonly names: FileName[];
+}
+
+/* Inches: a narrow edge makes a wide page readable; the foot stands in it. */
+const MARGINS = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
+
+/** What a sheet gets of which nobody said how to print it: across, on one page's width, its name at the foot. */
+export function usualPaper(sheet: string, titleRow: number | null): Paper {
+  return paper(sheet, {
+    landscape: true,
+    footer: sheet,
+    ...(titleRow !== null && { titleRows: { row: titleRow, rows: 1 } }),
+  });
+}
+
+/** One page wide, as long as it takes. Names written here, since a sheet's name may need quotes. */
+export function paper(sheet: string, setup: Omit<PageSetup, 'area'> & Partial<Pick<PageSetup, 'area'>>): Paper {
+  const { landscape, area, titleRows, footer } = setup;
+  const names: FileName[] = [];
+  if (area) names.push({ name: '_xlnm.Print_Area', scope: sheet, range: areaText({ ...area, sheet }) });
+  if (titleRows) {
+    const range = `${sheetInFormula(sheet)}!$${titleRows.row + 1}:$${titleRows.row + titleRows.rows}`;
+    names.push({ name: '_xlnm.Print_Titles', scope: sheet, range });
+  }
+  return {
+    sheet: {
+      pageSetup: {
+        orientation: landscape ? 'landscape' : 'portrait',
+        fitToPage: true,
+        fitToWidth: 1,
+        fitToHeight: 0,
+        margins: MARGINS,
+      },
+      // `&` begins a code: a plain one is written twice.
+      headerFooter: { oddFooter: `${footer ? `&C${footer.replaceAll('&', '&&')}` : ''}&R&P / &N` },
+    },
+    names,
+  };
+}
+
+/** Whole columns are named as such, so that what is added below is printed too. */
+function areaText(area: PageSetup['area']): string {
+  if (area.row > 0 || area.rows < MOST_ROWS) return fixed(area);
+  const last = area.column + area.columns - 1;
+  return `${sheetInFormula(area.sheet)}!$${columnLetters(area.column)}:$${columnLetters(last)}`;
+}
