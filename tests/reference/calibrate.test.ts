@@ -244,6 +244,36 @@ describe('Student’s t', () => {
   });
 });
 
+test('directions stay at right angles where one column is nearly the other: leverages of a line by their own formula', () => {
+  const x = Array.from({ length: 10 }, (_, at) => 1e6 + at);
+  const fit = leastSquares(
+    x.map((value) => [1, value]),
+    x.map((value) => 3 * value - 5),
+  )!;
+  // h = 1/n + (x − x̄)² / Σ (x − x̄)², and Σ is 82.5 for ten whole numbers in a row (*derived*)
+  fit.leverages.forEach((leverage, at) => expect(leverage).toBeCloseTo(0.1 + (at - 4.5) ** 2 / 82.5, 9));
+  expect(fit.leverages.reduce((sum, each) => sum + each, 0)).toBeCloseTo(2, 12);
+});
+
+test('rows are found as by leaving each out and taking its t by hand', () => {
+  let found = 0;
+  for (let seed = 1; seed <= 200; seed += 1) {
+    const from = numbersFrom(seed * 7919);
+    const values = Array.from({ length: 7 }, (_, at) => from(0, 1) + (at === 2 ? from(0, 4) : 0));
+    const byHand = values.flatMap((value, at) => {
+      const rest = values.filter((_, other) => other !== at);
+      const mean = rest.reduce((sum, each) => sum + each, 0) / 6;
+      const t = (value - mean) / (sampleStandardDeviation(rest) * Math.sqrt(1 + 1 / 6));
+      return Math.abs(t) > tQuantile(1 - 0.05 / 7, 5) ? [at] : [];
+    });
+    const rows = values.map(() => [1]);
+    expect(outliers(leastSquares(rows, values)!, values, 0.05)).toEqual(byHand);
+    found += byHand.length;
+  }
+  expect(found).toBeGreaterThan(20);
+  expect(found).toBeLessThan(180); // the border between found and not was among them
+});
+
 test('a row far off is found, by its residual from a fit without it', () => {
   const { rows, measured } = norris;
   expect(outliers(leastSquares(rows, measured)!, measured, 0.05)).toEqual([]);

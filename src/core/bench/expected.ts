@@ -58,7 +58,6 @@ export function expectedOf(plan: ClubPlan, club: Club, shelf: Shelf, bare: Bare 
   };
   const seen: Club = {
     ...club,
-    layers: plan.layers,
     bareReading: bare.bareReading ?? club.bareReading,
     bareGrams: bare.bareGrams ?? club.bareGrams,
   };

@@ -1,6 +1,6 @@
 /** How long the bench takes, by the shop's own rates. */
 import { includedLayers, NEEDED, ratesFor } from '../quote/rates';
-import type { Rate, RateUse } from '../quote/types';
+import type { Rate, RateUnit, RateUse } from '../quote/types';
 import type { ClubPlan } from '../plan/types';
 import type { TakeOff, TimedWay } from './types';
 
@@ -50,7 +50,7 @@ export function benchMinutes(
       if (found.length === 0 && work.needed !== undefined) missing.add(work.needed);
       for (const rate of found) {
         if (rate.per === 'job') perJob.add(rate);
-        else sum += countOf(rate, work) * minutesOf(rate.work, rate.minutes);
+        else sum += countOf(rate.per, work) * minutesOf(rate.work, rate.minutes);
       }
     }
     const { remedy } = club.plan;
@@ -77,8 +77,8 @@ function worksOf({ plan, takeOff, lengthChanged }: TimedClub, rates: readonly Ra
   ];
 }
 
-function countOf(rate: Rate, { layers = 0, grams = 0 }: Counted): number {
-  return { club: 1, job: 0, layer: layers, gram: grams }[rate.per];
+function countOf(per: Exclude<RateUnit, 'job'>, { layers = 0, grams = 0 }: Counted): number {
+  return { club: 1, layer: layers, gram: grams }[per];
 }
 
 function wayMinutes(ways: readonly TimedWay[], name: string): number | undefined {

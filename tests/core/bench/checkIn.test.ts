@@ -207,6 +207,18 @@ describe('what a club that is off points to', () => {
     }
   });
 
+  it('where that weight sits, not at the end of the club', () => {
+    const ways = [
+      { name: 'Shaft plug', end: 'head', inches: 14, stepGrams: 1, gripOff: false, limitGrams: undefined } as const,
+    ];
+    const shop = { ways, settings: { headWay: 'Shaft plug', headLimitGrams: 40 } };
+    const needy = { ...sure, oldGripGrams: 50 };
+    const planned = aJob([needy], shop).plan.clubs[0]!.remedy!;
+    expect(planned.inches).toBe(23);
+    const points = (-planned.grams * (23 - 14)) / P;
+    expect(offBy(points, -planned.grams, needy, shop).next[0]).toMatchObject({ step: 'checkWeight' });
+  });
+
   it('a mass that the reading does not place', () => {
     expect(offBy(0, 5, even).next[0]).toMatchObject({ step: 'weighAgain' });
     expect(offBy(0.1, -5, even).next[0]).toMatchObject({ step: 'weighAgain' });
@@ -234,6 +246,8 @@ describe('what a club that is off points to', () => {
     const found = checkIn(job.plan, job.input, [{ club: 'club 1', reading: 30 }]).clubs[0]!;
     expect(steps(found)).toEqual(['measure', 'readAgain', 'add']);
     expect(found.next[0]).toEqual({ step: 'measure', reading: false, mass: true });
+    const high = checkIn(job.plan, job.input, [{ club: 'club 1', reading: 34 }]).clubs[0]!;
+    expect(steps(high)).toContain('readAgain'); // it may be heavier as well
   });
 });
 

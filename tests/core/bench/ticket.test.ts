@@ -25,6 +25,19 @@ describe('the pilot', () => {
     expect(pilotOf(plan)).toEqual({ row: 3, why: 'taught' });
   });
 
+  it('of two that taught for as many the first', () => {
+    const { plan } = aJob([{}, stripped, stripped, {}]);
+    expect(plan.lessons.map(({ appliesTo }) => appliesTo.length)).toEqual([2, 2]);
+    expect(pilotOf(plan)).toEqual({ row: 2, why: 'taught' });
+  });
+
+  it('of two items that as many get the first', () => {
+    const { plan } = aJob([{}, { newItem: 'other' }, {}, { newItem: 'other' }], {
+      stock: [aGrip(), aGrip({ item: 'other', gripGrams: 70 })],
+    });
+    expect(pilotOf(plan)?.row).toBe(1);
+  });
+
   it('else one that was read bare', () => {
     const { plan } = aJob([{}, { bareReading: 44, bareGrams: 368, massGrams: undefined }, {}]);
     expect(pilotOf(plan)).toEqual({ row: 2, why: 'stripped' });
@@ -103,6 +116,11 @@ describe('a ticket', () => {
       twoWayInches: 10.5,
     });
     expect(pilot?.tape).toMatchObject({ layers: 0, lower: undefined, totalInches: 0, twoWayInches: 10.5 });
+  });
+
+  it('no strip under the lower hand where the grip ends before it starts', () => {
+    const short = aJob([{ lowerLayers: 2 }], { stock: [aGrip({ lengthInches: 5 })] });
+    expect(aTicket(short).clubs[0]?.tape).toMatchObject({ lowerLayers: 2, lower: undefined, totalInches: 0 });
   });
 
   it('says how the grip lies, and what comes off', () => {
@@ -248,6 +266,20 @@ describe('what a club is to read and weigh', () => {
     expect(expected.massGrams?.value).toBeCloseTo(plan.massAfterGrams!, 9);
     expect(expected.reading?.spread).toBeCloseTo(Math.sqrt(plan.spreadPoints! ** 2 + 0.2 ** 2), 9);
     expect(expected.massGrams?.spread).toBeCloseTo(Math.hypot(4, 2, 0.5 * Math.SQRT2), 9);
+  });
+
+  it('the ± bare counts a cap that nobody measured, and a club that nobody weighed', () => {
+    const spread = (more: object): number => aTicket(aJob([more])).clubs[0]!.expected.bareReading!.spread;
+    const known = spread({});
+    const body = 420 - 50 - STRIP;
+    expect(spread({ oldCapInches: undefined })).toBeCloseTo(Math.hypot(known, (body * (1 / 16)) / P), 9);
+    expect(spread({ massGrams: undefined })).toBeCloseTo(Math.hypot(known, (80 * 0.125) / P), 9);
+  });
+
+  it('the ± finished counts the tape, a tenth of it', () => {
+    const spread = (more: object): number => aTicket(aJob([more])).clubs[0]!.expected.massGrams!.spread;
+    const lower = (2 * LAYER * 5.5) / 10.5;
+    expect(spread({ layers: 5, lowerLayers: 2 })).toBeCloseTo(Math.hypot(spread({}), 0.1 * (5 * LAYER + lower)), 9);
   });
 
   it('nothing where too little is known', () => {

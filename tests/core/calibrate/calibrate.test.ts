@@ -133,6 +133,18 @@ describe('a shop whose scales err', () => {
   });
 });
 
+it('what is set agrees only where it lies within, whether the truth is more or less', () => {
+  for (const [truth, agrees] of [
+    [3.7, false],
+    [4.2, true],
+    [4.7, false],
+  ] as const) {
+    const items = { A: { grams: 50, balanceInches: truth } };
+    const found = calibrated(finishedShop(turns(14), { ...NOISY, items }, normalFrom(5)));
+    expect(offerOf(found, 'balanceInches', 'A').agrees).toBe(agrees);
+  }
+});
+
 describe('errors before and after', () => {
   it('are those of leaving each club out and working the rest again', () => {
     const finished = finishedShop(turns(9), NOISY, normalFrom(3));
@@ -160,6 +172,20 @@ describe('errors before and after', () => {
       rms(equations.map(({ grip, moment }) => (moment - 4.2 * grip) / P)),
       9,
     );
+  });
+
+  it('of a layer: the shop’s tape, and what each club’s item weighs from the others', () => {
+    const finished = finishedShop(turns(6), NOISY, normalFrom(8));
+    const now = 2 * 0.00064516 * 130; // an inch of strip
+    const beside = finished.map(
+      ({ massGrams, bareGrams, layers }) => massGrams - bareGrams - 1.8 - now * layers * 10.5,
+    );
+    const misses = beside.map((value, at) => {
+      const others = beside.filter((_, other) => other !== at);
+      return value - others.reduce((sum, each) => sum + each, 0) / others.length;
+    });
+    const rms = Math.sqrt(misses.reduce((sum, each) => sum + each * each, 0) / misses.length);
+    expect(valueOf(calibrated(finished).layer).errorBefore).toBeCloseTo(rms, 9);
   });
 
   it('do not flatter: over many shops that have nothing to learn, the new constant predicts no better', () => {

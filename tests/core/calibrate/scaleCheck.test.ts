@@ -140,6 +140,13 @@ it('two readings that are told apart by no more than a division are no drift', (
   expect(valueOf(scaleCheck(creeping, CLUB)).verdict).toBe('fine');
 });
 
+it('nor is a rise, however straight, that the scale could not have shown', () => {
+  const readings = weekly(10, () => 32).map((each, at) => ({ ...each, points: 32 + 0.004 * at }));
+  const found = valueOf(scaleCheck(readings, CLUB));
+  expect(found.drift!.low).toBeGreaterThan(0);
+  expect(found.verdict).toBe('fine');
+});
+
 describe('refuses', () => {
   it('too few readings', () => {
     expect(
