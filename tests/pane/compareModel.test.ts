@@ -271,7 +271,10 @@ describe('figures in words', () => {
   test('what is not known is a dash, or said', () => {
     const counts = ['sizeError', 'largestChange', 'massAdded', 'price', 'short'] as const;
     expect(counts.map((count) => countText(tried('a', UNKNOWN), count, false))).toEqual(counts.map(() => '–'));
-    expect(counts.map((count) => countText(tried('a', UNKNOWN), count, true))).toEqual(counts.map(() => 'not judged'));
+    expect(counts.map((count) => countText(tried('a', UNKNOWN), count, true))).toEqual([
+      'not judged',
+      ...counts.slice(1).map(() => 'not known'),
+    ]);
     expect(countText(tried('a', { piecesShort: 1 }), 'short', true)).toBe('1 piece');
   });
 
