@@ -29,7 +29,7 @@ export { planSet } from './plan/planSet';
 export { fittedSeatInches, layersFor, measuresOn } from './plan/size';
 export { holdOf } from './plan/planClub';
 export { candidatesOf } from './choose/candidates';
-export { compareGrips, compareSteps } from './choose/compare';
+export { compareGrips, compareSteps, plansOfTried } from './choose/compare';
 export { countOfTried } from './choose/counts';
 export { solveSet, solveSteps } from './choose/solve';
 export * from './quote/types';

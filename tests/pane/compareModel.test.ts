@@ -28,7 +28,8 @@ const filters = (change: Partial<CompareForm>) => readFilters({ ...EMPTY_TOOLS.c
 function tried(key: string, change: Partial<Tried> = {}): Tried {
   return {
     candidate: { key, items: key.split(' + ').map((item) => aGrip({ item })), matched: key.includes('+') },
-    plans: [],
+    fits: [],
+    weightKnown: true,
     clubs: 3,
     fewestLayers: 0,
     mostLayers: 2,

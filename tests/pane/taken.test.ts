@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   compareGrips,
+  plansOfTried,
   solveSet,
   type Club,
   type ClubPlan,
@@ -53,7 +54,7 @@ function expectEachAsShown(state: PaneState): number {
     expect(taken.screen).toBe('plan');
     expect({ key: each.candidate.key, clubs: plansOf(taken, concerned).map(shown) }).toEqual({
       key: each.candidate.key,
-      clubs: each.plans.map(shown),
+      clubs: plansOfTried(each, concerned).map(shown),
     });
   }
   return tried.length;

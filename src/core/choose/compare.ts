@@ -6,23 +6,23 @@ import { isOut, judged, type Alone } from './counts';
 import { exactSum, PER_GRAM, priceOf } from './exact';
 import { ownLayers, setBench, type SetBench } from './setBench';
 import { drained } from './steps';
-import type { Candidate, Comparison, Filters, Progress } from './types';
+import type { Candidate, Comparison, Filters, Progress, Tried, TriedClub } from './types';
 
 /**
  * Tries every candidate on the whole set and says which no other beats, a candidate a step.
  *
  * Each club is planned as {@link planSet} plans it, with layers from its target diameter where it has one, else its own, never
- * fewer than fill the core, and no more found than the shop builds up. One candidate beats another that it is at least as good as on every count and better than on one, to what a
- * shop can tell apart: sizes to .001 in, readings to 0.1 point, masses to 0.5 g, prices exactly; what is not known counts as worst.
+ * fewer than fill the core, and no more found than the shop builds up. One candidate beats another that it is at least as good as on
+ * every count and better than on one, to what a shop can tell apart: sizes to .001 in, readings to 0.1 point, masses to 0.5 g, prices exactly; what is not known counts as worst.
  *
  * @param input the clubs concerned, all of stock, ways of weighting and settings; inches, grams, points
  */
 export function* compareSteps(input: PlanInput, filters: Filters): Generator<Progress, Comparison> {
   const { candidates, notTried } = candidatesOf(input, filters);
-  const planned = plansOn(input, setBench(input));
+  const fitOf = fitsOn(input, setBench(input));
   const tried: Alone[] = [];
   for (const candidate of candidates) {
-    tried.push(tryOn(candidate, input, planned));
+    tried.push(tryOn(candidate, input, fitOf));
     yield { done: tried.length, of: candidates.length };
   }
   return { tried: judged(tried), notTried };
@@ -33,45 +33,84 @@ export function compareGrips(input: PlanInput, filters: Filters = {}): Compariso
   return drained(compareSteps(input, filters));
 }
 
-type Planned = (at: number, grip: Grip) => ClubPlan;
+/** What counts of a club with a grip; the plan itself is not kept: thousands of them would be, and nobody looks at most. */
+interface Fit extends TriedClub {
+  readonly errorInches: number | undefined;
+  readonly changePoints: number | undefined;
+  readonly fittedChangeGrams: number | undefined;
+  readonly headGrams: number;
+  readonly buttGrams: number;
+  readonly out: boolean;
+  readonly reckoned: boolean;
+}
 
-/** Plans of clubs with grips, each made once: a size that follows the butts is made of items that are tried alone as well. */
-function plansOn({ clubs, settings }: PlanInput, bench: SetBench): Planned {
-  const known = new Map<Grip, ClubPlan[]>();
-  const plan: Planned = (at, grip) => {
-    const club = clubs[at] as Club;
-    const sized = club.targetInches === undefined ? undefined : bench.plan(at, grip, undefined);
-    if (!sized?.layersSolved) return bench.plan(at, grip, ownLayers(club, grip, settings));
-    return sized.layers > settings.mostLayers ? bench.plan(at, grip, settings.mostLayers) : sized;
-  };
+type FitOf = (at: number, grip: Grip) => Fit;
+
+/** Fits of clubs with grips, each worked out once: a size that follows the butts is made of items that are tried alone as well. */
+function fitsOn(input: PlanInput, bench: SetBench): FitOf {
+  const known = new Map<Grip, Fit[]>();
   return (at, grip) => {
-    const plans = known.get(grip) ?? [];
-    known.set(grip, plans);
-    return (plans[at] ??= plan(at, grip));
+    let fits = known.get(grip);
+    if (!fits) known.set(grip, (fits = []));
+    return (fits[at] ??= fitFrom(planWith(input, bench, at, grip), input.clubs[at] as Club));
   };
 }
 
-function tryOn(candidate: Candidate, { clubs, settings }: PlanInput, planned: Planned): Alone {
+/** The plan of a club with a grip: layers from its target diameter where it has one, else its own. */
+function planWith({ clubs, settings }: PlanInput, bench: SetBench, at: number, grip: Grip): ClubPlan {
+  const club = clubs[at] as Club;
+  const sized = club.targetInches === undefined ? undefined : bench.plan(at, grip, undefined);
+  if (!sized?.layersSolved) return bench.plan(at, grip, ownLayers(club, grip, settings));
+  return sized.layers > settings.mostLayers ? bench.plan(at, grip, settings.mostLayers) : sized;
+}
+
+function fitFrom(plan: ClubPlan, { targetInches }: Club): Fit {
+  const { row, item = '', layers, layersSolved, remedy } = plan;
+  const out = isOut(plan);
+  return {
+    row,
+    item,
+    layers,
+    layersSolved,
+    errorInches: targetInches === undefined || !plan.upper ? undefined : plan.upper.inches - targetInches,
+    changePoints: plan.shift?.total,
+    fittedChangeGrams: plan.fittedChangeGrams,
+    headGrams: remedy?.end === 'head' ? remedy.grams : 0,
+    buttGrams: remedy?.end === 'butt' ? remedy.grams : 0,
+    out,
+    reckoned: !out || remedy !== undefined,
+  };
+}
+
+/**
+ * The plans of a candidate as it was tried, one for each club: those that {@link planSet} makes with its items.
+ *
+ * @param input the set that it was tried on
+ */
+export function plansOfTried({ candidate }: Pick<Tried, 'candidate'>, input: PlanInput): ClubPlan[] {
+  const bench = setBench(input);
+  return wornOf(candidate, input.clubs, input.settings).map((grip, at) => planWith(input, bench, at, grip));
+}
+
+function tryOn(candidate: Candidate, { clubs, settings }: PlanInput, fitOf: FitOf): Alone {
   const worn = wornOf(candidate, clubs, settings);
-  const plans = worn.map((grip, at) => planned(at, grip));
-  const layers = plans.map((plan) => plan.layers);
-  const remedies = plans.flatMap(({ remedy }) => remedy ?? []);
-  const gramsAt = (end: 'head' | 'butt'): number =>
-    exactSum(
-      remedies.filter((remedy) => remedy.end === end).map(({ grams }) => grams),
-      PER_GRAM,
-    );
-  const errors = clubs.flatMap(({ targetInches }, at) => {
-    const measured = plans[at]?.upper?.inches;
-    return targetInches === undefined || measured === undefined ? [] : [measured - targetInches];
-  });
-  const changes = plans.flatMap(({ shift }) => shift?.total ?? []);
-  const fitted = plans.flatMap(({ fittedChangeGrams }) => fittedChangeGrams ?? []);
-  const headGrams = gramsAt('head');
-  const buttGrams = gramsAt('butt');
+  const fits = worn.map((grip, at) => fitOf(at, grip));
+  const layers = fits.map((fit) => fit.layers);
+  const known = <T>(values: readonly (T | undefined)[]): T[] => values.filter((value) => value !== undefined);
+  const errors = known(fits.map(({ errorInches }) => errorInches));
+  const changes = known(fits.map(({ changePoints }) => changePoints));
+  const fitted = known(fits.map(({ fittedChangeGrams }) => fittedChangeGrams));
+  const headGrams = exactSum(
+    fits.map((fit) => fit.headGrams),
+    PER_GRAM,
+  );
+  const buttGrams = exactSum(
+    fits.map((fit) => fit.buttGrams),
+    PER_GRAM,
+  );
   return {
     candidate,
-    plans,
+    fits,
     clubs: clubs.length,
     fewestLayers: Math.min(...layers),
     mostLayers: Math.max(...layers),
@@ -79,10 +118,11 @@ function tryOn(candidate: Candidate, { clubs, settings }: PlanInput, planned: Pl
     meanSizeErrorInches: meanSize(errors),
     largestChangePoints: largest(changes),
     meanChangePoints: meanSize(changes),
-    clubsOut: plans.filter(isOut).length,
+    clubsOut: fits.filter(({ out }) => out).length,
     headGrams,
     buttGrams,
-    massAddedGrams: fitted.length < plans.length ? undefined : exactSum([...fitted, headGrams, buttGrams], PER_GRAM),
+    weightKnown: fits.every(({ reckoned }) => reckoned),
+    massAddedGrams: fitted.length < fits.length ? undefined : exactSum([...fitted, headGrams, buttGrams], PER_GRAM),
     price: priceOf(worn),
     piecesShort: shortOf(worn),
   };

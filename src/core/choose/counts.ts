@@ -33,7 +33,7 @@ export function countOfTried(tried: Alone, count: Count): number | undefined {
     case 'out':
       return tried.clubsOut;
     case 'weight':
-      return tried.plans.some((plan) => isOut(plan) && !plan.remedy) ? undefined : tried.headGrams + tried.buttGrams;
+      return tried.weightKnown ? tried.headGrams + tried.buttGrams : undefined;
     case 'massAdded':
       return tried.massAddedGrams;
     case 'price':

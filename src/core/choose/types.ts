@@ -33,16 +33,26 @@ export interface Filters {
 export const COUNTS = ['sizeError', 'largestChange', 'out', 'weight', 'massAdded', 'price', 'short'] as const;
 export type Count = (typeof COUNTS)[number];
 
+/** What a club of the set gets of a candidate. */
+export interface TriedClub {
+  readonly row: number;
+  readonly item: string;
+  readonly layers: number;
+  /** Found from the club's target diameter, as a plan finds them. */
+  readonly layersSolved: boolean;
+}
+
 /** A candidate on the whole set. */
 export interface Tried {
   readonly candidate: Candidate;
   /** One for each club, in order. */
-  readonly plans: readonly ClubPlan[];
+  readonly fits: readonly TriedClub[];
   readonly clubs: number;
   readonly fewestLayers: number;
   readonly mostLayers: number;
   /** Measured less wanted, inches, of the club where it is largest by size; undefined where no club has a target, or none can be gauged. */
   readonly sizeErrorInches: number | undefined;
+  /** Mean of the errors by size. */
   readonly meanSizeErrorInches: number | undefined;
   /** Change of the reading with the grip alone, points, signed, of the club where it is largest by size. */
   readonly largestChangePoints: number | undefined;
@@ -52,6 +62,8 @@ export interface Tried {
   readonly clubsOut: number;
   readonly headGrams: number;
   readonly buttGrams: number;
+  /** Whether what puts a club right could be worked out for every club that is out. */
+  readonly weightKnown: boolean;
   /** Grip, tape and weight after, less grip and tape before, over the set. */
   readonly massAddedGrams: number | undefined;
   /** Of the grips alone; undefined where an item has none. */

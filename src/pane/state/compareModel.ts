@@ -110,15 +110,16 @@ export type Taken =
   | { readonly form?: undefined; readonly perClub: ReadonlyMap<number, ClubChoices> };
 
 /** Choices that fit a candidate as it was tried: the item for all clubs where nothing else is to be said of single ones. */
-export function takenOf({ candidate, plans }: Tried, { clubs }: PlanInput, form: Form): Taken {
-  const asPlanned = plans.every(({ layersSolved, layers }, at) =>
+export function takenOf({ candidate, fits }: Tried, { clubs }: PlanInput, form: Form): Taken {
+  const asPlanned = fits.every(({ layersSolved, layers }, at) =>
     layersSolved ? clubs[at]?.layers === undefined : layers === (clubs[at]?.layers ?? 0),
   );
   const [only] = candidate.items;
   if (!candidate.matched && only && asPlanned && !fitsByClub(form)) return { form: { item: only.item } };
-  const entries = plans.flatMap(({ row, item, layersSolved, layers }, at): [number, ClubChoices][] =>
-    item === undefined ? [] : [[row, { ...itemFor(clubs[at], item), layers: layersSolved ? null : layers }]],
-  );
+  const entries = fits.map(({ row, item, layersSolved, layers }, at): [number, ClubChoices] => [
+    row,
+    { ...itemFor(clubs[at], item), layers: layersSolved ? null : layers },
+  ]);
   return { perClub: new Map(entries) };
 }
 

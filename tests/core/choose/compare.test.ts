@@ -6,6 +6,7 @@ import {
   COUNTS,
   countOfTried,
   planSet,
+  plansOfTried,
   type Club,
   type ClubPlan,
   type Comparison,
@@ -47,7 +48,7 @@ describe('what a grip does to a set', () => {
     expect(tried.buttGrams).toBe(0);
     expect(tried.massAddedGrams).toBe(10 + 2 + 4.5);
     expect(tried.clubs).toBe(2);
-    expect(tried.plans).toHaveLength(2);
+    expect(tried.fits).toHaveLength(2);
   });
 
   it('a lighter grip takes weight at the butt, and mass added is negative', () => {
@@ -88,7 +89,7 @@ describe('layers and size', () => {
     // additive: .900 on .600; .920 takes two layers, .945 four or five, of which the larger
     const clubs = [{ targetInches: 0.92, layers: 7 }, { targetInches: 0.9451 }, { targetInches: undefined }];
     const tried = only(clubs, {}, { growth: 'additive' });
-    expect(tried.plans.map(({ layers }) => layers)).toEqual([2, 5, 0]);
+    expect(tried.fits.map(({ layers }) => layers)).toEqual([2, 5, 0]);
     expect([tried.fewestLayers, tried.mostLayers]).toEqual([0, 5]);
     expect(tried.sizeErrorInches).toBeCloseTo(0.0049, 10);
     expect(tried.meanSizeErrorInches).toBeCloseTo(0.00245, 10);
@@ -104,17 +105,17 @@ describe('layers and size', () => {
   it('found from a target are no more than the shop builds up; the club’s own are its own', () => {
     const clubs = [{ targetInches: 0.95 }, { layers: 9 }];
     const tried = only(clubs, {}, { growth: 'additive', mostLayers: 3 });
-    expect(tried.plans.map(({ layers }) => layers)).toEqual([3, 9]);
+    expect(tried.fits.map(({ layers }) => layers)).toEqual([3, 9]);
     expect(tried.sizeErrorInches).toBeCloseTo(-0.02, 10); // .900 and three layers
   });
 
   it('without a target are the club’s own, and never fewer than fill the core', () => {
     // .620 on .600: two layers
-    expect(only([{ layers: 1 }, { layers: 3 }, {}], { coreInches: 0.62 }).plans.map(({ layers }) => layers)).toEqual([
+    expect(only([{ layers: 1 }, { layers: 3 }, {}], { coreInches: 0.62 }).fits.map(({ layers }) => layers)).toEqual([
       2, 3, 2,
     ]);
     const unsized = only([{ layers: 1, targetInches: 0.95 }], { coreInches: 0.62, upperInches: undefined });
-    expect(unsized.plans[0]?.layers).toBe(2);
+    expect(unsized.fits[0]?.layers).toBe(2);
     expect(unsized.sizeErrorInches).toBeUndefined();
     expect(unsized.meanSizeErrorInches).toBeUndefined();
   });
@@ -131,7 +132,7 @@ describe('a matched size', () => {
     }));
     const tried = triedOf([{ buttInches: 0.58 }, { buttInches: 0.62 }, { buttInches: 0.625 }], stock);
     const matched = tried.find(({ candidate }) => candidate.matched);
-    expect(matched?.plans.map(({ item }) => item)).toEqual(['0.58', '0.62', '0.62']);
+    expect(matched?.fits.map(({ item }) => item)).toEqual(['0.58', '0.62', '0.62']);
     // 4.1 + 4.2 + 4.2 is 12.499999999999998 in binary
     expect(matched?.price).toBe(12.5);
     expect(matched?.piecesShort).toBe(1);
@@ -157,7 +158,9 @@ describe('a weighed new grip', () => {
   it('counts for its own item, and for no other', () => {
     const clubs = [{ newItem: 'mine', newGripGrams: 50 }];
     const tried = triedOf(clubs, [{ item: 'MINE' }, { item: 'other' }]);
-    const after = Object.fromEntries(tried.map(({ candidate, plans }) => [candidate.key, plans[0]?.fittedAfterGrams]));
+    const input = inputOf(clubs, [{ item: 'MINE' }, { item: 'other' }]);
+    const grams = (each: Tried) => plansOfTried(each, input)[0]?.fittedAfterGrams;
+    const after = Object.fromEntries(tried.map((each) => [each.candidate.key, grams(each)]));
     expect(after).toEqual({ MINE: 50, other: 60 });
   });
 });
@@ -213,11 +216,11 @@ describe('which no other beats', () => {
 });
 
 /** The definition, word for word: another at least as good on every count, and better on one. */
-function isBeaten(one: Tried, all: readonly Tried[]): boolean {
+function isBeaten(input: PlanInput, one: Tried, all: readonly Tried[]): boolean {
   const counts = (tried: Tried): number[] => {
     const rounded = (value: number | undefined, step: number) =>
       value === undefined ? Number.MAX_VALUE : Math.round(value / step);
-    const unreckoned = tried.plans.some(
+    const unreckoned = plansOfTried(tried, input).some(
       ({ hold, gapPoints, tolerancePoints, remedy }) =>
         hold !== 'nothing' && gapPoints !== undefined && Math.abs(gapPoints) > tolerancePoints + 1e-9 && !remedy,
     );
@@ -245,8 +248,8 @@ function withoutStock(plans: readonly ClubPlan[]) {
 
 function planSetWith(input: PlanInput, tried: Tried): readonly ClubPlan[] {
   const clubs = input.clubs.map((club, at): Club => {
-    const plan = tried.plans[at]!;
-    const same = club.newItem?.toLowerCase() === plan.item?.toLowerCase();
+    const plan = tried.fits[at]!;
+    const same = club.newItem?.toLowerCase() === plan.item.toLowerCase();
     const layers = club.targetInches !== undefined && plan.layersSolved ? undefined : plan.layers;
     return { ...club, newItem: plan.item, newGripGrams: same ? club.newGripGrams : undefined, layers };
   });
@@ -261,22 +264,24 @@ describe('on random sets', () => {
     );
 
   it('unbeaten is what the definition says', () => {
-    compared((_, { tried }) => {
-      for (const each of tried) expect(each.unbeaten).toBe(!isBeaten(each, tried));
+    compared((input, { tried }) => {
+      for (const each of tried) expect(each.unbeaten).toBe(!isBeaten(input, each, tried));
       if (tried.length > 0) expect(tried[0]?.unbeaten).toBe(true);
     });
   });
 
   it('plans are what planSet plans with these items', () => {
     compared((input, { tried }) => {
-      for (const each of tried) expect(withoutStock(each.plans)).toEqual(withoutStock(planSetWith(input, each)));
+      for (const each of tried)
+        expect(withoutStock(plansOfTried(each, input))).toEqual(withoutStock(planSetWith(input, each)));
     });
   });
 
   it('layers fill the core, and own layers are kept where there is no target', () => {
-    compared(({ clubs }, { tried }) => {
-      for (const { plans } of tried) {
-        plans.forEach((plan, at) => {
+    compared((input, { tried }) => {
+      const { clubs } = input;
+      for (const each of tried) {
+        plansOfTried(each, input).forEach((plan, at) => {
           expect(plan.notes.map(({ note }) => note)).not.toContain('looseCore');
           expect(plan.notes.map(({ note }) => note)).not.toContain('tightCore');
           if (clubs[at]?.targetInches === undefined) expect(plan.layers).toBeGreaterThanOrEqual(clubs[at]?.layers ?? 0);
