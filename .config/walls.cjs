@@ -93,6 +93,12 @@ module.exports = {
       { path: src, pathNot: '^src/(workbook/embedded|tryout)/' },
       { path: '@univerjs' },
     ),
+    wall(
+      'file-library-in-its-place',
+      'only what saves a copy names the library for workbook files',
+      { path: src, pathNot: '^src/workbook/embedded/save/' },
+      { path: 'hucre' },
+    ),
     wall('no-circles', 'nothing depends on itself', {}, { circular: true }),
     wall('nothing-unresolved', 'every import is found', { path: src }, { couldNotResolve: true }),
     wall(

@@ -7,8 +7,12 @@ export interface Frame {
   /** Where the pane goes. */
   readonly pane: HTMLElement;
   readonly themeButton: HTMLButtonElement;
+  /** Pressed by nobody until it is enabled. */
+  readonly saveButton: HTMLButtonElement;
   /** Says why the selected cell shows an error, null when it does not; read out politely. */
   say(sentence: string | null): void;
+  /** Says how something goes that was asked for; read out politely. */
+  tell(sentence: string): void;
   /** Lets F6 take the keyboard to the pane and back, as in Office: in a sheet Tab only ever moves from cell to cell. */
   takeTurns(focusSheet: () => void): void;
   /** Takes the loading signs off the sheet. */
@@ -25,6 +29,12 @@ export function drawFrame(root: HTMLElement): Frame {
   const strip = element('p', { className: 'strip', textContent: TRYOUT.noError });
   strip.setAttribute('aria-live', 'polite');
   const themeButton = element('button', { className: 'theme', type: 'button' });
+  const saveButton = element('button', {
+    className: 'save-button',
+    type: 'button',
+    textContent: TRYOUT.save,
+    disabled: true,
+  });
   const switchButton = element('button', { className: 'switch', type: 'button', textContent: TRYOUT.showPane });
   const body = element('div', { className: 'body' }, [
     labelledSection('left', TRYOUT.sheetLabel, [
@@ -38,11 +48,15 @@ export function drawFrame(root: HTMLElement): Frame {
     const paneShown = body.classList.toggle('pane-first');
     switchButton.textContent = paneShown ? TRYOUT.showSheet : TRYOUT.showPane;
   });
-  root.replaceChildren(header(status, switchButton, themeButton), body);
+  root.replaceChildren(header(status, switchButton, saveButton, themeButton), body);
   return {
     sheet,
     pane,
     themeButton,
+    saveButton,
+    tell: (sentence) => {
+      status.textContent = sentence;
+    },
     say: (sentence) => {
       strip.textContent = sentence ?? TRYOUT.noError;
       strip.classList.toggle('strip-error', sentence !== null);

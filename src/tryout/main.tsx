@@ -10,6 +10,7 @@ const spreadsheetParts = () =>
     import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/inPage'),
     import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/port'),
     import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/errorSentence'),
+    import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/saving'),
   ]);
 const ourParts = () =>
   Promise.all([
@@ -17,13 +18,15 @@ const ourParts = () =>
     import(/* webpackChunkName: "workshop" */ '../functions/functions.json'),
     import(/* webpackChunkName: "workshop" */ './demoWorkbook'),
     import(/* webpackChunkName: "workshop" */ './mountPane'),
+    import(/* webpackChunkName: "workshop" */ '../workbook/shop'),
+    import(/* webpackChunkName: "workshop" */ './save/offer'),
+    import(/* webpackChunkName: "workshop" */ './save/fileName'),
   ]);
 
 async function open(frame: Frame, theme: PageTheme): Promise<void> {
-  const [[sheets, ports, errors], [{ FUNCTIONS }, { functions: metadata }, demo, { mountPane }]] = await Promise.all([
-    spreadsheetParts(),
-    ourParts(),
-  ]);
+  const [ofSheet, ours] = await Promise.all([spreadsheetParts(), ourParts()]);
+  const [sheets, ports, errors, saving] = ofSheet;
+  const [{ FUNCTIONS }, { functions: metadata }, demo, { mountPane }, shops, { offerSaving }, { copyName }] = ours;
   const spreadsheet = await sheets.createInPage(frame.sheet, {
     sheets: demo.demoSheets.map((name) => ({ name, cells: [] })),
     functions: { metadata, implementations: FUNCTIONS },
@@ -38,6 +41,23 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
   frame.takeTurns(() => sheets.focusSheet(spreadsheet));
   await spreadsheet.ready;
   frame.sheetIsThere();
+  offerSaving({
+    button: frame.saveButton,
+    tell: (sentence) => frame.tell(sentence),
+    prepare: async () => {
+      await sheets.leaveCell(spreadsheet);
+      const { tables, plans } = await shops.readShop(port);
+      const shop = tables.Settings ? shops.shopName(shops.matrixOf(tables.Settings)) : '';
+      const copy = await saving.prepareCopy(spreadsheet);
+      return {
+        ...copy,
+        fileName: copyName(
+          shop,
+          plans.map(({ job }) => job),
+        ),
+      };
+    },
+  });
 }
 
 function sentence({ cell, error, says }: { cell: string; error: string; says: string | null }): string | null {

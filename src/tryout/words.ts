@@ -13,6 +13,7 @@ export const TRYOUT = {
   light: 'Light',
   toDark: 'Switch to dark colours',
   toLight: 'Switch to light colours',
+  save: 'Save as .xlsx',
   showPane: 'Show the pane',
   showSheet: 'Show the workbook',
   noRoom: 'The result needs more cells than are free. Clear the cells below and to the right of this one.',

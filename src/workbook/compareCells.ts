@@ -22,11 +22,11 @@ export const COMPARE_COLUMNS: readonly CompareColumn[] = [
   {
     key: 'standing',
     header: 'Standing',
-    width: 12,
+    width: 10,
     align: 'center',
     cell: ({ unbeaten }) => STANDING_WORDS[unbeaten ? 'unbeaten' : 'beaten'],
   },
-  { key: 'grip', header: 'Grip', width: 20, wrap: true, align: 'left', cell: ({ candidate }) => candidate.key },
+  { key: 'grip', header: 'Grip', width: 16, wrap: true, align: 'left', cell: ({ candidate }) => candidate.key },
   {
     key: 'description',
     header: 'Description',
@@ -34,7 +34,7 @@ export const COMPARE_COLUMNS: readonly CompareColumn[] = [
     wrap: true,
     cell: (tried) => told(tried, ({ description, model }) => description ?? model),
   },
-  { key: 'size', header: 'Size', width: 11, wrap: true, cell: (tried) => told(tried, ({ size }) => size) },
+  { key: 'size', header: 'Size', width: 10, wrap: true, cell: (tried) => told(tried, ({ size }) => size) },
   { key: 'layers', header: 'Layers', width: 8, align: 'center', cell: layersOf },
   {
     key: 'sizeError',
@@ -74,7 +74,7 @@ export const COMPARE_COLUMNS: readonly CompareColumn[] = [
     format: GRAMS_CHANGE,
     cell: ({ massAddedGrams }) => massAddedGrams,
   },
-  { key: 'price', header: COUNT_WORDS.price, width: 10, format: '#,##0.00', cell: ({ price }) => price },
+  { key: 'price', header: COUNT_WORDS.price, width: 9, format: '#,##0.00', cell: ({ price }) => price },
   {
     key: 'short',
     header: 'Pieces short',
@@ -86,7 +86,7 @@ export const COMPARE_COLUMNS: readonly CompareColumn[] = [
   {
     key: 'bestAt',
     header: 'Best at',
-    width: 26,
+    width: 30,
     wrap: true,
     align: 'left',
     cell: ({ bestAt }) => bestWords(bestAt),

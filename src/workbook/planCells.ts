@@ -39,7 +39,7 @@ const when = ({ remedy }: ClubPlan): string | undefined =>
 const SPREAD_COLUMNS: readonly PlanColumn[] = (Object.keys(SPREAD_WORDS) as (keyof SpreadParts)[]).map((part) => ({
   key: `spread.${part}`,
   header: `± by ${SPREAD_WORDS[part]} (pt)`,
-  width: 10,
+  width: 12,
   format: '0.00;;',
   cell: (club) => club.spreadParts && roundTo(club.spreadParts[part], 3),
 }));
@@ -124,12 +124,13 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
     width: 10,
     format: GRAMS,
     bench: true,
+    align: 'center',
     cell: (club) => club.massAfterGrams,
   },
   {
     key: 'notes',
     header: 'Notes',
-    width: 60,
+    width: 46,
     bench: true,
     wrap: true,
     align: 'left',
@@ -161,7 +162,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'fittedBefore',
     header: 'Grip and tape before (g)',
-    width: 10,
+    width: 12,
     format: GRAMS,
     cell: (club) => club.fittedBeforeGrams,
   },

@@ -101,6 +101,7 @@ export function dressBody(
   const top = at.row + HEAD_ROWS;
   return [
     { do: 'format', at: { ...at, row: top, rows: 1, columns: PLAN_COLUMNS.length }, format: HEADER_LOOK },
+    ...headerAlignments({ ...at, row: top }),
     ...PLAN_COLUMNS.flatMap((column, across): Change[] => {
       const body = { sheet: at.sheet, row: top + 1, column: at.column + across, rows: bodyRows, columns: 1 };
       const dressed: Change[] = [{ do: 'format', at: body, format: bodyLook(column) }];
@@ -108,6 +109,17 @@ export function dressBody(
     }),
     ...rowHeights({ ...at, row: top }, PLAN_COLUMNS, plan),
   ];
+}
+
+/** Headings stand as what is below them does; neighbours that stand alike are set together. */
+function headerAlignments(at: Block): Change[] {
+  const sides = PLAN_COLUMNS.map(({ align, format, wrap }) => align ?? (format && !wrap ? 'right' : 'left'));
+  return sides.flatMap((align, across): Change[] => {
+    if (sides[across - 1] === align) return [];
+    const end = sides.findIndex((other, i) => i > across && other !== align);
+    const columns = (end < 0 ? sides.length : end) - across;
+    return [{ do: 'format', at: { ...at, column: at.column + across, rows: 1, columns }, format: { align } }];
+  });
 }
 
 function highlight(body: Block, { fromRow, beside }: Highlighted): Change {

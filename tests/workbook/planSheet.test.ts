@@ -23,8 +23,8 @@ describe('row heights of a plan', () => {
     expect(heights.some(([where]) => where === at.row + HEAD_ROWS + 1)).toBe(false);
   });
 
-  test('a long note makes its row higher: 151 letters at 60 a line are three lines of 15 points', () => {
-    expect(heights).toContainEqual([at.row + HEAD_ROWS + 2, 45]);
+  test('a long note makes its row higher: 151 letters at 46 a line are four lines of 15 points', () => {
+    expect(heights).toContainEqual([at.row + HEAD_ROWS + 2, 60]);
   });
 });
 

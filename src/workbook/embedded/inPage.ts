@@ -44,6 +44,11 @@ export function focusSheet(spreadsheet: Spreadsheet): void {
   spreadsheet.injector.get(ILayoutService).focus();
 }
 
+/** Ends the editing of a cell and keeps what was typed; does nothing where none is edited. */
+export async function leaveCell(spreadsheet: Spreadsheet): Promise<void> {
+  await spreadsheet.workbook.endEditingAsync(true);
+}
+
 function pagePlugins(container: HTMLElement): PluginEntry[] {
   const core = UniverSheetsCorePreset({
     // The preset's types know names only; the spreadsheet takes the element as well.

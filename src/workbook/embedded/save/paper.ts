@@ -16,22 +16,34 @@ export interface Paper {
 /* Inches: a narrow edge makes a wide page readable; the foot stands in it. */
 const MARGINS = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
 
-/** What a sheet gets of which nobody said how to print it: across, on one page's width, its name at the foot. */
-export function usualPaper(sheet: string, titleRow: number | null): Paper {
-  return paper(sheet, {
-    landscape: true,
-    footer: sheet,
-    ...(titleRow !== null && { titleRows: { row: titleRow, rows: 1 } }),
-  });
+/** Of a page eleven inches wide, which both usual papers have at least when they lie across. */
+const WIDE_INCHES = 11 - MARGINS.left - MARGINS.right;
+/** In our tables a job and a club, or an item and what it is. */
+const REPEATED_COLUMNS = '$A:$B';
+/** Smaller than this is no longer read at the bench. */
+const LEAST_SCALE = 0.6;
+
+/**
+ * What a sheet gets of which nobody said how to print it: across, its name at the foot, on as many pages side by side as keep it
+ * readable; then its first columns are repeated, which say what a row is about.
+ */
+export function usualPaper(sheet: string, titleRow: number | null, inches: number): Paper {
+  const titleRows = titleRow === null ? {} : { titleRows: { row: titleRow, rows: 1 } };
+  const pages = Math.max(1, Math.ceil((inches * LEAST_SCALE) / WIDE_INCHES));
+  return paper(sheet, { landscape: true, footer: sheet, ...titleRows }, pages);
 }
 
-/** One page wide, as long as it takes. Names written here, since a sheet's name may need quotes. */
-export function paper(sheet: string, setup: Omit<PageSetup, 'area'> & Partial<Pick<PageSetup, 'area'>>): Paper {
+type Setup = Omit<PageSetup, 'area'> & Partial<Pick<PageSetup, 'area'>>;
+
+/** One page wide unless told otherwise, as long as it takes. Names written here, since a sheet's name may need quotes. */
+export function paper(sheet: string, setup: Setup, pagesAcross = 1): Paper {
   const { landscape, area, titleRows, footer } = setup;
   const names: FileName[] = [];
   if (area) names.push({ name: '_xlnm.Print_Area', scope: sheet, range: areaText({ ...area, sheet }) });
   if (titleRows) {
-    const range = `${sheetInFormula(sheet)}!$${titleRows.row + 1}:$${titleRows.row + titleRows.rows}`;
+    const own = sheetInFormula(sheet);
+    const rows = `${own}!$${titleRows.row + 1}:$${titleRows.row + titleRows.rows}`;
+    const range = pagesAcross > 1 ? `${own}!${REPEATED_COLUMNS},${rows}` : rows;
     names.push({ name: '_xlnm.Print_Titles', scope: sheet, range });
   }
   return {
@@ -39,7 +51,7 @@ export function paper(sheet: string, setup: Omit<PageSetup, 'area'> & Partial<Pi
       pageSetup: {
         orientation: landscape ? 'landscape' : 'portrait',
         fitToPage: true,
-        fitToWidth: 1,
+        fitToWidth: pagesAcross,
         fitToHeight: 0,
         margins: MARGINS,
       },

@@ -59,8 +59,9 @@ export function fileSheet(
   };
   const cells = cellsOf(worksheet, size, values, tables, formulaAt);
   tables.forEach((table, i) => head(cells, table, fileTables[i]));
+  const columns = columnsOf(worksheet, size.columns);
   const page = keptPage(spreadsheet, sheetId);
-  const printed = page ? paper(name, page) : usualPaper(name, tables[0]?.at.row ?? null);
+  const printed = page ? paper(name, page) : usualPaper(name, tables[0]?.at.row ?? null, inchesWide(columns));
   const dropDowns = dropDownsOf(spreadsheet, sheetId, known);
   const highlights = highlightsOf(spreadsheet, sheetId, known);
   const frozen = worksheet.getFreeze();
@@ -69,7 +70,7 @@ export function fileSheet(
     sheet: {
       name,
       cells,
-      columns: columnsOf(worksheet, size.columns),
+      columns,
       rowDefs: rowsOf(worksheet, size.rows),
       merges: worksheet.getMergeData().map(({ startRow, startColumn, endRow, endColumn }) => {
         return { startRow, startCol: startColumn, endRow, endCol: endColumn };
@@ -187,6 +188,14 @@ function columnsOf(worksheet: Worksheet, columns: number): ColumnDef[] {
       ...(!worksheet.getColVisible(column) && { hidden: true }),
     };
   });
+}
+
+/** Width of a column of which the file says nothing, in digits (ECMA-376 Part 1, 18.3.1.81, for the usual font). */
+const UNSAID_WIDTH = 8.43 + EDGE_DIGITS;
+
+function inchesWide(columns: readonly ColumnDef[]): number {
+  const digits = columns.reduce((sum, { width, hidden }) => sum + (hidden ? 0 : (width ?? UNSAID_WIDTH)), 0);
+  return (digits * 7) / 96;
 }
 
 /** A pixel is 1/96 in, a point 1/72. */

@@ -1,0 +1,65 @@
+/** Every word about saving a copy of the workbook. */
+import { listed } from '../../words/outcomes';
+import { countOf } from '../../words/readings';
+
+export const SAVE = {
+  title: 'Save a copy',
+  about:
+    'A file of the whole workbook as it is now, for Excel and other spreadsheet programs. It is made in this page and sent nowhere.',
+  kept: 'Kept: sheets, numbers and texts, formats, tables, drop-downs, highlights, names and how each sheet is printed.',
+  forgotten: 'Not kept: what can be undone, and what the pane knows of its plans. It asks before it writes over them.',
+  save: 'Save',
+  cancel: 'Cancel',
+  looking: 'Looking through the workbook.',
+  making: 'Making the file.',
+  notLoaded: 'What makes the file could not be loaded. Check the connection, then press the button again.',
+} as const;
+
+/** What of the workbook the copy cannot hold; the same shape as what the host of the workbook finds. */
+export interface CopyLosses {
+  readonly valuesInstead: readonly string[];
+  readonly otherFormulas: number;
+  readonly rulesLeftOut: number;
+  readonly filtered: readonly string[];
+  readonly oddNames: readonly string[];
+}
+
+/** A sentence for each thing that the copy does not hold as the workbook does. */
+export function sayLosses({ valuesInstead, otherFormulas, rulesLeftOut, filtered }: CopyLosses): string[] {
+  return [
+    ...(valuesInstead.length > 0
+      ? [
+          `Live plans and Setwright’s functions become values, in ${listed(valuesInstead)}: they no longer follow the tables.`,
+        ]
+      : []),
+    ...(otherFormulas > 0
+      ? [
+          `${countOf(otherFormulas, 'formula')} that not every program calculates ${otherFormulas === 1 ? 'becomes a value' : 'become values'}.`,
+        ]
+      : []),
+    ...(rulesLeftOut > 0
+      ? [
+          `${countOf(rulesLeftOut, 'highlight or check of entries', 'highlights or checks of entries')} that you made will be missing.`,
+        ]
+      : []),
+    ...(filtered.length > 0 ? [`All rows show in ${listed(filtered)}, where a filter hides some now.`] : []),
+  ];
+}
+
+/** Why nothing can be saved yet; null when something can. */
+export function sayOddNames({ oddNames }: Pick<CopyLosses, 'oddNames'>): string | null {
+  if (oddNames.length === 0) return null;
+  return `A file cannot hold ${oddNames.length === 1 ? 'a sheet' : 'sheets'} called ${listed(oddNames)}: at most 31 characters, none of \\ / ? * [ ] : and no apostrophe at either end. Give ${oddNames.length === 1 ? 'it another name' : 'them other names'}, then save.`;
+}
+
+export function saySaved(fileName: string): string {
+  return `Saved: ${fileName}`;
+}
+
+export function sayNotMade(why: string): string {
+  return `The file could not be made (${why}). The workbook is as it was; try again, or leave out what you added last.`;
+}
+
+export function sayFile(fileName: string): string {
+  return `File: ${fileName}`;
+}
