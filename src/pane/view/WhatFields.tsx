@@ -1,5 +1,5 @@
 /** What to fit: grip, size, hold, and under a fold the two that seldom change. Each starts as it is in the sheet. */
-import { Checkbox, Input, Link, makeStyles, SpinButton, tokens } from '@fluentui/react-components';
+import { Checkbox, Input, Link, makeStyles, tokens } from '@fluentui/react-components';
 import { useId } from 'react';
 import { FIELD_RANGES, type Form, type FormRead } from '../state/form';
 import type { ShopSeen } from '../state/work';
@@ -57,15 +57,16 @@ function SizeLine({ form, faults, onForm }: Omit<WhatProps, 'shop' | 'putters'>)
         <Pair>
           {choice}
           {form.sizeBy === 'layers' ? (
-            <SpinButton
+            <Input
               className={styles.number}
+              type="number"
               aria-label={WHAT.layersLabel}
+              aria-invalid={Boolean(fault && fault !== 'blank')}
               aria-describedby={says && `${id}says`}
               min={FIELD_RANGES.layers.low}
               max={FIELD_RANGES.layers.high}
-              displayValue={form.layers}
-              value={Number(form.layers) || 0}
-              onChange={(_, { value, displayValue }) => onForm({ layers: displayValue ?? String(value ?? '') })}
+              value={form.layers}
+              onChange={(_, { value }) => onForm({ layers: value })}
             />
           ) : (
             <Input

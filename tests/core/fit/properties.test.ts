@@ -189,7 +189,8 @@ it('every number is the one that a plan of that grip and target shows', () => {
         for (const reach of nearest ? [nearest] : found) {
           const club = aClub({
             newItem: reach.grip.item,
-            layers: undefined,
+            // what comes nearest may want more layers than the shop builds up; so many are then fitted, and no more
+            layers: reach.layers === settings.mostLayers ? reach.layers : undefined,
             targetInches,
             buttInches,
             lowerLayers,

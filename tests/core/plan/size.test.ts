@@ -45,7 +45,11 @@ describe('layers', () => {
     const right = planOne({ layers: undefined, targetInches: 0.891 });
     expect(right).toMatchObject({ layers: 0, layersSolved: true });
     expect(noteOf(right, 'overTarget')).toBeUndefined();
-    const closer = planOne({ layers: undefined, targetInches: 0.891 }, {}, { settings: { sizeToleranceInches: 0.008 } });
+    const closer = planOne(
+      { layers: undefined, targetInches: 0.891 },
+      {},
+      { settings: { sizeToleranceInches: 0.008 } },
+    );
     expect(noteOf(closer, 'overTarget')).toMatchObject({ layers: 0 });
   });
 
