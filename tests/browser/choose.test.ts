@@ -364,7 +364,7 @@ describe('the best grip for each club', () => {
     await choose(page, 'Size', 'Diameter');
     await page.getByLabel('Target diameter in inches').fill('0.95');
     await tab(page, 'Compare').click();
-    const working = page.getByRole('progressbar', { name: /^Trying/ });
+    const working = page.getByRole('progressbar', { name: /^Looking for it/ });
     await button(page, 'Fill Compare sheet').waitFor({ timeout: 60_000 });
     await button(page, 'Find it').click();
     await working.waitFor();
