@@ -40,3 +40,25 @@ describe('the page Excel shows', () => {
     expect(hosts).toEqual(['https://appsforoffice.microsoft.com']);
   });
 });
+
+describe('the try-out page', () => {
+  const folder = join(site, 'assets/tryout');
+  const files = readdirSync(folder).filter((name) => name.endsWith('.js'));
+  const isSaving = (name: string) => name.startsWith('save.');
+
+  test('what knows the format of workbook files is in a script of its own, which is asked for when a copy is saved', () => {
+    // A part of every such file, by the name that the format gives it.
+    const knowing = files.filter((name) => readFileSync(join(folder, name), 'utf8').includes('[Content_Types].xml'));
+    expect(knowing).toHaveLength(1);
+    expect(knowing.every(isSaving)).toBe(true);
+    expect(readFileSync(join(site, 'index.html'), 'utf8')).not.toContain('save.');
+  });
+
+  test('that script is at most 60 kB gzipped', () => {
+    const size = files
+      .filter(isSaving)
+      .reduce((sum, name) => sum + gzipSync(readFileSync(join(folder, name)), { level: 9 }).length / 1000, 0);
+    expect(size).toBeGreaterThan(5);
+    expect(size).toBeLessThanOrEqual(60);
+  });
+});

@@ -1,0 +1,91 @@
+import { readFile } from 'node:fs/promises';
+import { readXlsx } from 'hucre/xlsx';
+import type { Page } from 'playwright-core';
+import { afterEach, describe, expect, test } from 'vitest';
+import { accessFaults } from './memoryPane';
+import { type OpenPage, openTryout, type PageOptions } from './page';
+
+let open: OpenPage | undefined;
+afterEach(async () => {
+  await open?.close();
+  open = undefined;
+});
+
+async function opened(options: PageOptions = {}): Promise<Page> {
+  open = await openTryout(options);
+  const { page } = open;
+  page.setDefaultTimeout(100_000);
+  await page.locator('.save-button:enabled').waitFor();
+  return page;
+}
+
+const saveButton = (page: Page) => page.getByRole('button', { name: 'Save as .xlsx' });
+const dialog = (page: Page) => page.getByRole('dialog', { name: 'Save a copy' });
+
+test('the workbook is saved as it is, with a plan just filled in, and nothing is asked of any place but for the script', async () => {
+  const page = await opened();
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(request.url()));
+  await page.getByRole('button', { name: 'Fill plan' }).click();
+  await page
+    .getByText(/Plan R-201/)
+    .first()
+    .waitFor();
+  expect(asked.filter((url) => url.includes('/save.'))).toEqual([]);
+  await saveButton(page).click();
+  await dialog(page).waitFor();
+  expect(await dialog(page).getByRole('listitem').first().textContent()).toBe(
+    'Live plans and Setwright’s functions become values, in Plan R-201: they no longer follow the tables.',
+  );
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    dialog(page).getByRole('button', { name: 'Save' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('setwright-demo-workshop-r-201.xlsx');
+  const book = await readXlsx(await readFile(await download.path()));
+  const plan = book.sheets.find(({ name }) => name === 'Plan R-201');
+  expect(plan?.rows.some((row) => row[0] === 'Driver' && row.includes('Likely'))).toBe(true);
+  expect(book.sheets.map(({ name }) => name)).toContain('Clubs');
+  await dialog(page).waitFor({ state: 'detached' });
+  expect(await page.getByRole('status').first().textContent()).toBe('Saved: setwright-demo-workshop-r-201.xlsx');
+  expect(asked.filter((url) => !url.startsWith('blob:') && !/[/]save[.][^/]+[.]js$/.test(url))).toEqual([]);
+  expect(open?.problems).toEqual([]);
+});
+
+test('what is being typed into a cell is in the copy', async () => {
+  const page = await opened();
+  // The corner of the sheet: right of the row numbers, below the column letters.
+  const sheet = page.locator('.sheet canvas').first();
+  const box = await sheet.boundingBox();
+  await page.mouse.click((box?.x ?? 0) + 120, (box?.y ?? 0) + (box?.height ?? 0) - 60);
+  await page.keyboard.type('half way');
+  await saveButton(page).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    dialog(page).getByRole('button', { name: 'Save' }).click(),
+  ]);
+  const book = await readXlsx(await readFile(await download.path()));
+  expect(book.sheets.flatMap(({ rows }) => rows.flat())).toContain('half way');
+});
+
+describe.each(['light', 'dark'] as const)('at 320 px, %s', (theme) => {
+  test('button and window have room, no fault of access, and go by the keyboard', async () => {
+    const page = await opened({ width: 320, height: 640, dark: theme === 'dark' });
+    const box = await saveButton(page).boundingBox();
+    expect((box?.x ?? 0) + (box?.width ?? 999)).toBeLessThanOrEqual(320);
+    await saveButton(page).focus();
+    await page.keyboard.press('Enter');
+    await dialog(page).waitFor();
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(wide).toBeLessThanOrEqual(320);
+    const inner = await dialog(page).evaluate((window) => window.scrollWidth - window.clientWidth);
+    expect(inner).toBeLessThanOrEqual(0);
+    // The spreadsheet's own screen is not ours to judge.
+    const faults = (await accessFaults(page)).filter((fault) => /save|<dialog|<header/.test(fault));
+    expect(faults).toEqual([]);
+    await page.screenshot({ path: `${process.env.SETWRIGHT_SHOTS ?? '.cache'}/save-${theme}.png` });
+    await page.keyboard.press('Escape');
+    await dialog(page).waitFor({ state: 'detached' });
+    expect(await saveButton(page).evaluate((button) => button === document.activeElement)).toBe(true);
+  });
+});
