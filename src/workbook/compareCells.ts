@@ -86,7 +86,7 @@ export const COMPARE_COLUMNS: readonly CompareColumn[] = [
   {
     key: 'bestAt',
     header: 'Best at',
-    width: 36,
+    width: 30,
     wrap: true,
     align: 'left',
     cell: ({ bestAt }) => bestWords(bestAt),
