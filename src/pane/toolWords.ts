@@ -3,7 +3,7 @@ import { MM_PER_INCH } from '../core/index';
 import type { LengthUnit } from './state/tools';
 import type { MeasureFault } from './state/handModel';
 import { thousandths } from '../words/readings';
-import { counted, numberText } from './words';
+import { counted, namesText, numberText } from './words';
 
 export const HAND_WORDS = {
   title: 'The hand',
@@ -40,6 +40,7 @@ export const HAND_WORDS = {
   target: 'Target',
   lowerLayers: (layers: number) => `and ${counted(layers, 'layer')} more under the lower hand`,
   reachTitle: 'What reaches it',
+  noneOnHand: 'none on hand',
   butt: 'On butt',
   buttOption: (butt: number, clubs: number) => `${thousandths(butt)} in (${counted(clubs, 'club')})`,
   noButt: 'No club has its butt measured: give Butt in Clubs, and what reaches the target shows here.',
@@ -56,13 +57,13 @@ export const HAND_WORDS = {
 export function measureFaultText(fault: MeasureFault, unit: LengthUnit): string {
   switch (fault.fault) {
     case 'notNumber':
-      return 'A number, such as 7.6 or 7,6.';
+      return unit === 'mm' ? 'Give a number alone, such as 193.' : 'Give a number alone, such as 7.6 or 7,6.';
     case 'unit':
       return `${numberText(fault.typed, 2).replace(/\.?0+$/, '')} looks like ${{ mm: 'millimetres', cm: 'centimetres', in: 'inches' }[fault.seems]}.`;
     case 'outOfRange':
       return unit === 'mm'
-        ? `Millimetres, ${Math.round(fault.low)} to ${Math.round(fault.high)}.`
-        : `Inches, ${fault.low} to ${fault.high}.`;
+        ? `${Math.round(fault.low)} to ${Math.round(fault.high)} mm are accepted. Measure again.`
+        : `${fault.low} to ${fault.high} in are accepted. Measure again.`;
   }
 }
 
@@ -115,7 +116,6 @@ export const EVEN_WORDS = {
   notReading: 'A letter A to G and a number, such as D2. Until then the middle of the group counts.',
   result: 'With these targets',
   take: 'Use these targets',
-  stays: 'Some clubs have a target of their own already; it is replaced when you fill.',
 } as const;
 
 export const COMPARE_WORDS = {
@@ -181,4 +181,6 @@ export const SOLVE_WORDS = {
   noTicks: 'Tick grips in the table above first, or choose from all of Stock.',
   cannotTitle: 'What kept the others out',
   stale: 'The clubs or choices have changed since: find it again.',
+  losingTarget: (clubs: readonly string[]) =>
+    `${namesText(clubs)}: no tape is right here, though the plan would find some for the target diameter. Taken over, that target goes from Clubs.`,
 } as const;

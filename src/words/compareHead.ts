@@ -25,7 +25,7 @@ export const STANDING_MEANING = {
 export const COUNT_LEGENDS: readonly string[] = COUNTS.map((count) => `${COUNT_WORDS[count]}: ${COUNT_MEANING[count]}`);
 
 export const COMPARE_LEGEND =
-  'Less is better in every count. Alike: closer than .001 in, 0.1 point or 0.5 g. Means are without signs. Blank: not known. ' +
+  'Less is better. Counts are compared rounded to .001 in, 0.1 point, 0.5 g. Means are without signs. Blank: not known. ' +
   'A + B: each club gets the core that suits.';
 
 /** How many clubs were compared, of how many the job has. */

@@ -45,11 +45,11 @@ export function sayMove(move: Move): string {
 /** What to know about a starting size beside its number: the guide did not reach so far, or hand and finger ask for different sizes. */
 export function sayStart(start: StartSize): string[] {
   const said: string[] = [];
-  if (start.beyond) {
-    const [end, row] = start.beyond === 'below' ? ['shorter', 'first'] : ['longer', 'last'];
-    said.push(
-      `This hand is ${end} than any in Sizes, so the size of its ${row} row is held. Add a row to Sizes if you fit such hands.`,
-    );
+  for (const { measure, end } of start.beyond) {
+    const [than, row] = end === 'below' ? ['shorter', 'smallest'] : ['longer', 'largest'];
+    const held =
+      start.byFingerInches === undefined ? `the ${row} size there counts` : `its half of the size is the ${row} there`;
+    said.push(`This ${measure} is ${than} than any in Sizes: ${held}. Add a row to Sizes if you fit such hands.`);
   }
   if (start.disagree && start.byFingerInches !== undefined) {
     said.push(

@@ -12,6 +12,8 @@ export interface ClubChoices {
    * of the grip that was chosen before.
    */
   readonly newMass?: number | null;
+  /** The item that mass was weighed of: on a club that gets another by then, it is no longer meant. */
+  readonly massOf?: string;
   readonly layers?: number | null;
   readonly lowerLayers?: number | null;
   readonly targetDiameter?: number | null;
@@ -60,7 +62,7 @@ export function chosenCells(clubs: Matrix, rows: readonly number[], choices: Cho
     const line = clubs[row];
     if (line === undefined || row < 1) return [];
     const decided = decidedFor(row, forAll.has(row), choices);
-    const { newMass = anotherGrip(line[at('newItem')], decided) ? null : undefined } = decided;
+    const newMass = massFor(line[at('newItem')], decided);
     return CHOICE_KEYS.flatMap((key): TableCell[] => {
       const value = key === 'newMass' ? newMass : decided[key];
       const column = at(key);
@@ -84,8 +86,16 @@ function decidedFor(row: number, likeAll: boolean, choices: Choices): ClubChoice
   const own = choices.perClub?.get(row) ?? {};
   const all: ClubChoices = likeAll ? choices : {};
   return Object.fromEntries(
-    CHOICE_KEYS.map((key) => [key, own[key] === undefined ? all[key] : own[key]]),
+    [...CHOICE_KEYS, 'massOf' as const].map((key) => [key, own[key] === undefined ? all[key] : own[key]]),
   ) as ClubChoices;
+}
+
+/** The mass that goes with the grip; another grip's is blanked, and one that was weighed of another is not taken. */
+function massFor(chosenNow: unknown, decided: ClubChoices): number | null | undefined {
+  const other = anotherGrip(chosenNow, decided);
+  const { newMass, massOf } = decided;
+  const meant = massOf === undefined || folded(decided.newItem ?? chosenNow) === folded(massOf);
+  return meant && newMass !== undefined ? newMass : other ? null : undefined;
 }
 
 /** Whether the grip decided on is another than the one that is chosen already. */

@@ -1233,7 +1233,8 @@ export const SETTING_ROWS = [
     low: 1,
     high: RANGES.layers.high,
     initial: DEFAULT_SETTINGS.mostLayers,
-    meaning: 'Where a grip is chosen for you, no more layers than this go under it; moulded sizes are about six apart.',
+    meaning:
+      'Where a grip is chosen for you, no more layers than this go under it; beyond that the next moulded size is near.',
   },
   {
     key: 'lowerTapeStart',

@@ -1,8 +1,8 @@
 /**
  * Masses of loose grips as people type or paste them: one a line or several, with or without item, number and unit.
  *
- * `51.2`, `51,2 g`, `3) 51.2`, `OS-S60 51.2`, a pasted column, or two with the item before the mass. What could be read in two ways is
- * asked about, never guessed.
+ * `51.2`, `51,2 g`, `3) 51.2`, `OS-S60 51.2`, a pasted column, or two with the item before the mass. A comma that could part numbers or
+ * stand in one is asked about, never guessed; a number before a mass needs a bracket, or it is a mass of its own.
  */
 import { fail, ok, plainNumber, RANGES, type Result, type WeighedGrip } from '../core/index';
 

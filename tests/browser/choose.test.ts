@@ -75,7 +75,7 @@ describe.each(['light', 'dark'] as const)(
       await measure(page, 'Hand length').fill('193');
       await measure(page, 'Middle finger').fill('long');
       await page.getByText('193 looks like millimetres.').waitFor();
-      await page.getByText('A number, such as 7.6 or 7,6.').waitFor();
+      await page.getByText('Give a number alone, such as 7.6 or 7,6.').waitFor();
       await sound(page);
       await button(page, 'Use 7.60 in').click();
       await measure(page, 'Middle finger').fill('3,2');
@@ -482,7 +482,7 @@ describe('what can go wrong', () => {
   test('a hand far out of range, and a finger longer than the hand', async () => {
     const page = await opened('Hand');
     await measure(page, 'Hand length').fill('40');
-    await page.getByText('Inches, 5 to 10.').waitFor();
+    await page.getByText('Hand length: 5 to 10 in are accepted. Measure again.').waitFor();
     expect(await measure(page, 'Hand length').getAttribute('aria-invalid')).toBe('true');
     expect(await button(page, /^Compare grips at/).count()).toBe(0);
     await measure(page, 'Hand length').fill('5');

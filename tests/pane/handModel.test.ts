@@ -72,7 +72,7 @@ describe('what was typed', () => {
   test('that is no number says so', () => {
     for (const hand of ['big', '7.6.1', '1,234,5']) expect(faultOf({ hand })).toEqual({ fault: 'notNumber' });
     expect(model({ hand: 'big' })).toMatchObject({ start: undefined, issue: undefined, unkept: false });
-    expect(measureFaultText({ fault: 'notNumber' }, 'in')).toBe('A number, such as 7.6 or 7,6.');
+    expect(measureFaultText({ fault: 'notNumber' }, 'in')).toBe('Give a number alone, such as 7.6 or 7,6.');
   });
 
   test('in millimetres or centimetres while inches are chosen is asked about', () => {
@@ -95,11 +95,28 @@ describe('what was typed', () => {
   test('far out of range in any unit says what is accepted, in the unit that is chosen', () => {
     const { low, high } = RANGES.handInches;
     expect(faultOf({ hand: '40' })).toEqual({ fault: 'outOfRange', low, high });
-    expect(measureFaultText(faultOf({ hand: '40' }) as MeasureFault, 'in')).toBe(`Inches, ${low} to ${high}.`);
+    expect(measureFaultText(faultOf({ hand: '40' }) as MeasureFault, 'in')).toBe(
+      `${low} to ${high} in are accepted. Measure again.`,
+    );
     expect(measureFaultText(faultOf({ hand: '1', unit: 'mm' }) as MeasureFault, 'mm')).toBe(
-      `Millimetres, ${Math.round(low * 25.4)} to ${Math.round(high * 25.4)}.`,
+      `${Math.round(low * 25.4)} to ${Math.round(high * 25.4)} mm are accepted. Measure again.`,
     );
     for (const hand of ['-7.6', '0', '1000000']) expect(faultOf({ hand })?.fault).toBe('outOfRange');
+  });
+
+  test('a finger as long as the hand is told before two ranges are: they may be exchanged', () => {
+    for (const [unit, hand, finger] of [
+      ['in', '3.2', '7.6'],
+      ['mm', '81', '193'],
+      ['mm', '178', '190'],
+      ['in', '7.6', '7.6'],
+    ] as const) {
+      const { issue, measures, target } = model({ unit, hand, finger });
+      expect([hand, issue?.code]).toEqual([hand, 'contradiction']);
+      expect([measures.hand.fault, measures.finger.fault, target]).toEqual([undefined, undefined, undefined]);
+    }
+    // a finger in millimetres beside a hand in inches is a unit, not a long finger
+    expect(model({ hand: '7.6', finger: '84' }).measures.finger.fault).toMatchObject({ fault: 'unit', seems: 'mm' });
   });
 
   test('a finger has a range of its own', () => {

@@ -71,19 +71,24 @@ describe('a starting size', () => {
     inches: 0.9,
     byHandInches: 0.92,
     byFingerInches: 0.88,
-    beyond: undefined,
+    beyond: [],
     disagree: false,
   };
 
   it('of a hand that the guide knows needs no more said', () => expect(sayStart(start)).toEqual([]));
 
   it('beyond the guide, or of a hand and a finger that disagree', () => {
-    expect(sayStart({ ...start, beyond: 'below', disagree: true })).toEqual([
-      'This hand is shorter than any in Sizes, so the size of its first row is held. Add a row to Sizes if you fit such hands.',
+    const short = { measure: 'hand', end: 'below' } as const;
+    expect(sayStart({ ...start, beyond: [short], disagree: true })).toEqual([
+      'This hand is shorter than any in Sizes: its half of the size is the smallest there. Add a row to Sizes if you fit such hands.',
       'By hand length .920, by middle finger .880: more than a layer apart, and the size is half-way. Measure both again.',
     ]);
-    expect(sayStart({ ...start, beyond: 'above' })).toEqual([
-      'This hand is longer than any in Sizes, so the size of its last row is held. Add a row to Sizes if you fit such hands.',
+    const long = { measure: 'finger', end: 'above' } as const;
+    expect(sayStart({ ...start, beyond: [long] })).toEqual([
+      'This finger is longer than any in Sizes: its half of the size is the largest there. Add a row to Sizes if you fit such hands.',
+    ]);
+    expect(sayStart({ ...start, byFingerInches: undefined, beyond: [{ ...long, measure: 'hand' }] })).toEqual([
+      'This hand is longer than any in Sizes: the largest size there counts. Add a row to Sizes if you fit such hands.',
     ]);
   });
 });

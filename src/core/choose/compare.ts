@@ -13,7 +13,8 @@ import type { Candidate, Comparison, Filters, Progress, Tried, TriedClub } from 
  *
  * Each club is planned as {@link planSet} plans it, with layers from its target diameter where it has one, else its own, never
  * fewer than fill the core, and no more found than the shop builds up. One candidate beats another that it is at least as good as on
- * every count and better than on one, to what a shop can tell apart: sizes to .001 in, readings to 0.1 point, masses to 0.5 g, prices exactly; what is not known counts as worst.
+ * every count and better than on one, each count rounded to what a shop can tell apart: .001 in, 0.1 point, 0.5 g, prices exactly; what
+ * is not known counts as worst.
  *
  * @param input the clubs concerned, all of stock, ways of weighting and settings; inches, grams, points
  */
@@ -98,6 +99,8 @@ function tryOn(candidate: Candidate, { clubs, settings }: PlanInput, fitOf: FitO
   const layers = fits.map((fit) => fit.layers);
   const known = <T>(values: readonly (T | undefined)[]): T[] => values.filter((value) => value !== undefined);
   const errors = known(fits.map(({ errorInches }) => errorInches));
+  // Judged by a part of the clubs a grip would stand better than one that is known on all of them.
+  const gauged = errors.length === clubs.filter(({ targetInches }) => targetInches !== undefined).length;
   const changes = known(fits.map(({ changePoints }) => changePoints));
   const fitted = known(fits.map(({ fittedChangeGrams }) => fittedChangeGrams));
   const headGrams = exactSum(
@@ -114,8 +117,8 @@ function tryOn(candidate: Candidate, { clubs, settings }: PlanInput, fitOf: FitO
     clubs: clubs.length,
     fewestLayers: Math.min(...layers),
     mostLayers: Math.max(...layers),
-    sizeErrorInches: largest(errors),
-    meanSizeErrorInches: meanSize(errors),
+    sizeErrorInches: gauged ? largest(errors) : undefined,
+    meanSizeErrorInches: gauged ? meanSize(errors) : undefined,
     largestChangePoints: largest(changes),
     meanChangePoints: meanSize(changes),
     clubsOut: fits.filter(({ out }) => out).length,

@@ -7,7 +7,7 @@ import { COUNTS, type Count, type Tried } from './types';
 export type Alone = Omit<Tried, 'unbeaten' | 'bestAt'>;
 
 /**
- * What a shop can tell apart, in the count's own unit; two candidates that differ by less are alike. Sizes: two divisions of a
+ * What a shop can tell apart, in the count's own unit: counts are rounded to it before they are set against each other. Sizes: two divisions of a
  * calliper; readings: a tenth of a point, as they are written; masses: what a shop's scale is good for; money: exact.
  */
 const TOLD_APART: Readonly<Record<Count, number>> = {

@@ -47,7 +47,7 @@ export interface Reached {
  * Grips of the stock that reach a size on a butt, each with the layers and the numbers that a plan of it shows.
  *
  * Every grip is tried with the layers that come nearest; its core is filled first. Left out are grips for other clubs, cores that
- * are a tight stretch, and grips that cannot be gauged. Best first: fewest layers, then least error (to what a calliper tells
+ * are a tight stretch, and grips that cannot be gauged. Best first: what is on hand before what is not, then fewest layers, then least error (to what a calliper tells
  * apart), then lightest: within the tolerance all are the right size, and tape is work. Source: *practice* for the order.
  */
 export function reaching(ask: ReachAsk): Reached {
@@ -93,6 +93,12 @@ function triedOn(grip: Grip, ask: ReachAsk): Tried | undefined {
 
 function bestFirst({ reach: one }: Tried, { reach: other }: Tried): number {
   const divisions = ({ errorInches }: Reaching): number => Math.round(Math.abs(errorInches) / CALLIPER_DIVISION_INCHES);
+  const none = ({ grip }: Reaching): number => (grip.onHand === 0 ? 1 : 0);
   const grams = (reach: Reaching): number => reach.fittedGrams ?? Number.MAX_VALUE;
-  return one.layers - other.layers || divisions(one) - divisions(other) || grams(one) - grams(other);
+  return (
+    none(one) - none(other) ||
+    one.layers - other.layers ||
+    divisions(one) - divisions(other) ||
+    grams(one) - grams(other)
+  );
 }

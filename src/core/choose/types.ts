@@ -50,7 +50,7 @@ export interface Tried {
   readonly clubs: number;
   readonly fewestLayers: number;
   readonly mostLayers: number;
-  /** Measured less wanted, inches, of the club where it is largest by size; undefined where no club has a target, or none can be gauged. */
+  /** Measured less wanted, inches, of the club where it is largest by size; undefined where no club has a target, or one that has cannot be gauged. */
   readonly sizeErrorInches: number | undefined;
   /** Mean of the errors by size. */
   readonly meanSizeErrorInches: number | undefined;

@@ -49,6 +49,22 @@ export function additiveDiameter({ gripInches, coreInches, seatInches: seat, str
   return volumeDiameter({ gripInches, coreInches, seatInches: coreInches, stretch }) + (seat - coreInches);
 }
 
+/** The grip that a layer is reckoned on where none is chosen yet: a usual standard one on a butt of its own core (*practice*). */
+const USUAL_GRIP = { gripInches: 0.9, coreInches: 0.6 } as const;
+
+/**
+ * What one layer of build-up adds to the outside diameter of a usual grip, in inches: less than to the seat where rubber keeps its volume.
+ *
+ * Formula: half of what two layers add by {@link diameterBy}. Source: as the estimators.
+ *
+ * @example layerOutside('volume') //=> 0.0067
+ * @example layerOutside('additive') //=> 0.01
+ */
+export function layerOutside(growth: Estimator, thicknessInches = TAPE_THICKNESS.value): number {
+  const taped = { ...USUAL_GRIP, seatInches: seatInches(USUAL_GRIP.coreInches, 2, thicknessInches) };
+  return (diameterBy(growth, taped) - USUAL_GRIP.gripInches) / 2;
+}
+
 /** Outside diameter by the estimator named, unchecked. */
 export function diameterBy(growth: Estimator, seating: Seating): number {
   return growth === 'additive' ? additiveDiameter(seating) : volumeDiameter(seating);

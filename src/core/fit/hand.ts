@@ -36,6 +36,12 @@ export interface HandMeasures {
   readonly fingerInches?: number | undefined;
 }
 
+/** A measure that no row of the guide reaches. */
+export interface Beyond {
+  readonly measure: 'hand' | 'finger';
+  readonly end: 'below' | 'above';
+}
+
 /** The outside diameter a hand starts from. */
 export interface StartSize {
   /** The mean of both where both are known. */
@@ -43,8 +49,8 @@ export interface StartSize {
   readonly byHandInches: number;
   /** undefined: no finger was measured, or the guide has fewer than two. */
   readonly byFingerInches: number | undefined;
-  /** Where the hand (or, the hand being within, the finger) lies beyond the guide, so that the size at the guide's end is held. */
-  readonly beyond: 'below' | 'above' | undefined;
+  /** Measures that lie beyond the guide, for which the size at its end is held. */
+  readonly beyond: readonly Beyond[];
   /** Hand and finger ask for sizes more than a layer apart. */
   readonly disagree: boolean;
 }
@@ -75,9 +81,16 @@ export function startDiameter(
     inches: byFinger ? (byHand.inches + byFinger.inches) / 2 : byHand.inches,
     byHandInches: byHand.inches,
     byFingerInches: byFinger?.inches,
-    beyond: byHand.beyond ?? byFinger?.beyond,
+    beyond: [beyondOf('hand', byHand), beyondOf('finger', byFinger)].flatMap((each) => each ?? []),
     disagree: byFinger !== undefined && Math.abs(byFinger.inches - byHand.inches) > layerInches + 1e-9,
   });
+}
+
+function beyondOf(
+  measure: Beyond['measure'],
+  found: { readonly beyond: Beyond['end'] | undefined } | undefined,
+): Beyond | undefined {
+  return found?.beyond && { measure, end: found.beyond };
 }
 
 /** What is wrong with the measures of a hand, if anything; fields are `handInches` and `fingerInches`. */
@@ -158,7 +171,7 @@ function fingerPoints(guide: readonly SizeGuideRow[]): Point[] {
 function between(
   points: readonly Point[],
   length: number,
-): { readonly inches: number; readonly beyond: StartSize['beyond'] } | undefined {
+): { readonly inches: number; readonly beyond: Beyond['end'] | undefined } | undefined {
   const sorted = [...points].sort(([one], [other]) => one - other);
   const above = sorted.find(([each]) => each >= length);
   const below = sorted.findLast(([each]) => each <= length);

@@ -73,7 +73,7 @@ export interface HandTarget {
  *
  * @param start size of the upper hand
  * @param lower size of the lower hand by its own measures; undefined: both hands are alike
- * @param layerInches what one layer adds to the seat, in inches
+ * @param layerInches what one layer adds outside, in inches ({@link layerOutside})
  * @returns the target with a reason for every move, and for every answer that could not move it
  */
 export function fromSample(

@@ -6,8 +6,8 @@ const BUILD_UP: Tape = { stripInches: STRIP_WIDTH.value, gsm: TAPE_GSM.value, th
 const TWO_WAY: Tape = { stripInches: STRIP_WIDTH.value, gsm: TWO_WAY_GSM.value, thicknessInches: TAPE_THICKNESS.value };
 
 /**
- * Tolerance, limit, least weight and every ± are *practice*; tape and cap as their constants say. Six layers are .060 in, about the
- * step of 1/16 in from one moulded size to the next (*derived*; the step is *practice*).
+ * Tolerance, limit, least weight and every ± are *practice*; tape and cap as their constants say. Six layers show
+ * as .041 to .060 in by the two estimators (*derived*): then the next moulded size, about 1/16 in larger (*practice*), is near.
  */
 export const DEFAULT_SETTINGS: ShopSettings = {
   tolerancePoints: 1,

@@ -60,7 +60,8 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
   const held = holding(club, moved, notes);
   const tolerance = club.tolerancePoints ?? settings.tolerancePoints;
   const basis = moved.basis;
-  const parts = basis && spreadParts({ basis, hold: held.hold, old, fresh, lower, body, club }, settings);
+  const sameItem = club.oldItem?.toLowerCase() === grip.item.toLowerCase();
+  const parts = basis && spreadParts({ basis, hold: held.hold, old, fresh, lower, body, club, sameItem }, settings);
   const spread = parts && spreadPoints(parts);
   const lengthAfter =
     club.lengthInches === undefined

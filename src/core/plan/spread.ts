@@ -15,6 +15,8 @@ export interface Uncertain {
   readonly lower: LowerTape;
   readonly body: Body;
   readonly club: Pick<Club, 'lengthChangeInches'>;
+  /** Old and new grip are of one item. */
+  readonly sameItem: boolean;
 }
 
 /**
@@ -47,7 +49,7 @@ export function spreadParts(uncertain: Uncertain, settings: ShopSettings): Sprea
     newMass: Math.abs(massPoints(fresh.gripSpreadGrams, fresh.balanceInches)),
     newBalance: balancePoints(fresh),
     tape: Math.hypot(oldTape, newTape),
-    cap: isCapGuessed(uncertain) ? lengthPoints(body.grams, CAP_SPREAD_INCHES) : 0,
+    cap: Math.sqrt(capsGuessed(uncertain)) * lengthPoints(body.grams, CAP_SPREAD_INCHES),
     length: club.lengthChangeInches === 0 ? 0 : lengthPoints(body.grams, LENGTH_SPREAD_INCHES),
     body: body.guessed ? Math.abs(lengthPoints(TYPICAL_BODY_SPREAD_GRAMS, moved)) : 0,
     reading: settings.readingSpreadPoints * Math.sqrt(readingsCompared(basis, hold)),
@@ -64,9 +66,12 @@ function movedInches({ basis, old, fresh, club }: Uncertain): number {
   return club.lengthChangeInches + fresh.capInches - (basis === 'bare' ? 0 : old.capInches);
 }
 
-/** Whether the body moves by a cap that nobody measured: from bare by the new one, else by one of the two; both unknown are alike. */
-function isCapGuessed({ basis, old, fresh }: Uncertain): boolean {
-  return basis === 'bare' ? !fresh.capKnown : old.capKnown !== fresh.capKnown;
+/** How many caps that nobody measured move the body: from bare the new one, else each of the two; of one item they are alike (*practice*). */
+function capsGuessed({ basis, old, fresh, sameItem }: Uncertain): number {
+  const fromNew = fresh.capKnown ? 0 : 1;
+  if (basis === 'bare') return fromNew;
+  const fromOld = old.capKnown ? 0 : 1;
+  return sameItem && fromOld + fromNew === 2 ? 0 : fromOld + fromNew;
 }
 
 /** How many scale readings stand between what is predicted and what is held; where nothing is held, the predicted one alone. */

@@ -1,6 +1,7 @@
 /** From what stands in the hand fields to a target diameter. Pure. */
 import {
   fromSample,
+  handIssue,
   MM_PER_INCH,
   mistakenUnit,
   plainNumber,
@@ -34,6 +35,8 @@ export type MeasureFault =
 export interface MeasureRead {
   readonly text: string;
   readonly inches: number | undefined;
+  /** What it says in inches, also where that cannot be; undefined where it is no number. */
+  readonly typedInches: number | undefined;
   readonly fault: MeasureFault | undefined;
 }
 
@@ -79,13 +82,16 @@ function readMeasure(form: HandForm, field: MeasureField, seen: HandSeen | undef
   const typed = form[field];
   if (typed === null) {
     const inches = seen?.[SEEN[field]];
-    return { text: inches === undefined ? '' : lengthText(inches, form.unit), inches, fault: undefined };
+    const text = inches === undefined ? '' : lengthText(inches, form.unit);
+    return { text, inches, typedInches: inches, fault: undefined };
   }
-  if (typed.trim() === '') return { text: typed, inches: undefined, fault: undefined };
+  if (typed.trim() === '') return { text: typed, inches: undefined, typedInches: undefined, fault: undefined };
   const value = plainNumber(typed);
-  if (value === undefined) return { text: typed, inches: undefined, fault: { fault: 'notNumber' } };
+  if (value === undefined)
+    return { text: typed, inches: undefined, typedInches: undefined, fault: { fault: 'notNumber' } };
   const fault = faultOf(value, field, form.unit);
-  return { text: typed, inches: fault ? undefined : inchesOf(value, form.unit), fault };
+  const typedInches = inchesOf(value, form.unit);
+  return { text: typed, inches: fault ? undefined : typedInches, typedInches, fault };
 }
 
 export function answersOf(form: HandForm): SampleAnswers {
@@ -107,10 +113,12 @@ export function handModel(
   guide: readonly SizeGuideRow[],
   layerInches: number,
 ): HandModel {
-  const measures = Object.fromEntries(MEASURE_FIELDS.map((field) => [field, readMeasure(form, field, seen)])) as Record<
+  const read = Object.fromEntries(MEASURE_FIELDS.map((field) => [field, readMeasure(form, field, seen)])) as Record<
     MeasureField,
     MeasureRead
   >;
+  const exchanged = notShorter(read.hand, read.finger) ?? notShorter(read.lowerHand, read.lowerFinger);
+  const measures = exchanged ? withoutRangeFaults(read) : read;
   const differ = form.differ ?? seen?.lowerHandLength !== undefined;
   const start = startOf(measures.hand, measures.finger, guide, layerInches);
   const lower = differ ? startOf(measures.lowerHand, measures.lowerFinger, guide, layerInches) : undefined;
@@ -122,7 +130,7 @@ export function handModel(
     differ,
     start: upperSize,
     lowerStart: lowerSize,
-    issue: failed && !failed.ok ? failed.issue : undefined,
+    issue: exchanged ?? (failed && !failed.ok ? failed.issue : undefined),
     target: upperSize && fromSample(upperSize, lowerSize, answersOf(form), layerInches),
     unkept: MEASURE_FIELDS.some((field) => {
       const { inches, fault } = measures[field];
@@ -132,6 +140,19 @@ export function handModel(
       );
     }),
   };
+}
+
+/** That a finger is as long as its hand says more than that each of them is out of its range: they may be exchanged. */
+function notShorter(hand: MeasureRead, finger: MeasureRead): Issue | undefined {
+  if (hand.typedInches === undefined || finger.typedInches === undefined) return undefined;
+  const issue = handIssue({ handInches: hand.typedInches, fingerInches: finger.typedInches });
+  return issue?.code === 'contradiction' ? issue : undefined;
+}
+
+function withoutRangeFaults(read: HandModel['measures']): HandModel['measures'] {
+  const without = (each: MeasureRead): MeasureRead =>
+    each.fault && each.fault.fault !== 'notNumber' ? { ...each, fault: undefined } : each;
+  return Object.fromEntries(MEASURE_FIELDS.map((field) => [field, without(read[field])])) as HandModel['measures'];
 }
 
 /** As Jobs keeps a measure. */

@@ -31,7 +31,7 @@ describe('a starting diameter', () => {
     expect(start.byHandInches).toBe(0.95);
     expect(start.byFingerInches).toBeCloseTo(0.9 + 0.8 * 0.05, 12); // .940
     expect(start.inches).toBeCloseTo(0.945, 12);
-    expect(start).toMatchObject({ beyond: undefined, disagree: false }); // exactly a layer apart
+    expect(start).toMatchObject({ beyond: [], disagree: false }); // exactly a layer apart
   });
 
   it('tells that hand and finger are more than a layer apart', () => {
@@ -50,7 +50,7 @@ describe('a starting diameter', () => {
   ] as const)('%j holds the end of the guide: %d, %s', (hand, inches, beyond) => {
     const start = valueOf(startDiameter(GUIDE, hand));
     expect(start.inches).toBeCloseTo(inches, 12);
-    expect(start.beyond).toBe(beyond);
+    expect(start.beyond.map(({ end }) => end)).toEqual(beyond ? [beyond] : []);
   });
 
   it('goes by the hand alone where fewer than two rows have a finger', () => {
@@ -61,7 +61,7 @@ describe('a starting diameter', () => {
         inches: start.byHandInches,
         byHandInches: 1,
         byFingerInches: undefined,
-        beyond: undefined,
+        beyond: [],
         disagree: false,
       });
     }
@@ -73,9 +73,12 @@ describe('a starting diameter', () => {
   it('of a guide of one row is its size', () => {
     expect(valueOf(startDiameter([row(8, 0.95)], { handInches: 8 }))).toMatchObject({
       inches: 0.95,
-      beyond: undefined,
+      beyond: [],
     });
-    expect(valueOf(startDiameter([row(8, 0.95)], { handInches: 7 }))).toMatchObject({ inches: 0.95, beyond: 'below' });
+    expect(valueOf(startDiameter([row(8, 0.95)], { handInches: 7 }))).toMatchObject({
+      inches: 0.95,
+      beyond: [{ measure: 'hand', end: 'below' }],
+    });
   });
 });
 

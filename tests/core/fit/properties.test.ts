@@ -26,7 +26,7 @@ const size = (inches: number): StartSize => ({
   inches,
   byHandInches: inches,
   byFingerInches: undefined,
-  beyond: undefined,
+  beyond: [],
   disagree: false,
 });
 
@@ -81,7 +81,8 @@ describe('for any guide and any hand', () => {
         const { inches, beyond } = valueOf(startDiameter(guide, { handInches }));
         const shorter = guide.filter((each) => each.handInches <= handInches).map((each) => each.diameterInches);
         const longer = guide.filter((each) => each.handInches >= handInches).map((each) => each.diameterInches);
-        expect(beyond).toBe(shorter.length === 0 ? 'below' : longer.length === 0 ? 'above' : undefined);
+        const end = shorter.length === 0 ? 'below' : longer.length === 0 ? 'above' : undefined;
+        expect(beyond).toEqual(end ? [{ measure: 'hand', end }] : []);
         const low = Math.max(...shorter, guide[0]?.diameterInches ?? NaN);
         const high = Math.min(...longer, guide.at(-1)?.diameterInches ?? NaN);
         expect(inches).toBeGreaterThanOrEqual(low - 1e-12);

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { fromSample, type HandTarget, type SampleAnswers, type StartSize } from '../../../src/core/index';
+import {
+  DEFAULT_SETTINGS,
+  fromSample,
+  layerOutside,
+  reaching,
+  type HandTarget,
+  type SampleAnswers,
+  type StartSize,
+} from '../../../src/core/index';
+import { aGrip } from '../make';
 
 const LAYER = 0.01; // .010 a layer: D. Eagar, "Grip Sizing", 2009
 
@@ -7,7 +16,7 @@ const size = (inches: number): StartSize => ({
   inches,
   byHandInches: inches,
   byFingerInches: undefined,
-  beyond: undefined,
+  beyond: [],
   disagree: false,
 });
 
@@ -80,5 +89,29 @@ describe('the lower hand', () => {
     expect(wanted(0.96)).toEqual([6]);
     expect(wanted(0.87)).toEqual([3]);
     expect(wanted(0.92)).toEqual([undefined]);
+  });
+});
+
+describe('so many layers more', () => {
+  it.each(['volume', 'additive'] as const)('are fitted as so many, by the shop’s estimator %s', (growth) => {
+    const settings = { ...DEFAULT_SETTINGS, growth };
+    const layer = layerOutside(growth);
+    const grip = aGrip({ upperInches: 0.9, coreInches: 0.6 });
+    for (const [answers, layers] of [
+      [{ fingertips: 'press', errLarger: 0, pain: false }, 2],
+      [{ errLarger: 2, pain: false }, 2],
+      [{ fingertips: 'press', errLarger: 2, pain: false }, 4],
+    ] as const) {
+      const { targetInches, layersMoved } = fromSample(size(0.9), undefined, answers, layer);
+      expect(layersMoved).toBe(layers);
+      const { found } = reaching({ targetInches, buttInches: 0.6, lowerLayers: 0, stock: [grip], settings });
+      expect(found[0]?.layers).toBe(layers);
+    }
+  });
+
+  it('show by volume as two thirds of what they show where every thousandth does', () => {
+    expect(layerOutside('additive')).toBeCloseTo(0.01, 12);
+    // √(.81 − .36 + .62²) = .91346
+    expect(layerOutside('volume')).toBeCloseTo((Math.sqrt(0.81 - 0.36 + 0.3844) - 0.9) / 2, 12);
   });
 });

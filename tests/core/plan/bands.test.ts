@@ -78,9 +78,10 @@ function drawnFrom(situation: Situation): { readonly plan: ReturnType<typeof pla
     const newRoll = about(1, off.roll);
     const newTape = (club.layers ?? 0) * LAYER * newRoll;
     const lowerTape = club.lowerLayers * LAYER * (5.5 / 10.5) * newRoll; // from 5 to 10.5 in
-    const unmeasured = about(USUAL_CAP, off.cap); // where neither cap is known, both are alike
+    const unmeasured = about(USUAL_CAP, off.cap);
     const oldCap = club.oldCapInches ?? unmeasured;
-    const newCap = grip.capInches ?? unmeasured;
+    // caps of one item are alike, those of two are not
+    const newCap = grip.capInches ?? (club.oldItem === grip.item ? unmeasured : about(USUAL_CAP, off.cap));
     const longer = club.lengthChangeInches === 0 ? 0 : about(club.lengthChangeInches, off.length);
     const typical = about(TYPICAL_BODY, off.body);
     const left = club.massGrams === undefined ? typical : club.massGrams - oldGrams - oldTape - STRIP;
@@ -158,6 +159,10 @@ const SITUATIONS: readonly (readonly [string, Situation])[] = [
   ['the old cap known, the new not', { grip: { capInches: undefined } }],
   ['the new cap known, the old not', { club: { oldCapInches: undefined } }],
   ['neither cap known', { club: { oldCapInches: undefined }, grip: { capInches: undefined } }],
+  [
+    'neither cap known, both of one item',
+    { club: { oldCapInches: undefined, oldItem: 'G' }, grip: { capInches: undefined } },
+  ],
   ['bare, the new cap not known', { club: stripped, grip: { capInches: undefined } }],
   ['an inch longer, weighed whole', { club: { lengthChangeInches: 1, plugGrams: 12, oldLayers: 4 } }],
   ['an inch shorter, weighed whole', { club: { lengthChangeInches: -1, plugGrams: -3 } }],

@@ -118,7 +118,13 @@ describe('± of a gap', () => {
     it('on an estimate or a weighed grip, where one of the two is known and the other is not', () => {
       expect(spread({}, unknown)).toBeCloseTo(root(...FRESH, ...OLD, (420 - 50 - STRIP) / 16 / P), 10);
       expect(spread({ oldCapInches: undefined })).toBeCloseTo(root(...FRESH, ...OLD, (420 - 50 - STRIP) / 16 / P), 10);
-      expect(spread({ oldCapInches: undefined }, unknown)).toBeCloseTo(root(...FRESH, ...OLD), 10); // taken as alike
+      const each = (420 - 50 - STRIP) / 16 / P;
+      expect(spread({ oldCapInches: undefined }, unknown)).toBeCloseTo(root(...FRESH, ...OLD, each, each), 10);
+    });
+
+    it('caps of one item are alike, and move nothing', () => {
+      const same = { oldCapInches: undefined, oldItem: 'g' };
+      expect(spread(same, unknown)).toBeCloseTo(root(...FRESH, ...OLD), 10);
     });
 
     it('an old cap that Stock knows is known', () => {

@@ -2,7 +2,8 @@
 import { Button, Checkbox, Input, makeStyles, ProgressBar, tokens } from '@fluentui/react-components';
 import { useCallback, useId, useMemo, useState } from 'react';
 import { compareSteps, holdOf, type Comparison, type PlanInput, type Tried } from '../../../core/index';
-import { COUNT_WORDS, sayNotTried } from '../../../words/choose';
+import { COUNT_WORDS } from '../../../words/choose';
+import { notTriedLines } from '../../../words/compareHead';
 import { thousandths } from '../../../words/readings';
 import { aboutText } from '../../compareText';
 import { comparePlot, filterChoices, ordered, readFilters, takenOf, takenOfSolved } from '../../state/compareModel';
@@ -10,6 +11,7 @@ import { PART } from '../../state/paneState';
 import type { CompareForm } from '../../state/tools';
 import { useLong } from '../../state/useLong';
 import { COMPARE_WORDS } from '../../toolWords';
+import { WHAT } from '../../words';
 import { Choice, FieldLine } from '../fields';
 import { ComparePlot } from './ComparePlot';
 import { CompareTable } from './CompareTable';
@@ -126,20 +128,22 @@ function NotTried({ comparison }: { readonly comparison: Comparison }) {
   return (
     <details className={styles.fold}>
       <summary>{COMPARE_WORDS.notTried(notTried.length)}</summary>
-      <Sentences texts={notTried.map(sayNotTried)} />
+      <Sentences texts={notTriedLines(comparison)} />
     </details>
   );
 }
 
 interface ResultProps {
   readonly comparison: Comparison;
+  /** Whether it is of the clubs as they are now. */
+  readonly settled: boolean;
   readonly input: PlanInput;
   readonly form: CompareForm;
   readonly onForm: OnForm;
   readonly onFit: (tried: Tried) => void;
 }
 
-function Result({ comparison, input, form, onForm, onFit }: ResultProps) {
+function Result({ comparison, settled, input, form, onForm, onFit }: ResultProps) {
   const id = useId();
   const [looked, setLooked] = useState<string | null>(null);
   const [shown, setShown] = useState(PART);
@@ -148,8 +152,8 @@ function Result({ comparison, input, form, onForm, onFit }: ResultProps) {
   if (!list.length) {
     return (
       <>
-        <Says flagged>{COMPARE_WORDS.noneTried}</Says>
-        <Sentences texts={comparison.notTried.map(sayNotTried)} />
+        <Says flagged>{input.stock.length ? COMPARE_WORDS.noneTried : WHAT.noStock}</Says>
+        <Sentences texts={notTriedLines(comparison)} />
       </>
     );
   }
@@ -164,6 +168,7 @@ function Result({ comparison, input, form, onForm, onFit }: ResultProps) {
         tried={list.slice(0, shown)}
         shortlist={form.shortlist}
         looked={looked}
+        settled={settled}
         onTick={(key, ticked) =>
           onForm({
             shortlist: ticked ? [...form.shortlist, key] : form.shortlist.filter((each) => each !== key),
@@ -206,15 +211,17 @@ export function CompareScreen({ pane }: ToolProps) {
           {about}
         </Says>
         <Narrow input={concerned} form={form} priceFault={read.priceFault} onForm={onForm} />
-        {answer ? (
+        {answer && (
           <Result
             comparison={answer}
+            settled={settled}
             input={concerned}
             form={form}
             onForm={onForm}
             onFit={(tried) => send({ on: 'take', from: 'compare', ...takenOf(tried, concerned, state.form) })}
           />
-        ) : (
+        )}
+        {!settled && (
           <ProgressBar
             aria-label={COMPARE_WORDS.working(progress?.done ?? 0, progress?.of ?? 1)}
             max={progress?.of ?? 1}
@@ -233,7 +240,7 @@ export function CompareScreen({ pane }: ToolProps) {
           </Buttons>
         )}
       </Part>
-      {answer && answer.tried.length > 0 && (
+      {answer && concerned.stock.length > 0 && (
         <SolvePart
           input={concerned}
           tried={answer.tried}

@@ -87,10 +87,12 @@ function detailsOf(tried: Tried): readonly (readonly [string, string])[] {
 function Details({
   tried,
   id,
+  settled,
   onFit,
 }: {
   readonly tried: Tried;
   readonly id: string;
+  readonly settled: boolean;
   readonly onFit: (tried: Tried) => void;
 }) {
   const styles = useStyles();
@@ -105,7 +107,13 @@ function Details({
             </Fragment>
           ))}
         </dl>
-        <Button size="small" appearance="primary" className={styles.fit} onClick={() => onFit(tried)}>
+        <Button
+          size="small"
+          appearance="primary"
+          className={styles.fit}
+          disabledFocusable={!settled}
+          onClick={() => onFit(tried)}
+        >
           {COMPARE_WORDS.fit}
         </Button>
       </td>
@@ -117,12 +125,14 @@ interface LineProps {
   readonly tried: Tried;
   readonly ticked: boolean;
   readonly opened: boolean;
+  /** Whether it is of the clubs as they are now. */
+  readonly settled: boolean;
   readonly onTick: (key: string, ticked: boolean) => void;
   readonly onOpen: (key: string) => void;
   readonly onFit: (tried: Tried) => void;
 }
 
-function Line({ tried, ticked, opened, onTick, onOpen, onFit }: LineProps) {
+function Line({ tried, ticked, opened, settled, onTick, onOpen, onFit }: LineProps) {
   const styles = useStyles();
   const id = useId();
   const { key } = tried.candidate;
@@ -165,7 +175,7 @@ function Line({ tried, ticked, opened, onTick, onOpen, onFit }: LineProps) {
           </td>
         ))}
       </tr>
-      {opened && <Details tried={tried} id={id} onFit={onFit} />}
+      {opened && <Details tried={tried} id={id} settled={settled} onFit={onFit} />}
     </>
   );
 }

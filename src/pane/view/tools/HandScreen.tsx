@@ -1,7 +1,15 @@
 /** Size from the hand: its measures, what it shows on a sample grip, and what in Stock reaches the target. */
 import { Button, Checkbox, Link, makeStyles, tokens } from '@fluentui/react-components';
 import { useId, useMemo } from 'react';
-import { reaching, TAPE_THICKNESS, type Club, type Issue, type PlanInput, type Reaching } from '../../../core/index';
+import {
+  reaching,
+  DEFAULT_SETTINGS,
+  layerOutside,
+  type Club,
+  type Issue,
+  type PlanInput,
+  type Reaching,
+} from '../../../core/index';
 import { CLINICIAN, sayMove, sayNoneReaching, sayStart, STARTING_POINT } from '../../../words/hand';
 import { sayIssue } from '../../../words/issues';
 import { gramsText, thousandths } from '../../../words/readings';
@@ -224,7 +232,8 @@ function detailOf({ layers, upper, fittedGrams, grip }: Reaching): string {
       ? ''
       : ` (${thousandths(upper.lowInches)}–${thousandths(upper.highInches)})`;
   const mass = fittedGrams === undefined ? '' : ` · ${gramsText(fittedGrams)}`;
-  return `${grip.size ? `${grip.size} · ` : ''}${counted(layers, 'layer')} · ${thousandths(upper.inches)}${range}${mass}`;
+  const none = grip.onHand === 0 ? ` · ${HAND_WORDS.noneOnHand}` : '';
+  return `${grip.size ? `${grip.size} · ` : ''}${counted(layers, 'layer')} · ${thousandths(upper.inches)}${range}${mass}${none}`;
 }
 
 function ReachList({
@@ -327,7 +336,8 @@ export function HandScreen({ pane, obstacle }: ToolProps) {
   const { shop, who } = state;
   const form = state.tools.hand;
   const job = who.by === 'job' ? shop?.jobs.find((each) => each.job === who.job) : undefined;
-  const layerInches = 2 * (concerned?.settings.buildUp.thicknessInches ?? TAPE_THICKNESS.value);
+  const { growth, buildUp } = concerned?.settings ?? DEFAULT_SETTINGS;
+  const layerInches = layerOutside(growth, buildUp.thicknessInches);
   const model = useMemo(
     () => handModel(form, job?.hand, shop?.guide ?? [], layerInches),
     [form, job, shop, layerInches],

@@ -1,6 +1,6 @@
 /** Weighed grips: masses typed or pasted, which grip goes on which club, and what that saves. */
 import { Button, makeStyles, Textarea } from '@fluentui/react-components';
-import { useId, useMemo } from 'react';
+import { useDeferredValue, useId, useMemo } from 'react';
 import { placeGrips, type Evenness, type Placement } from '../../../core/index';
 import { assign } from '../../../workbook/assignment';
 import type { ClubChoices } from '../../../workbook/choices';
@@ -71,9 +71,15 @@ function toKnow(placement: Placement): readonly string[] {
   return texts.filter((text) => text !== undefined);
 }
 
-/** The masses as they are to stand in Clubs. */
-function takenOf({ placed }: Placement): ReadonlyMap<number, ClubChoices> {
-  return new Map(placed.flatMap(({ row, grip }) => (grip ? [[row, { newMass: grip.grams }] as const] : [])));
+/** The masses as they are to stand in Clubs; a club for which none was left is planned with Stock's, so an old one goes. */
+function takenOf({ placed, unserved }: Placement): ReadonlyMap<number, ClubChoices> {
+  const without = new Set(unserved);
+  return new Map(
+    placed.flatMap(({ row, item = '', grip }): [number, ClubChoices][] => {
+      if (grip) return [[row, { newMass: grip.grams, massOf: item }]];
+      return without.has(row) ? [[row, { newMass: null }]] : [];
+    }),
+  );
 }
 
 export function PlaceScreen({ pane }: ToolProps) {
@@ -83,7 +89,9 @@ export function PlaceScreen({ pane }: ToolProps) {
   const { typed } = state.tools.place;
   const input = preview?.ok ? preview.value.input : null;
   const read = useMemo(() => (typed.trim() === '' ? null : parseWeighed(typed)), [typed]);
-  const placed = useMemo(() => (read?.ok && input ? placeGrips(input, read.value, assign) : null), [read, input]);
+  // A long list is placed once typing rests.
+  const rested = useDeferredValue(read);
+  const placed = useMemo(() => (rested?.ok && input ? placeGrips(input, rested.value, assign) : null), [rested, input]);
   const fault = read && !read.ok ? read.issue : placed && !placed.ok ? placed.issue : undefined;
   return (
     <>

@@ -14,7 +14,7 @@ import {
 import { assign } from '../../../workbook/assignment';
 import { AIM_WORDS, ONE_MODEL, sayCannot, SIZES_DIFFER_WORDS, solutionText } from '../../../words/choose';
 import { readingText } from '../../../words/readings';
-import { itemsTicked } from '../../state/compareModel';
+import { itemsTicked, takenOfSolved } from '../../state/compareModel';
 import { onLetters } from '../../state/plot';
 import type { CompareForm } from '../../state/tools';
 import { useLong } from '../../state/useLong';
@@ -79,13 +79,14 @@ function Fields({ form, ticked, onForm }: Pick<SolveProps, 'form' | 'onForm'> & 
 
 interface FoundProps {
   readonly solution: Solution;
-  readonly sizeTolerance: number;
+  readonly input: PlanInput;
   readonly onTake: (solved: Solved) => void;
 }
 
-function Found({ solution, sizeTolerance, onTake }: FoundProps) {
+function Found({ solution, input, onTake }: FoundProps) {
   const styles = useStyles();
-  const cannot = solution.cannot.map((each) => sayCannot(each, sizeTolerance));
+  const cannot = solution.cannot.map((each) => sayCannot(each, input.settings.sizeToleranceInches));
+  const losing = solution.solved ? losingTarget(solution, input) : [];
   return (
     <>
       <Says live flagged={!solution.solved}>
@@ -102,6 +103,7 @@ function Found({ solution, sizeTolerance, onTake }: FoundProps) {
               cells: [club.name, item, layers, readsText(plan.readingAfter ?? plan.readingGripped, plan.shift?.total)],
             }))}
           />
+          {losing.length > 0 && <Says flagged>{SOLVE_WORDS.losingTarget(losing)}</Says>}
           <Buttons>
             <Button appearance="primary" onClick={() => onTake(solution)}>
               {SOLVE_WORDS.take}
@@ -127,6 +129,19 @@ function readsText(reading: number | undefined, change: number | undefined): str
   return change === undefined ? TABLE.none : `${signedText(change)} pt`;
 }
 
+/** Whether what was asked is what would be asked now. */
+function isSame(asked: SolveRequest, now: SolveRequest): boolean {
+  const { input, ...wanted } = asked;
+  const { input: inputNow, ...wantedNow } = now;
+  return input === inputNow && JSON.stringify(wanted) === JSON.stringify(wantedNow);
+}
+
+/** Clubs whose target diameter goes from Clubs with a solution: none of its layers are wanted there, and the plan would find some. */
+function losingTarget(solution: Solved, input: PlanInput): readonly string[] {
+  const taken = takenOfSolved(solution, input);
+  return solution.choices.filter(({ row }) => taken.get(row)?.targetDiameter === null).map(({ club }) => club.name);
+}
+
 export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
   const ticked = itemsTicked(form.shortlist, tried);
   const [asked, setAsked] = useState<SolveRequest | null>(null);
@@ -140,6 +155,7 @@ export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
     aims: form.aims,
     sizesDiffer: form.sizesDiffer,
   });
+  const now = request();
   const running = asked !== null && !settled;
   return (
     <Part title={SOLVE_WORDS.title} ruled>
@@ -149,7 +165,7 @@ export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
       <Fields form={form} ticked={ticked.length} onForm={onForm} />
       {nothing && <Says quiet>{SOLVE_WORDS.noTicks}</Says>}
       <Buttons>
-        <Button appearance="primary" disabledFocusable={running || nothing} onClick={() => setAsked(request())}>
+        <Button appearance="primary" disabledFocusable={running || nothing} onClick={() => setAsked(now)}>
           {SOLVE_WORDS.go}
         </Button>
         {running && <Button onClick={() => setAsked(null)}>{SOLVE_WORDS.stop}</Button>}
@@ -169,8 +185,8 @@ export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
       {asked &&
         settled &&
         answer &&
-        (asked.input === input ? (
-          <Found solution={answer} sizeTolerance={input.settings.sizeToleranceInches} onTake={onTake} />
+        (isSame(asked, now) ? (
+          <Found solution={answer} input={input} onTake={onTake} />
         ) : (
           <Says flagged>{SOLVE_WORDS.stale}</Says>
         ))}
