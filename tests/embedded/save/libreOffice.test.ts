@@ -1,6 +1,6 @@
 /** The copy read by a program that shares nothing with ours; only where that program is installed. */
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -75,12 +75,19 @@ describe.runIf(isThere)('LibreOffice', () => {
     );
   });
 
-  test('prints each page of ours on one sheet of paper', () => {
+  test('prints each page of ours on one sheet of paper', async () => {
+    const { workbook } = await describeCopy(spreadsheet);
+    const ours = [PLAN_SHEET, COMPARE_SHEET];
+    const pages = {
+      ...workbook,
+      activeSheet: 0,
+      sheets: workbook.sheets.filter(({ name }) => ours.includes(name)),
+      namedRanges: (workbook.namedRanges ?? []).filter(({ scope }) => scope !== undefined && ours.includes(scope)),
+    };
+    writeFileSync(join(folder, 'demo.xlsx'), await bytesOf(pages));
     convert('pdf');
     const pdf = readFileSync(join(folder, 'demo.pdf'), 'latin1');
-    // Eight tables, of which Clubs and Stock are two pages side by side, a plan and a comparison.
-    expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(12);
-    expect(readdirSync(folder)).toContain('demo.pdf');
+    expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(ours.length);
   }, 180_000);
 });
 
