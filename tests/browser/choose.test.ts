@@ -312,7 +312,7 @@ describe('the comparison', () => {
     expect((await names()).every((name) => name.startsWith('TB-'))).toBe(true);
     await page.getByText(/grips not tried$/).click();
     await page
-      .getByText(/left out by what you narrowed down to/)
+      .getByText(/Left out by what it was narrowed down to/)
       .first()
       .waitFor();
     const cord = await names();

@@ -1,7 +1,6 @@
 /** From what stands in the hand fields to a target diameter. Pure. */
 import {
   fromSample,
-  handIssue,
   MM_PER_INCH,
   mistakenUnit,
   plainNumber,
@@ -120,8 +119,9 @@ export function handModel(
   const exchanged = notShorter(read.hand, read.finger) ?? notShorter(read.lowerHand, read.lowerFinger);
   const measures = exchanged ? withoutRangeFaults(read) : read;
   const differ = form.differ ?? seen?.lowerHandLength !== undefined;
-  const start = startOf(measures.hand, measures.finger, guide, layerInches);
-  const lower = differ ? startOf(measures.lowerHand, measures.lowerFinger, guide, layerInches) : undefined;
+  const start = exchanged ? undefined : startOf(measures.hand, measures.finger, guide, layerInches);
+  const lower =
+    differ && !exchanged ? startOf(measures.lowerHand, measures.lowerFinger, guide, layerInches) : undefined;
   const upperSize = start?.ok ? start.value : undefined;
   const lowerSize = lower?.ok ? lower.value : undefined;
   const failed = [start, lower].find((each) => each && !each.ok);
@@ -145,8 +145,11 @@ export function handModel(
 /** That a finger is as long as its hand says more than that each of them is out of its range: they may be exchanged. */
 function notShorter(hand: MeasureRead, finger: MeasureRead): Issue | undefined {
   if (hand.typedInches === undefined || finger.typedInches === undefined) return undefined;
-  const issue = handIssue({ handInches: hand.typedInches, fingerInches: finger.typedInches });
-  return issue?.code === 'contradiction' ? issue : undefined;
+  if (finger.typedInches < hand.typedInches) return undefined;
+  // A finger in another unit beside a hand that is right is asked about as such.
+  if (finger.fault?.fault === 'unit' && !hand.fault) return undefined;
+  const expected = 'the middle finger must be shorter than the hand';
+  return { code: 'contradiction', field: 'fingerInches', got: finger.typedInches, expected };
 }
 
 function withoutRangeFaults(read: HandModel['measures']): HandModel['measures'] {

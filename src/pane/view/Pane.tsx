@@ -1,6 +1,6 @@
 /** The task pane, the same on every page: it knows a workbook only by its port. */
 import { FluentProvider, Link, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import type { WorkbookPort } from '../../workbook/port';
 import { usePane, type PaneNow } from '../state/usePane';
 import type { Work } from '../state/work';
@@ -139,11 +139,15 @@ export function PaneOn({ work, theme, helpUrl, heading }: Omit<PaneProps, 'port'
   const styles = useStyles();
   const pane = usePane(work);
   useEffect(() => wearTheme(theme), [theme]);
+  const body = useRef<HTMLDivElement>(null);
+  const { screen } = pane.state;
+  // Another screen begins at its top, wherever the last one was left.
+  useEffect(() => body.current?.scrollTo(0, 0), [screen]);
   return (
     <FluentProvider theme={THEMES[theme]} style={FILL}>
       <main className={styles.pane}>
         {heading && <h1 className={styles.heading}>{heading}</h1>}
-        <div className={styles.body}>
+        <div className={styles.body} ref={body}>
           <Screen pane={pane} />
           <Link className={styles.help} href={helpUrl} target="_blank" rel="noreferrer">
             {COMMON.help}

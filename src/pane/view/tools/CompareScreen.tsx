@@ -133,6 +133,11 @@ function NotTried({ comparison }: { readonly comparison: Comparison }) {
   );
 }
 
+function whyNone({ notTried }: Comparison, { stock }: PlanInput): string {
+  if (!stock.length) return WHAT.noStock;
+  return notTried.every(({ why }) => why === 'filtered') ? COMPARE_WORDS.allNarrowed : COMPARE_WORDS.noneTried;
+}
+
 interface ResultProps {
   readonly comparison: Comparison;
   /** Whether it is of the clubs as they are now. */
@@ -152,7 +157,7 @@ function Result({ comparison, settled, input, form, onForm, onFit }: ResultProps
   if (!list.length) {
     return (
       <>
-        <Says flagged>{input.stock.length ? COMPARE_WORDS.noneTried : WHAT.noStock}</Says>
+        <Says flagged>{whyNone(comparison, input)}</Says>
         <Sentences texts={notTriedLines(comparison)} />
       </>
     );

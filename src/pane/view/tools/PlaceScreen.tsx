@@ -34,7 +34,8 @@ function Gains({ placement }: { readonly placement: Placement }) {
       rows={[
         row(PLACE_WORDS.largest, ({ largestGap }) => points(largestGap)),
         row(PLACE_WORDS.usual, ({ rmsGap }) => points(rmsGap)),
-        row(PLACE_WORDS.head, ({ headGrams, buttGrams }) => grams(headGrams + buttGrams)),
+        row(PLACE_WORDS.head, ({ headGrams }) => grams(headGrams)),
+        row(PLACE_WORDS.butt, ({ buttGrams }) => grams(buttGrams)),
       ]}
     />
   );
@@ -57,7 +58,7 @@ function Placed({ placement }: { readonly placement: Placement }) {
             grip ? `${PLACE_WORDS.number}${grip.number}` : PLACE_WORDS.noGrip,
             grip ? numberText(grip.grams) : TABLE.none,
             reads,
-            gap === undefined ? TABLE.none : signedText(gap),
+            gap === undefined ? TABLE.none : signedText(0 - gap),
           ],
         };
       })}

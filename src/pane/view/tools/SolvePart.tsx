@@ -13,7 +13,7 @@ import {
 } from '../../../core/index';
 import { assign } from '../../../workbook/assignment';
 import { AIM_WORDS, ONE_MODEL, sayCannot, SIZES_DIFFER_WORDS, solutionText } from '../../../words/choose';
-import { readingText } from '../../../words/readings';
+import { readingText, thousandths } from '../../../words/readings';
 import { itemsTicked, takenOfSolved } from '../../state/compareModel';
 import { onLetters } from '../../state/plot';
 import type { CompareForm } from '../../state/tools';
@@ -96,11 +96,23 @@ function Found({ solution, input, onTake }: FoundProps) {
         <>
           <DataTable
             caption={SOLVE_WORDS.caption}
-            headers={[SOLVE_WORDS.club, SOLVE_WORDS.grip, SOLVE_WORDS.layers, SOLVE_WORDS.reading]}
-            numbers={[2, 3]}
+            headers={[
+              SOLVE_WORDS.club,
+              SOLVE_WORDS.grip,
+              SOLVE_WORDS.layers,
+              SOLVE_WORDS.measures,
+              SOLVE_WORDS.reading,
+            ]}
+            numbers={[2, 3, 4]}
             rows={solution.choices.map(({ row, club, item, layers, plan }) => ({
               key: row,
-              cells: [club.name, item, layers, readsText(plan.readingAfter ?? plan.readingGripped, plan.shift?.total)],
+              cells: [
+                club.name,
+                item,
+                layers,
+                plan.upper ? thousandths(plan.upper.inches) : TABLE.none,
+                readsText(plan.readingAfter ?? plan.readingGripped, plan.shift?.total),
+              ],
             }))}
           />
           {losing.length > 0 && <Says flagged>{SOLVE_WORDS.losingTarget(losing)}</Says>}
