@@ -109,7 +109,6 @@ describe('what was typed', () => {
       ['in', '3.2', '7.6'],
       ['mm', '81', '193'],
       ['mm', '178', '190'],
-      ['in', '7.6', '7.6'],
     ] as const) {
       const { issue, measures, target } = model({ unit, hand, finger });
       expect([hand, issue?.code]).toEqual([hand, 'contradiction']);

@@ -116,12 +116,17 @@ export function handModel(
     MeasureField,
     MeasureRead
   >;
-  const exchanged = notShorter(read.hand, read.finger) ?? notShorter(read.lowerHand, read.lowerFinger);
-  const measures = exchanged ? withoutRangeFaults(read) : read;
+  const exchanged = notShorter(read.hand, read.finger);
+  const lowerExchanged = notShorter(read.lowerHand, read.lowerFinger);
+  const measures = {
+    ...read,
+    ...(exchanged && withoutRangeFaults(read, ['hand', 'finger'])),
+    ...(lowerExchanged && withoutRangeFaults(read, ['lowerHand', 'lowerFinger'])),
+  };
   const differ = form.differ ?? seen?.lowerHandLength !== undefined;
   const start = exchanged ? undefined : startOf(measures.hand, measures.finger, guide, layerInches);
   const lower =
-    differ && !exchanged ? startOf(measures.lowerHand, measures.lowerFinger, guide, layerInches) : undefined;
+    differ && !lowerExchanged ? startOf(measures.lowerHand, measures.lowerFinger, guide, layerInches) : undefined;
   const upperSize = start?.ok ? start.value : undefined;
   const lowerSize = lower?.ok ? lower.value : undefined;
   const failed = [start, lower].find((each) => each && !each.ok);
@@ -130,7 +135,7 @@ export function handModel(
     differ,
     start: upperSize,
     lowerStart: lowerSize,
-    issue: exchanged ?? (failed && !failed.ok ? failed.issue : undefined),
+    issue: exchanged ?? (differ ? lowerExchanged : undefined) ?? (failed && !failed.ok ? failed.issue : undefined),
     target: upperSize && fromSample(upperSize, lowerSize, answersOf(form), layerInches),
     unkept: MEASURE_FIELDS.some((field) => {
       const { inches, fault } = measures[field];
@@ -152,10 +157,11 @@ function notShorter(hand: MeasureRead, finger: MeasureRead): Issue | undefined {
   return { code: 'contradiction', field: 'fingerInches', got: finger.typedInches, expected };
 }
 
-function withoutRangeFaults(read: HandModel['measures']): HandModel['measures'] {
-  const without = (each: MeasureRead): MeasureRead =>
-    each.fault && each.fault.fault !== 'notNumber' ? { ...each, fault: undefined } : each;
-  return Object.fromEntries(MEASURE_FIELDS.map((field) => [field, without(read[field])])) as HandModel['measures'];
+function withoutRangeFaults(
+  read: HandModel['measures'],
+  fields: readonly MeasureField[],
+): Partial<Record<MeasureField, MeasureRead>> {
+  return Object.fromEntries(fields.map((field) => [field, { ...read[field], fault: undefined }]));
 }
 
 /** As Jobs keeps a measure. */
