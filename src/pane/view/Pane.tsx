@@ -142,7 +142,9 @@ export function PaneOn({ work, theme, helpUrl, heading }: Omit<PaneProps, 'port'
   const body = useRef<HTMLDivElement>(null);
   const { screen } = pane.state;
   // Another screen begins at its top, wherever the last one was left.
-  useEffect(() => body.current?.scrollTo(0, 0), [screen]);
+  useEffect(() => {
+    body.current?.scrollTo(0, 0);
+  }, [screen]);
   return (
     <FluentProvider theme={THEMES[theme]} style={FILL}>
       <main className={styles.pane}>
