@@ -458,7 +458,7 @@ describe('what can go wrong', () => {
     }, demoStock.length);
     await page.getByText(/^Stock lists no grips/).waitFor();
     await tab(page, 'Compare').click();
-    await page.getByText(/^No grip of Stock can be tried/).waitFor();
+    await page.getByText(/^Stock is empty/).waitFor();
     expect(await button(page, 'Fill Compare sheet').count()).toBe(0);
     expect(await button(page, 'Find it').count()).toBe(0);
     await tab(page, 'Plan').click();

@@ -27,12 +27,13 @@ const sentence = (call: () => unknown): string => {
 
 describe('PLACEGRIPS', () => {
   test('spills a header row and one row for each club', () => {
-    // ± 4 g of the old grip, 0.5 g of the weighed one, 0.25 in of either's balance point: 0.87 points together, within one
+    // ± 4 g of the old grip, 0.5 g of the weighed one, 0.25 in of either's balance point: 0.87 points together; with two caps that
+    // nobody measured, each 1/16 in, more than one
     expect(placeGrips([[52], [48], [50]], clubs, stock)).toEqual([
       HEADER,
-      ['5 iron', 'R1', 2, 48, 'D2.0', 0, 'Within', ''],
-      ['6 iron', 'R1', 3, 50, 'D2.0', 0, 'Within', ''],
-      ['7 iron', 'R1', 1, 52, 'D2.0', 0, 'Within', ''],
+      ['5 iron', 'R1', 2, 48, 'D2.0', 0, 'Likely', ''],
+      ['6 iron', 'R1', 3, 50, 'D2.0', 0, 'Likely', ''],
+      ['7 iron', 'R1', 1, 52, 'D2.0', 0, 'Likely', ''],
     ]);
   });
 
