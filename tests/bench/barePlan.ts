@@ -102,9 +102,10 @@ export function barePlan(input: BareInput, out: BareOutput): void {
     const spread =
       Math.sqrt(
         (n(input.newSpread, at) * newLever) ** 2 +
-          (newGrams * 0.25) ** 2 +
+          (newGrams * 0.1) ** 2 +
           (0.1 * tape * 8.75) ** 2 +
-          (n(input.oldSpread, at) * oldLever) ** 2 +
+          (n(input.oldSpread, at) * (oldLever - moved)) ** 2 +
+          (n(input.lengthChange, at) === 0 ? 0 : (body / 32) ** 2) +
           (oldGrams * 0.25) ** 2,
       ) / P;
     const place = gap >= 0 ? n(input.length, at) + moved : 1;

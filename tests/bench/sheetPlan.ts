@@ -24,7 +24,7 @@ const FORMULAS = {
   gripped: '[reading]+[change]',
   before: reading('[reading]'),
   grippedReading: reading('[gripped]'),
-  spread: `SQRT(([newSpread]*(14-[newBalance]))^2+([newGrams]*0.25)^2+(0.1*[layers]*${LAYER}*8.75)^2+([oldSpread]*(14-[oldBalance]))^2+([oldGrams]*0.25)^2)/${P}`,
+  spread: `SQRT(([newSpread]*(14-[newBalance]))^2+([newGrams]*0.1)^2+(0.1*[layers]*${LAYER}*8.75)^2+([oldSpread]*(14-[oldBalance]-([newCap]-[oldCap]+[lengthChange])))^2+([oldGrams]*0.25)^2+IF([lengthChange]=0,0,(([mass]-[oldGrams]-${STRIP})/32)^2))/${P}`,
   verdict: verdict('[change]'),
   lengthAfter: '[length]+[newCap]-[oldCap]+[lengthChange]',
   place: 'IF([change]<=0,[lengthAfter],1)',
