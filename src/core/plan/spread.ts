@@ -48,7 +48,7 @@ export function spreadParts(uncertain: Uncertain, settings: ShopSettings): Sprea
     oldBalance: bare ? 0 : balancePoints(old),
     newMass: Math.abs(massPoints(fresh.gripSpreadGrams, fresh.balanceInches)),
     newBalance: balancePoints(fresh),
-    tape: Math.hypot(oldTape, newTape),
+    tape: Math.sqrt(squared(oldTape) + squared(newTape)),
     cap: Math.sqrt(capsGuessed(uncertain)) * lengthPoints(body.grams, CAP_SPREAD_INCHES),
     length: club.lengthChangeInches === 0 ? 0 : lengthPoints(body.grams, LENGTH_SPREAD_INCHES),
     body: body.guessed ? Math.abs(lengthPoints(TYPICAL_BODY_SPREAD_GRAMS, moved)) : 0,
@@ -58,7 +58,22 @@ export function spreadParts(uncertain: Uncertain, settings: ShopSettings): Sprea
 
 /** ± of the gap, in points: the root of the sum of the squares of its parts. */
 export function spreadPoints(parts: SpreadParts): number {
-  return Math.hypot(...Object.values(parts));
+  const { oldMass, oldBalance, newMass, newBalance, tape, cap, length, body, reading } = parts;
+  return Math.sqrt(
+    squared(oldMass) +
+      squared(oldBalance) +
+      squared(newMass) +
+      squared(newBalance) +
+      squared(tape) +
+      squared(cap) +
+      squared(length) +
+      squared(body) +
+      squared(reading),
+  );
+}
+
+function squared(value: number): number {
+  return value * value;
 }
 
 /** By how much the body moves out: cap and length change. */
