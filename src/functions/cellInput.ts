@@ -70,6 +70,12 @@ export function countOrNone(given: unknown, field: string, range: LegalRange): n
   return whole(numberOr(given, 0, field, range), field, range);
 }
 
+/** An amount as it stands in its cell, for the core to read exactly; a blank cell is 0, what was never handed over is none. */
+export function amount(given: unknown, field: string): string | number | undefined {
+  const value = cellValue(given, field, 'notNumber', 'an amount such as 1234.50');
+  return value === undefined && plainValue(onlyCell(given, field)) === null ? 0 : value;
+}
+
 /** How many digits to show after the point: a blank is one, and 0 is none where the platform tells them apart. */
 export function decimals(given: unknown, field: string): number {
   return numberValue(given, field, RANGES.decimals) === undefined ? 1 : count(given, field, RANGES.decimals);

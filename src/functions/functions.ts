@@ -19,6 +19,7 @@ import { CLUB_KINDS, CLUBS, SIZES, STOCK, TAPE, WEIGHTS } from '../workbook/sche
 import { answer, cellError } from './cellError';
 import * as cell from './cellInput';
 import { growthOf } from './growth';
+import { lineFrom } from './lineInput';
 import { clubTable, optionalTable, table } from './tableInput';
 import { weighedGrips } from './weighedInput';
 
@@ -550,6 +551,61 @@ export function placeGrips(
     }),
   );
   return placeCells(answer(core.placeGrips(input, weighed, assign)), problems);
+}
+
+/**
+ * Tax on one line, in whole smallest units of the currency: 13 at 6.50 and 20 % is 16.90.
+ *
+ * @remarks Formula: quantity × price × r / 100, or × r / (100 + r) where the price has the tax in it; the line is rounded before it is taxed.
+ * Source of the choice of rounding: Streamlined Sales and Use Tax Agreement, s. 324; HMRC, VATREC12010 and VATREC12030.
+ * @customfunction LINETAX
+ * @param quantity How many.
+ * @param price Price of one.
+ * @param taxPercent Tax in per cent, 0 to 100.
+ * @param [included] Yes where the price has the tax in it; No, or blank: the tax is added.
+ * @param [currency] Code of ISO 4217, for its decimals; two decimals if blank.
+ * @param [rounding] Half up, Half to even or Tax down; half up if blank. Which one is allowed differs by place: ask your adviser.
+ * @returns The tax.
+ * @throws `#VALUE!` for bad input.
+ * @example lineTax(13, 6.5, 20) //=> 16.9
+ */
+export function lineTax(
+  quantity: unknown,
+  price: unknown,
+  taxPercent: unknown,
+  included?: unknown,
+  currency?: unknown,
+  rounding?: unknown,
+): number {
+  const line = answer(core.lineTax(lineFrom({ quantity, price, taxPercent, included, currency, rounding })));
+  return core.moneyNumber(line.tax);
+}
+
+/**
+ * What one line comes to with its tax, in whole smallest units of the currency: 13 at 6.50 and 20 % is 101.40.
+ *
+ * @remarks Formula: quantity × price, rounded, and the tax of LINETAX; where the price has the tax in it, quantity × price alone.
+ * @customfunction LINETOTAL
+ * @param quantity How many.
+ * @param price Price of one.
+ * @param taxPercent Tax in per cent, 0 to 100.
+ * @param [included] Yes where the price has the tax in it; No, or blank: the tax is added.
+ * @param [currency] Code of ISO 4217, for its decimals; two decimals if blank.
+ * @param [rounding] Half up, Half to even or Tax down; half up if blank. Which one is allowed differs by place: ask your adviser.
+ * @returns What is to be paid.
+ * @throws `#VALUE!` for bad input.
+ * @example lineTotal(13, 6.5, 20) //=> 101.4
+ */
+export function lineTotal(
+  quantity: unknown,
+  price: unknown,
+  taxPercent: unknown,
+  included?: unknown,
+  currency?: unknown,
+  rounding?: unknown,
+): number {
+  const line = answer(core.lineTax(lineFrom({ quantity, price, taxPercent, included, currency, rounding })));
+  return core.moneyNumber(line.gross);
 }
 
 function plannedCells(tables: TablesIn): unknown[][] {

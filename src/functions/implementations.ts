@@ -25,4 +25,6 @@ export const FUNCTIONS: Readonly<Record<string, WorksheetFunction>> = {
   SETPLAN: functions.setPlan,
   CLUBPLAN: functions.clubPlan,
   PLACEGRIPS: functions.placeGrips,
+  LINETAX: functions.lineTax,
+  LINETOTAL: functions.lineTotal,
 };

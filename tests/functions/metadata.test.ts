@@ -32,6 +32,8 @@ const KNOWN: Readonly<Record<string, string>> = {
   SETPLAN: 'clubs [stock] [settings] [weights] [tape] [job]',
   CLUBPLAN: 'club header [stock] [settings] [weights] [tape]',
   PLACEGRIPS: 'weighedGrams clubs [stock] [settings] [weights] [tape] [job]',
+  LINETAX: 'quantity price taxPercent [included] [currency] [rounding]',
+  LINETOTAL: 'quantity price taxPercent [included] [currency] [rounding]',
 };
 
 /** Cell addresses in either style, which no name may look like. */
