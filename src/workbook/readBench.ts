@@ -7,8 +7,16 @@ import { readTable, type FieldValue, type Row } from './records';
 import { CLUBS, RATES, WEIGHTS, type SettingKey, type TableSchema } from './schema';
 import { matrixOf, type ShopTables } from './shop';
 
-const TAKE_OFF_CODES: Readonly<Record<string, TakeOff>> = { Whole: 'salvage', 'Cut off': 'cutOff', 'Off already': 'none' };
-const SLIP_CODES: Readonly<Record<string, BenchHabits['activator']>> = { Solvent: 'solvent', Water: 'water', Air: 'air' };
+const TAKE_OFF_CODES: Readonly<Record<string, TakeOff>> = {
+  Whole: 'salvage',
+  'Cut off': 'cutOff',
+  'Off already': 'none',
+};
+const SLIP_CODES: Readonly<Record<string, BenchHabits['activator']>> = {
+  Solvent: 'solvent',
+  Water: 'water',
+  Air: 'air',
+};
 const SOLVENT_CODES: Readonly<Record<string, BenchHabits['solvent']>> = {
   'Mineral spirits': 'mineralSpirits',
   'Isopropyl alcohol': 'isopropylAlcohol',

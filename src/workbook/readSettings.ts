@@ -156,7 +156,11 @@ function isUnread(row: Row, key: string): boolean {
   return row.issues.some(({ field }) => field.endsWith(`, ${header}`));
 }
 
-function settingsFrom(values: ReadonlyMap<SettingKey, FieldValue>, tapes: ReadonlyMap<string, Tape> | undefined, problems: Issue[]): ShopSettings {
+function settingsFrom(
+  values: ReadonlyMap<SettingKey, FieldValue>,
+  tapes: ReadonlyMap<string, Tape> | undefined,
+  problems: Issue[],
+): ShopSettings {
   const number = (key: SettingKey, fallback: number): number => numberOr(values.get(key), fallback);
   const text = (key: SettingKey, fallback: string): string =>
     typeof values.get(key) === 'string' ? String(values.get(key)) : fallback;

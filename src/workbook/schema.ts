@@ -3,7 +3,14 @@
  * other headings a shop may already keep it. Pure data; everything that reads or makes a table reads this.
  */
 
-import { CAP_THICKNESS, DEFAULT_HABITS, DEFAULT_SETTINGS, DEFAULT_SIZE_GUIDE, RANGES, TAPED_LENGTH } from '../core/index';
+import {
+  CAP_THICKNESS,
+  DEFAULT_HABITS,
+  DEFAULT_SETTINGS,
+  DEFAULT_SIZE_GUIDE,
+  RANGES,
+  TAPED_LENGTH,
+} from '../core/index';
 
 export type ColumnKind = 'text' | 'number' | 'count' | 'reading' | 'money' | 'date' | 'choice' | 'yesNo';
 
