@@ -86,7 +86,13 @@ export function ticketPage(facts: JobFacts, ticket: BenchTicket): TicketCells {
     ...ticket.clubs.map((club) => TICKET_COLUMNS.map(({ cell }) => cell(club))),
   ];
   return {
-    cells: [...headCells(facts, ticket), ...list, ...tailLines(ticket).map((line) => rowOf([line]))],
+    cells: [
+      ...headCells(facts, ticket),
+      ...list,
+      ...tailLines(ticket)
+        .flatMap(inLines)
+        .map((line) => rowOf([line])),
+    ],
     list: { from: TICKET_HEAD_ROWS, rows: list.length },
   };
 }
@@ -117,6 +123,22 @@ function tailLines(ticket: BenchTicket): (string | null)[] {
     ...(missing ? [missing] : []),
     ...(cautions.length > 0 ? [null, TICKET_WORDS.cautions, ...cautions, CAUTIONS_FOOT] : []),
   ];
+}
+
+/** Characters that the page holds side by side, less a tenth for wide ones. */
+const LINE_CHARACTERS = Math.floor(0.9 * TICKET_COLUMNS.reduce((sum, { width }) => sum + width, 0));
+
+/** A sentence in as many rows as the page is too narrow for: cells of a page are not merged. */
+function inLines(text: string | null): (string | null)[] {
+  if (text === null) return [null];
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= LINE_CHARACTERS)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
 }
 
 function rowOf(cells: readonly Cell[]): Cell[] {
