@@ -54,7 +54,7 @@ export const FIRST_RUN = {
   title: 'Plan a regrip in this workbook',
   what: 'Setwright works out what every club of a set will weigh and read with its new grip, and how many grams put it right.',
   makes:
-    'It needs a few tables, each on a sheet of its own: Jobs, Clubs, Stock, Sizes, Weights, Tape, Rates and Settings. Nothing that is there now is changed.',
+    'It needs a few tables, each on a sheet of its own: Jobs, Clubs, Stock, Sizes, Weights, Tape, Rates, Checkin and Settings. Nothing that is there now is changed.',
   setUp: 'Set up this workbook',
   notNow: 'Not now',
   skipped: 'The worksheet functions work without any table. Set the workbook up when you want whole sets planned.',
@@ -67,6 +67,7 @@ export const SCREEN_WORDS: Readonly<Record<Screen, string>> = {
   compare: 'Compare',
   even: 'Even out',
   place: 'Place',
+  bench: 'Bench',
 };
 
 export const SCREENS_LABEL = 'What to work on';
@@ -344,6 +345,10 @@ export const ENDS = {
   compare: { done: 'Comparison written', failed: 'The comparison was not written' },
   hand: { done: 'Kept in Jobs', failed: 'The hand was not kept' },
   lesson: { done: 'Old grips are known now', failed: 'The old grips stay as they were' },
+  ticket: { done: 'Ticket filled', failed: 'The ticket was not filled' },
+  start: { done: 'Check-in started', failed: 'The check-in was not started' },
+  judge: { done: 'Check-in judged', failed: 'The check-in was not judged' },
+  close: { done: 'Job closed', failed: 'The job stays open' },
   noPlan: 'There is no plan of these clubs in the workbook. Fill it first, then freeze it.',
   chosenClubs: 'of chosen clubs',
   ourMistake: (said: string) =>
@@ -359,6 +364,7 @@ export const TASKS: Record<Task, string> = {
   lesson: 'Writing the old grip’s mass…',
   compare: 'Writing the comparison…',
   hand: 'Keeping the hand in Jobs…',
+  bench: 'Working on the bench sheets…',
 };
 
 export const EMPTY = {

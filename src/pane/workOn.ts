@@ -1,7 +1,9 @@
 /** Does through a port what the pane asks for, and says in sentences how it ended. Whatever fails comes back as an outcome. */
 import { parseReading, type Lesson } from '../core/index';
+import { closeJob, judgeCheckIn, startCheckIn } from '../workbook/checkInJobs';
 import { fillCompare } from '../workbook/fillCompare';
 import { fillPlan } from '../workbook/fillPlan';
+import { fillTicket } from '../workbook/fillTicket';
 import { freezePlan } from '../workbook/freeze';
 import { keepHand } from '../workbook/keepHand';
 import { useLesson } from '../workbook/learn';
@@ -12,20 +14,26 @@ import { setUp } from '../workbook/setUp';
 import { planSheetName } from '../workbook/sheetName';
 import { readShop, type Shop } from '../workbook/shop';
 import { undoLast } from '../workbook/undo';
+import { sayClosing } from '../words/bench';
 import {
+  sayCheckIn,
+  sayClosed,
   sayCompared,
   sayFill,
   sayFreeze,
   sayHand,
+  sayJudged,
   sayLesson,
   sayPortError,
   saySetUp,
+  sayTicket,
   sayUndo,
 } from '../words/outcomes';
-import { previewOf, rowsTouched, seenOf } from './state/lookAt';
+import { benchSeen, previewOf, rowsTouched, seenOf } from './state/lookAt';
 import type {
   Again,
   Agreed,
+  BenchAsked,
   CompareAsked,
   FillAsked,
   HandAsked,
@@ -135,6 +143,35 @@ async function hand(port: WorkbookPort, seen: ShopSeen, asked: HandAsked): Promi
   });
 }
 
+async function bench(port: WorkbookPort, seen: ShopSeen, asked: BenchAsked): Promise<Outcome> {
+  const { what, job, agreed } = asked;
+  const from = agreed?.seen ?? seen;
+  const over = agreed?.over ?? null;
+  const again = (inTheWay: InTheWay): Again => {
+    return { task: 'bench', asked: { ...asked, agreed: { seen: from, over: inTheWay } } };
+  };
+  switch (what) {
+    case 'ticket': {
+      const end = await fillTicket(port, shopOf(from), { job, agreed: over ?? undefined });
+      return ended(end, ENDS.ticket, sayTicket(end), again);
+    }
+    case 'start': {
+      const end = await startCheckIn(port, job);
+      return ended(end, ENDS.start, sayCheckIn(end), again);
+    }
+    case 'judge': {
+      const end = await judgeCheckIn(port, job, over);
+      const closing = end.done ? ` ${sayClosing(end.closing)}` : '';
+      return ended(end, ENDS.judge, `${sayJudged(end)}${closing}`, again);
+    }
+    case 'close': {
+      const end = await closeJob(port, job, over);
+      if (!end.done && end.reason === 'open') return failed(ENDS.close.failed, sayClosing(end.closing));
+      return ended(end, ENDS.close, sayClosed(end), again);
+    }
+  }
+}
+
 function planSheetOf({ plans, tables }: Shop, who: Who, rows: readonly number[]): string {
   const scoped = tables.Clubs && scopeRows(tables.Clubs, scopeOf(who, rows));
   const place = plans.find(({ key, ownSheet }) => ownSheet && key === scoped?.key);
@@ -167,6 +204,8 @@ export function workOn(port: WorkbookPort): Work {
     fill: (seen, asked) => caught(ENDS.fill.failed, () => fill(port, seen, asked)),
     freeze: (seen, who, rows) => caught(ENDS.freeze.failed, () => freeze(port, shopOf(seen), who, rows)),
     compareSheet: (seen, asked) => caught(ENDS.compare.failed, () => compare(port, seen, asked)),
+    benchOf: (seen, job) => benchSeen(shopOf(seen), job),
+    bench: (seen, asked) => caught(ENDS[asked.what].failed, () => bench(port, seen, asked)),
     keepHand: (seen, asked) => caught(ENDS.hand.failed, () => hand(port, seen, asked)),
     undo: () =>
       caught(ENDS.undo.failed, async () => {

@@ -1,11 +1,13 @@
 /** Words of the bench ticket and the check-in: cautions, the pilot, what to do next, whether a job may be closed. */
 import {
   roundTo,
+  type BenchTicket,
   type Caution,
   type CautionCode,
   type CheckedClub,
   type CheckIn,
   type Closing,
+  type Issue,
   type NextStep,
   type Off,
   type PilotWhy,
@@ -119,7 +121,44 @@ function inchesText(inches: number, decimals = 2): string {
   return `${roundTo(inches, decimals)} in`;
 }
 
+export const TICKET_WORDS = {
+  title: 'Bench ticket',
+  job: 'Job',
+  customer: 'Customer',
+  due: 'Due',
+  firstClub: 'First',
+  minutes: 'Minutes',
+  minutesOf: (total: number, job: number) =>
+    job > 0 ? `${roundTo(total, 1)}, of which ${roundTo(job, 1)} for the job as a whole` : String(roundTo(total, 1)),
+  buttWeight: (grams: number, leaves: boolean) =>
+    `butt weight of ${gramsText(grams)} ${leaves ? 'goes with it' : 'stays in'}`,
+  length: (inches: number) => `${inches > 0 ? 'extend' : 'trim'} ${inchesText(Math.abs(inches))}`,
+  left: (names: readonly string[]) => `No grip chosen, left as they are: ${listed(names)}.`,
+  cautions: 'Mind',
+} as const;
+
+/** What a job uses up, a line each. */
+export function usedUpLines({ grips, consumables }: Pick<BenchTicket, 'grips' | 'consumables'>): string[] {
+  const { buildUpInches, twoWayInches, solventMl, weights } = consumables;
+  const tape = [
+    ...(buildUpInches > 0 ? [`build-up tape ${inchesText(buildUpInches, 1)}`] : []),
+    ...(twoWayInches > 0 ? [`two-way tape ${inchesText(twoWayInches, 1)}`] : []),
+    ...(solventMl > 0 ? [`solvent ${roundTo(solventMl, 0)} ml`] : []),
+    ...weights.map(({ way, grams, clubs }) => `${way} ${gramsText(grams)} on ${countOf(clubs, 'club')}`),
+  ];
+  const line = tape.join('; ');
+  return [
+    `Grips: ${grips.map(({ item, pieces }) => `${pieces} × ${item}`).join(', ')}.`,
+    ...(line ? [`${line.charAt(0).toUpperCase()}${line.slice(1)}.`] : []),
+  ];
+}
+
 /* ---------------------------------------------------------------- check-in */
+
+/** What is wrong with a row, then what to do about its club, in one cell. */
+export function nextText(steps: readonly NextStep[], wrong: readonly Issue[]): string {
+  return [...wrong.map(sayIssue), ...steps.map(sayNext)].join(' ');
+}
 
 export const STATE_WORDS: Readonly<Record<CheckedClub['state'], string>> = {
   open: 'Open',

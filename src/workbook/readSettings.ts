@@ -46,19 +46,30 @@ export function readSettings(
   tape: Matrix | null | undefined,
   headerRows: { readonly settings?: number | undefined; readonly tape?: number | undefined } = {},
 ): Result<SettingsRead> {
-  const problems: Issue[] = [];
-  const values: Values = new Map();
-  if (settings) {
-    const read = readTable(SETTINGS, settings, headerRows.settings);
-    if (!read.ok) return read;
-    const ours = read.value.rows.filter(settingOf); // rows a shop keeps for itself are its own
-    problems.push(...duplicates(SETTINGS, ours, 'setting'));
-    for (const row of ours) readRow(row, values, problems);
-  }
+  const found = settingValues(settings, headerRows.settings);
+  if (!found.ok) return found;
+  const { values } = found.value;
+  const problems = [...found.value.problems];
   const tapedInches = numberOr(values.get('tapedLength'), DEFAULT_SETTINGS.tapedInches);
   const tapes = readTapes(tape, { headerRow: headerRows.tape, tapedInches, problems });
   if (!tapes.ok) return tapes;
   return ok({ settings: settingsFrom(values, tapes.value, problems), problems });
+}
+
+/** What Settings says, by key, and what is wrong with it. */
+export function settingValues(
+  settings: Matrix | null | undefined,
+  headerRow?: number,
+): Result<{ readonly values: ReadonlyMap<SettingKey, FieldValue>; readonly problems: readonly Issue[] }> {
+  const problems: Issue[] = [];
+  const values: Values = new Map();
+  if (!settings) return ok({ values, problems });
+  const read = readTable(SETTINGS, settings, headerRow);
+  if (!read.ok) return read;
+  const ours = read.value.rows.filter(settingOf); // rows a shop keeps for itself are its own
+  problems.push(...duplicates(SETTINGS, ours, 'setting'));
+  for (const row of ours) readRow(row, values, problems);
+  return ok({ values, problems });
 }
 
 function settingOf(row: Row): (SettingRow & { key: SettingKey }) | undefined {
@@ -145,7 +156,11 @@ function isUnread(row: Row, key: string): boolean {
   return row.issues.some(({ field }) => field.endsWith(`, ${header}`));
 }
 
-function settingsFrom(values: Values, tapes: ReadonlyMap<string, Tape> | undefined, problems: Issue[]): ShopSettings {
+function settingsFrom(
+  values: ReadonlyMap<SettingKey, FieldValue>,
+  tapes: ReadonlyMap<string, Tape> | undefined,
+  problems: Issue[],
+): ShopSettings {
   const number = (key: SettingKey, fallback: number): number => numberOr(values.get(key), fallback);
   const text = (key: SettingKey, fallback: string): string =>
     typeof values.get(key) === 'string' ? String(values.get(key)) : fallback;

@@ -3,7 +3,14 @@
  * other headings a shop may already keep it. Pure data; everything that reads or makes a table reads this.
  */
 
-import { CAP_THICKNESS, DEFAULT_SETTINGS, DEFAULT_SIZE_GUIDE, RANGES, TAPED_LENGTH } from '../core/index';
+import {
+  CAP_THICKNESS,
+  DEFAULT_HABITS,
+  DEFAULT_SETTINGS,
+  DEFAULT_SIZE_GUIDE,
+  RANGES,
+  TAPED_LENGTH,
+} from '../core/index';
 
 export type ColumnKind = 'text' | 'number' | 'count' | 'reading' | 'money' | 'date' | 'choice' | 'yesNo';
 
@@ -40,6 +47,8 @@ export interface TableSchema {
   /** One sentence for the first run and the help. */
   readonly purpose: string;
   readonly columns: readonly Column[];
+  /** Blank rows that a new table has at least: rows are written into it, and only a person can make it longer. */
+  readonly room?: number;
 }
 
 /** Kinds of club, heaviest reading last; the plan's groups and defaults follow from them. */
@@ -59,6 +68,16 @@ export const SIZE_CLASSES = ['Undersize', 'Standard', 'Midsize', 'Jumbo'] as con
 export const WEIGHT_ENDS = ['Head', 'Butt'] as const;
 export const JOB_STATES = ['Open', 'Waiting', 'Done'] as const;
 export const ESTIMATORS = ['By volume', 'Additive'] as const;
+/** How an old grip comes off. */
+export const TAKE_OFFS = ['Whole', 'Cut off'] as const;
+export const TAKE_OFFS_OF_CLUB = [...TAKE_OFFS, 'Off already'] as const;
+export const LOGOS = ['Up', 'Down'] as const;
+export const SHAFTS = ['Graphite', 'Steel'] as const;
+export const WEIGHT_MATERIALS = ['Lead', 'Other'] as const;
+export const SLIPS_WITH = ['Solvent', 'Water', 'Air'] as const;
+export const SOLVENTS = ['Mineral spirits', 'Isopropyl alcohol'] as const;
+export const OFF_WITH = ['Air', 'Solvent'] as const;
+export const DECISIONS = ['Accept', 'Waive'] as const;
 export const PUT_RIGHT = ['When out of tolerance', 'Whenever a step helps'] as const;
 
 /** What an input check of the core accepts, as a column's ends. */
@@ -767,6 +786,36 @@ export const CLUBS = {
       synonyms: ['plug', 'plug mass', 'extension mass'],
       help: 'Mass an extension adds at the butt; for a trim, the piece cut off as a negative number.',
     },
+    {
+      key: 'takeOff',
+      header: 'Take off',
+      kind: 'choice',
+      choices: TAKE_OFFS_OF_CLUB,
+      later: true,
+      width: 11,
+      synonyms: ['take off', 'removal', 'old grip off'],
+      help: 'How the old grip comes off: whole, so that it can go on again, or cut off; blank: as in Settings.',
+    },
+    {
+      key: 'logo',
+      header: 'Logo',
+      kind: 'choice',
+      choices: LOGOS,
+      later: true,
+      width: 8,
+      synonyms: ['logo', 'logo up or down'],
+      help: 'Where the logo goes; blank: nobody minds.',
+    },
+    {
+      key: 'shaft',
+      header: 'Shaft',
+      kind: 'choice',
+      choices: SHAFTS,
+      later: true,
+      width: 10,
+      synonyms: ['shaft', 'shaft material'],
+      help: 'Graphite or steel; blank: it may be either, and cautions speak of graphite.',
+    },
   ],
 } as const satisfies TableSchema;
 
@@ -1013,6 +1062,16 @@ export const WEIGHTS = {
       synonyms: ['time', 'min'],
       help: 'Bench time for one club.',
     },
+    {
+      key: 'material',
+      header: 'Material',
+      kind: 'choice',
+      choices: WEIGHT_MATERIALS,
+      later: true,
+      width: 10,
+      synonyms: ['material', 'made of'],
+      help: 'Lead has a caution on the ticket; blank: it is lead where its name says so.',
+    },
   ],
 } as const satisfies TableSchema;
 
@@ -1059,6 +1118,137 @@ export const SIZES = {
   ],
 } as const satisfies TableSchema;
 
+export const CHECKIN = {
+  name: 'Checkin',
+  purpose: 'One row for each club that comes back from the bench: what was measured, and how it stands.',
+  room: 100,
+  columns: [
+    {
+      key: 'job',
+      header: 'Job',
+      kind: 'text',
+      from: { table: 'Jobs', key: 'job' },
+      needed: true,
+      width: 9,
+      format: '@',
+      synonyms: ['job no', 'job number'],
+      help: 'Which job the club belongs to.',
+    },
+    {
+      key: 'club',
+      header: 'Club',
+      kind: 'text',
+      needed: true,
+      width: 16,
+      format: '@',
+      synonyms: ['club name'],
+      help: 'The club, named as in Clubs.',
+    },
+    {
+      key: 'bareReading',
+      header: 'Bare reading',
+      kind: 'reading',
+      width: 11,
+      format: '@',
+      synonyms: ['reading bare'],
+      help: 'Reading with the old grip off; blank: not read, and as in Clubs where it stands there.',
+    },
+    {
+      key: 'bareMass',
+      header: 'Bare mass (g)',
+      unit: 'g',
+      kind: 'number',
+      low: 1,
+      width: 10,
+      format: '0.0',
+      synonyms: ['mass bare'],
+      help: 'Mass with the old grip off.',
+    },
+    {
+      key: 'reading',
+      header: 'Reading',
+      kind: 'reading',
+      width: 11,
+      format: '@',
+      synonyms: ['finished reading', 'swing weight'],
+      help: 'Reading of the finished club, once it has cured.',
+    },
+    {
+      key: 'mass',
+      header: 'Mass (g)',
+      unit: 'g',
+      kind: 'number',
+      low: 1,
+      width: 10,
+      format: '0.0',
+      synonyms: ['finished mass', 'total mass'],
+      help: 'Mass of the finished club.',
+    },
+    {
+      key: 'decision',
+      header: 'Decision',
+      kind: 'choice',
+      choices: DECISIONS,
+      width: 10,
+      synonyms: ['decided'],
+      help: 'Yours, where the numbers do not decide: accept it, or waive it with a reason.',
+    },
+    {
+      key: 'reason',
+      header: 'Reason',
+      kind: 'text',
+      width: 22,
+      synonyms: ['why'],
+      help: 'Why it is waived.',
+    },
+    {
+      key: 'predicted',
+      header: 'Predicted',
+      kind: 'text',
+      width: 11,
+      format: '@',
+      synonyms: [],
+      help: 'Written by Judge: what the finished club was to read, from the bare club where it was measured.',
+    },
+    {
+      key: 'spread',
+      header: '± (pt)',
+      unit: 'pt',
+      kind: 'number',
+      width: 8,
+      format: '0.0',
+      synonyms: [],
+      help: 'Written by Judge: how far the truth may be from it.',
+    },
+    {
+      key: 'difference',
+      header: 'Difference (pt)',
+      unit: 'pt',
+      kind: 'number',
+      width: 11,
+      format: '+0.0;"−"0.0;0.0',
+      synonyms: [],
+      help: 'Written by Judge: measured less predicted.',
+    },
+    {
+      key: 'standing',
+      header: 'Standing',
+      kind: 'text',
+      width: 11,
+      synonyms: [],
+      help: 'Written by Judge: open, accepted or waived.',
+    },
+    {
+      key: 'next',
+      header: 'What next',
+      kind: 'text',
+      width: 60,
+      synonyms: [],
+      help: 'Written by Judge: what to do about the club.',
+    },
+  ],
+} as const satisfies TableSchema;
+
 export const SETTINGS = {
   name: 'Settings',
   purpose: 'How your shop works: one row for each habit.',
@@ -1093,7 +1283,7 @@ export const SETTINGS = {
 } as const satisfies TableSchema;
 
 /** Every table that *Set up this workbook* makes, in the order of their sheets. */
-export const TABLES: readonly TableSchema[] = [JOBS, CLUBS, STOCK, SIZES, WEIGHTS, TAPE, RATES, SETTINGS];
+export const TABLES: readonly TableSchema[] = [JOBS, CLUBS, STOCK, SIZES, WEIGHTS, TAPE, RATES, CHECKIN, SETTINGS];
 
 /** One row of the Settings table. */
 export interface SettingRow {
@@ -1304,16 +1494,68 @@ export const SETTING_ROWS = [
     initial: 'No',
     meaning: 'Yes where competitions adopt Model Local Rule G-10.',
   },
+  {
+    key: 'slipsWith',
+    name: 'Tape slips with',
+    kind: 'choice',
+    choices: SLIPS_WITH,
+    initial: 'Solvent',
+    meaning: 'What makes the two-way tape slip while the grip slides on.',
+  },
+  {
+    key: 'solvent',
+    name: 'Solvent',
+    kind: 'choice',
+    choices: SOLVENTS,
+    initial: '',
+    meaning: 'Which solvent, so that its caution names it. Blank: another, or several.',
+  },
+  {
+    key: 'solventPerGrip',
+    name: 'Solvent per grip',
+    kind: 'number',
+    unit: 'ml',
+    low: 0,
+    high: 200,
+    initial: DEFAULT_HABITS.solventMl,
+    meaning: 'What sliding one grip on takes. None: none.',
+  },
+  {
+    key: 'takeOff',
+    name: 'Take off',
+    kind: 'choice',
+    choices: TAKE_OFFS,
+    initial: 'Cut off',
+    meaning: 'How old grips come off where Clubs does not say.',
+  },
+  {
+    key: 'offWith',
+    name: 'Take off whole with',
+    kind: 'choice',
+    choices: OFF_WITH,
+    initial: 'Air',
+    meaning: 'What takes a grip off whole.',
+  },
+  {
+    key: 'solventOff',
+    name: 'Solvent per grip taken off whole',
+    kind: 'number',
+    unit: 'ml',
+    low: 0,
+    high: 200,
+    initial: DEFAULT_HABITS.salvageMl,
+    meaning: 'What taking one grip off whole takes, where solvent does it. None: none.',
+  },
 ] as const satisfies readonly SettingRow[];
 
 export type SettingKey = (typeof SETTING_ROWS)[number]['key'];
 
 /** Rows a new Weights table starts with. */
 export const STARTING_WEIGHTS: readonly (readonly (string | number)[])[] = [
-  ['Lead tape', 'Head', 0, 0.5, 'No', '', '', 3],
-  ['Head screw', 'Head', 0, 1, 'No', '', '', 3],
-  ['Tip plug', 'Head', 2, 1, 'Yes', '', '', 5],
-  ['Butt plug', 'Butt', 1, 1, 'Yes', '', '', 3],
+  ['Lead tape', 'Head', 0, 0.5, 'No', '', '', 3, 'Lead'],
+  ['Head screw', 'Head', 0, 1, 'No', '', '', 3, 'Other'],
+  ['Tip plug', 'Head', 2, 1, 'Yes', '', '', 5, 'Other'],
+  ['Butt plug', 'Butt', 1, 1, 'Yes', '', '', 3, 'Other'],
 ];
 
 /** Rows a new Sizes table starts with. */

@@ -127,7 +127,7 @@ function makeTables(making: readonly Seen[], keeping: readonly Seen[], blankRows
 function makeTable(schema: TableSchema, blankRows: number): Change[] {
   const { name, columns } = schema;
   const starting = startingRows(schema);
-  const rows = starting.length > 0 ? starting.length : blankRows;
+  const rows = starting.length > 0 ? starting.length : Math.max(blankRows, schema.room ?? 0);
   const cells: Put[][] = [columns.map(({ header }) => header), ...starting.map((row) => row.map(blankIfEmpty))];
   return [
     { do: 'sheet', name },

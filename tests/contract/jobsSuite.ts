@@ -3,8 +3,10 @@ import { compareGrips } from '../../src/core/index';
 import type { Comparison, Filters } from '../../src/core/index';
 import { COMPARE_COLUMNS } from '../../src/workbook/compareCells';
 import { COMPARE_HEAD_ROWS } from '../../src/workbook/compareSheet';
+import { closeJob, judgeCheckIn, startCheckIn } from '../../src/workbook/checkInJobs';
 import { fillCompare } from '../../src/workbook/fillCompare';
 import { fillPlan } from '../../src/workbook/fillPlan';
+import { fillTicket } from '../../src/workbook/fillTicket';
 import { freezePlan } from '../../src/workbook/freeze';
 import { keepHand } from '../../src/workbook/keepHand';
 import type { FillRequest } from '../../src/workbook/outcomes';
@@ -234,6 +236,27 @@ export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<Job
       await bench.person.type('Compare 1042', 7, 1, 'ask him');
       expect((await compared(port)).end).toMatchObject({ reason: 'occupied', cells: ["'Compare 1042'!B8"] });
       expect((await comparison(port)).values[7]?.[1]).toBe('ask him');
+    });
+
+    it('fills a bench ticket, begins a check-in once, judges it, and takes it back', async () => {
+      const port = await workshop();
+      expect(await fillTicket(port, await readShop(port), { job: '1042' })).toMatchObject({ done: true, clubs: 3 });
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect(await startCheckIn(port, '1042')).toMatchObject({ done: true, added: 3 });
+      expect(await startCheckIn(port, '1042')).toMatchObject({ done: true, added: 0 });
+      const [table] = await port.read([{ read: 'table', table: 'Checkin' }]);
+      const at = (header: string): number => table?.headers.indexOf(header) ?? -1;
+      expect(table?.rows.slice(0, 4).map((row) => row[at('Club')] || null)).toEqual([
+        'Driver',
+        '7 iron',
+        'Pitching wedge',
+        null,
+      ]);
+      expect(await judgeCheckIn(port, '1042')).toMatchObject({ done: true, closing: { closes: false } });
+      const [judged] = await port.read([{ read: 'table', table: 'Checkin' }]);
+      expect(judged?.rows.slice(0, 3).map((row) => row[at('Standing')])).toEqual(['Open', 'Open', 'Open']);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+      expect(await closeJob(port, '1042')).toMatchObject({ done: false, reason: 'open' });
     });
 
     if (!calculates) return;

@@ -53,7 +53,7 @@ describe('looking', () => {
     port = new MemoryPort();
     expect(await seen()).toMatchObject({
       setUp: false,
-      missing: ['Jobs', 'Clubs', 'Stock', 'Sizes', 'Weights', 'Tape', 'Rates', 'Settings'],
+      missing: ['Jobs', 'Clubs', 'Stock', 'Sizes', 'Weights', 'Tape', 'Rates', 'Checkin', 'Settings'],
     });
   });
 

@@ -6,7 +6,7 @@ import { EMPTY_TOOLS, forAnotherSet, type Screen, type Tools } from './tools';
 import type { Outcome, ShopSeen, Where, Who } from './work';
 
 /** What is being done on the workbook; `look` is the first read. */
-export type Task = 'look' | 'setUp' | 'fill' | 'freeze' | 'undo' | 'lesson' | 'compare' | 'hand';
+export type Task = 'look' | 'setUp' | 'fill' | 'freeze' | 'undo' | 'lesson' | 'compare' | 'hand' | 'bench';
 
 /** Rows drawn at once: a list of thousands is planned whole but shown in parts. */
 export const PART = 40;

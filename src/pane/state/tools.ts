@@ -2,8 +2,11 @@
 import type { Aim, Count, EvenGroup, SizesDiffer } from '../../core/index';
 
 /** The pane's screens, in the order a set is worked through. */
-export const SCREENS = ['plan', 'hand', 'compare', 'even', 'place'] as const;
+export const SCREENS = ['plan', 'hand', 'compare', 'even', 'place', 'bench'] as const;
 export type Screen = (typeof SCREENS)[number];
+
+/** The line of tabs a screen stands in: what leads to a plan, and the work that follows it. */
+export const SCREEN_LINES: readonly (readonly Screen[])[] = [['plan', 'hand', 'compare', 'even', 'place'], ['bench']];
 
 export type LengthUnit = 'in' | 'mm';
 

@@ -14,7 +14,17 @@ import {
   type PaneState,
   type Task,
 } from './paneState';
-import type { Agreed, CompareAsked, FillAsked, HandAsked, Outcome, ShopSeen, Work } from './work';
+import type {
+  Agreed,
+  BenchAsked,
+  BenchSeen,
+  CompareAsked,
+  FillAsked,
+  HandAsked,
+  Outcome,
+  ShopSeen,
+  Work,
+} from './work';
 
 /** Typing rests this long before the plan is worked out again. */
 const TYPING_MS = 200;
@@ -103,6 +113,7 @@ export interface PaneDoes {
   readonly undo: () => void;
   readonly lesson: (lesson: Lesson) => void;
   readonly compareSheet: (asked: Pick<CompareAsked, 'comparison' | 'about'>) => void;
+  readonly bench: (what: BenchAsked['what']) => void;
   readonly keepHand: (hand: HandAsked['hand']) => void;
 }
 
@@ -119,6 +130,8 @@ export interface PaneNow {
   /** The clubs that the choices go to, as a screen that helps choosing takes them; null while there are none. */
   readonly concerned: PlanInput | null;
   readonly slowTask: Task | null;
+  /** The chosen job at the bench. */
+  readonly benchOf: (job: string) => BenchSeen | null;
 }
 
 function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<ShopSeen | null>): PaneDoes {
@@ -137,6 +150,7 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
       run('lesson', (shop) => work.useLesson(shop, taught, agreed));
     const compare = (asked: CompareAsked) => run('compare', (shop) => work.compareSheet(shop, asked));
     const hand = (asked: HandAsked) => run('hand', (shop) => work.keepHand(shop, asked));
+    const bench = (asked: BenchAsked) => run('bench', (shop) => work.bench(shop, asked));
     const fill = (asked: FillAsked) => run('fill', (shop) => work.fill(shop, asked));
     return {
       look: () => void look(),
@@ -153,6 +167,7 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
         if (again.task === 'fill') void fill(again.asked);
         else if (again.task === 'compare') void compare(again.asked);
         else if (again.task === 'hand') void hand(again.asked);
+        else if (again.task === 'bench') void bench(again.asked);
         else void lesson(again.lesson, again.agreed);
       },
       freeze: () => void run('freeze', (shop) => work.freeze(shop, current.current.who, plannedRows(current.current))),
@@ -161,6 +176,10 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
       compareSheet: (asked) => {
         const { who } = current.current;
         void compare({ ...asked, who, rows: plannedRows(current.current), agreed: null });
+      },
+      bench: (what) => {
+        const { who } = current.current;
+        if (who.by === 'job') void bench({ what, job: who.job, agreed: null });
       },
       keepHand: (measures) => {
         const { who } = current.current;
@@ -192,7 +211,9 @@ export function usePane(work: Work): PaneNow {
     () => (preview?.ok ? concernedIn(preview.value.input, settled.puttersToo) : null),
     [preview, settled.puttersToo],
   );
+  const benchOf = useCallback((job: string) => (shop ? work.benchOf(shop, job) : null), [work, shop]);
   return {
+    benchOf,
     concerned,
     state,
     send,

@@ -1,5 +1,5 @@
 /** What the pane asks of the workbook: one call for each thing a person can do. `workOn.ts` does it through a port. */
-import type { Comparison, Issue, Lesson, Result, SizeGuideRow } from '../../core/index';
+import type { BenchTicket, CheckIn, Comparison, Issue, Lesson, Result, SizeGuideRow } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { InTheWay } from '../../workbook/outcomes';
 import type { Planned } from '../../workbook/planTables';
@@ -93,11 +93,28 @@ export interface HandAsked {
   readonly agreed: Agreed | null;
 }
 
+/** Something done for a job at the bench. */
+export interface BenchAsked {
+  readonly what: 'ticket' | 'start' | 'judge' | 'close';
+  readonly job: string;
+  readonly agreed: Agreed | null;
+}
+
+/** A job at the bench: its ticket, and its check-in as far as it was measured. */
+export interface BenchSeen {
+  readonly ticket: BenchTicket;
+  /** null while Checkin has no row of the job. */
+  readonly checkIn: CheckIn | null;
+  /** What is wrong with Rates. */
+  readonly problems: readonly Issue[];
+}
+
 /** What is done once the person agrees to write over what stands there; the agreement is in it. */
 export type Again =
   | { readonly task: 'fill'; readonly asked: FillAsked }
   | { readonly task: 'compare'; readonly asked: CompareAsked }
   | { readonly task: 'hand'; readonly asked: HandAsked }
+  | { readonly task: 'bench'; readonly asked: BenchAsked }
   | { readonly task: 'lesson'; readonly lesson: Lesson; readonly agreed: Agreed };
 
 /** What came of something asked: what to say, and what may be asked next. */
@@ -131,6 +148,9 @@ export interface Work {
   freeze(seen: ShopSeen, who: Who, rows: readonly number[]): Promise<Outcome>;
   compareSheet(seen: ShopSeen, asked: CompareAsked): Promise<Outcome>;
   keepHand(seen: ShopSeen, asked: HandAsked): Promise<Outcome>;
+  /** null where the job has no clubs that can be planned. */
+  benchOf(seen: ShopSeen, job: string): BenchSeen | null;
+  bench(seen: ShopSeen, asked: BenchAsked): Promise<Outcome>;
   undo(): Promise<Outcome>;
   useLesson(seen: ShopSeen, lesson: Lesson, agreed: Agreed | null): Promise<Outcome>;
   watch(changed: () => void): () => void;

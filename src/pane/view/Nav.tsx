@@ -1,14 +1,16 @@
 /**
- * The pane's screens as tabs, all of them in one line of a narrow pane, with the keys of the WAI-ARIA tabs pattern. Fluent's own tabs
- * bring a twentieth of the whole pane for this one line, and hidden focus marks that a check of access counts as faults.
+ * The pane's screens as tabs, in two lines of a narrow pane (what leads to a plan, the work that follows it), with the keys of the WAI-ARIA tabs pattern. Fluent's own tabs
+ * bring a twentieth of the whole pane for these lines, and hidden focus marks that a check of access counts as faults.
  */
 import { makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
 import type { KeyboardEvent } from 'react';
-import { SCREENS, type Screen } from '../state/tools';
+import { SCREEN_LINES, SCREENS, type Screen } from '../state/tools';
 import { SCREEN_WORDS, SCREENS_LABEL } from '../words';
 
 const useStyles = makeStyles({
-  tabs: { display: 'flex', justifyContent: 'space-between', margin: '0 -4px' },
+  tabs: { margin: '0 -4px' },
+  line: { display: 'flex', justifyContent: 'space-between' },
+  after: { justifyContent: 'flex-start' },
   tab: {
     minHeight: '32px',
     padding: '0 4px',
@@ -76,22 +78,26 @@ export function Nav({ screen, onScreen }: NavProps) {
   };
   return (
     <div role="tablist" aria-label={SCREENS_LABEL} className={styles.tabs} onKeyDown={onKey}>
-      {SCREENS.map((each) => (
-        <button
-          key={each}
-          type="button"
-          role="tab"
-          id={tabId(each)}
-          aria-selected={each === screen}
-          aria-controls={PANEL_ID}
-          tabIndex={each === screen ? 0 : -1}
-          className={mergeClasses(styles.tab, each === screen && styles.chosen)}
-          onClick={() => onScreen(each)}
-        >
-          <span className={styles.word} data-word={SCREEN_WORDS[each]}>
-            {SCREEN_WORDS[each]}
-          </span>
-        </button>
+      {SCREEN_LINES.map((line, at) => (
+        <div key={at} role="presentation" className={mergeClasses(styles.line, at > 0 && styles.after)}>
+          {line.map((each) => (
+            <button
+              key={each}
+              type="button"
+              role="tab"
+              id={tabId(each)}
+              aria-selected={each === screen}
+              aria-controls={PANEL_ID}
+              tabIndex={each === screen ? 0 : -1}
+              className={mergeClasses(styles.tab, each === screen && styles.chosen)}
+              onClick={() => onScreen(each)}
+            >
+              <span className={styles.word} data-word={SCREEN_WORDS[each]}>
+                {SCREEN_WORDS[each]}
+              </span>
+            </button>
+          ))}
+        </div>
       ))}
     </div>
   );

@@ -77,7 +77,7 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
   const { state, send } = pane;
   const { shop, screen } = state;
   if (!shop) return null;
-  const lacking = shop.missing.filter((table) => table !== 'Clubs');
+  const lacking = shop.missing.filter((table) => table !== 'Clubs' && table !== 'Checkin'); // the bench asks for it when it is needed
   return (
     <div className={styles.screen}>
       <WhoField

@@ -1,9 +1,9 @@
-import { CLUBS, JOBS, RATES, SETTINGS, SIZES, STOCK, TAPE, WEIGHTS } from '../../workbook/schema';
+import { CHECKIN, CLUBS, JOBS, RATES, SETTINGS, SIZES, STOCK, TAPE, WEIGHTS } from '../../workbook/schema';
 import { demoClubs } from './clubs';
 import { demoJobs } from './jobs';
 import { demoRates, demoSettings, demoSizes, demoTape, demoWeights } from './shop';
 import { demoStock } from './stock';
-import { asTable, type DemoTable } from './table';
+import { asTable, type DemoRow, type DemoTable } from './table';
 
 /** The workbook that the try-out page opens with: each table by name, header row first, `''` where a cell is blank. */
 export const demoTables: Readonly<Record<string, DemoTable>> = {
@@ -14,6 +14,8 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   Weights: asTable(WEIGHTS, demoWeights),
   Tape: asTable(TAPE, demoTape),
   Rates: asTable(RATES, demoRates),
+  // rows to write into, as a new workbook has them
+  Checkin: asTable(CHECKIN, Array<DemoRow<typeof CHECKIN>>(CHECKIN.room).fill({})),
   Settings: asTable(SETTINGS, demoSettings),
 };
 

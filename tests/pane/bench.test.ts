@@ -1,0 +1,52 @@
+import { describe, expect, test } from 'vitest';
+import { benchSeen, seenOf } from '../../src/pane/state/lookAt';
+import { SCREEN_LINES, SCREENS } from '../../src/pane/state/tools';
+import { workOn } from '../../src/pane/workOn';
+import { readShop, type Shop } from '../../src/workbook/shop';
+import { workshop } from '../workbook/workshop';
+
+const shopOf = ({ shop }: { readonly shop: unknown }) => shop as Shop;
+
+describe('the bench in the pane', () => {
+  test('every screen has a tab, once', () => {
+    expect(SCREEN_LINES.flat()).toEqual([...SCREENS]);
+  });
+
+  test('shows the ticket of a job, and a check-in once it is begun', async () => {
+    const port = await workshop();
+    const before = benchSeen(shopOf(seenOf(await readShop(port))), '1042');
+    expect([before?.ticket.clubs.length, before?.checkIn]).toEqual([3, null]);
+    expect(benchSeen(shopOf(seenOf(await readShop(port))), '77')).toBeNull();
+    const work = workOn(port);
+    const { shop } = await work.read();
+    if (!shop) throw new Error('not read');
+    expect(await work.bench(shop, { what: 'start', job: '1042', agreed: null })).toMatchObject({ kind: 'done' });
+    const { shop: then } = await work.read();
+    expect(then && work.benchOf(then, '1042')?.checkIn?.clubs).toHaveLength(3);
+  });
+
+  test('what would write over a person’s cells is asked first, and done with the agreement', async () => {
+    const port = await workshop();
+    const work = workOn(port);
+    const { shop } = await work.read();
+    if (!shop) throw new Error('not read');
+    const ask = { what: 'ticket', job: '1042', agreed: null } as const;
+    await work.bench(shop, ask);
+    port.type('Ticket 1042', 2, 2, 'mine');
+    const { shop: now } = await work.read();
+    const asked = now && (await work.bench(now, ask));
+    expect(asked).toMatchObject({ kind: 'occupied', again: { task: 'bench' } });
+    if (asked?.kind !== 'occupied' || asked.again.task !== 'bench' || !now) throw new Error('not asked');
+    expect(await work.bench(now, asked.again.asked)).toMatchObject({ kind: 'done', title: 'Ticket filled' });
+  });
+
+  test('a job whose clubs are open is not closed, and they are named', async () => {
+    const port = await workshop();
+    const work = workOn(port);
+    const { shop } = await work.read();
+    if (!shop) throw new Error('not read');
+    const closed = await work.bench(shop, { what: 'close', job: '1042', agreed: null });
+    expect(closed).toMatchObject({ kind: 'failed', title: 'The job stays open' });
+    expect('text' in closed && closed.text).toContain('Driver');
+  });
+});
