@@ -39,26 +39,36 @@ interface SettingsRead {
 }
 
 /** Values by key; a key that stands nowhere keeps its initial value. */
-type Values = Map<SettingKey, FieldValue>;
+export type Values = Map<SettingKey, FieldValue>;
 
 export function readSettings(
   settings: Matrix | null | undefined,
   tape: Matrix | null | undefined,
   headerRows: { readonly settings?: number | undefined; readonly tape?: number | undefined } = {},
 ): Result<SettingsRead> {
-  const problems: Issue[] = [];
-  const values: Values = new Map();
-  if (settings) {
-    const read = readTable(SETTINGS, settings, headerRows.settings);
-    if (!read.ok) return read;
-    const ours = read.value.rows.filter(settingOf); // rows a shop keeps for itself are its own
-    problems.push(...duplicates(SETTINGS, ours, 'setting'));
-    for (const row of ours) readRow(row, values, problems);
-  }
+  const read = readValues(settings, headerRows.settings);
+  if (!read.ok) return read;
+  const { values, problems } = read.value;
   const tapedInches = numberOr(values.get('tapedLength'), DEFAULT_SETTINGS.tapedInches);
   const tapes = readTapes(tape, { headerRow: headerRows.tape, tapedInches, problems });
   if (!tapes.ok) return tapes;
   return ok({ settings: settingsFrom(values, tapes.value, problems), problems });
+}
+
+/** What each setting says that says something, by key; and what is wrong with the others. */
+export function readValues(
+  settings: Matrix | null | undefined,
+  headerRow: number | undefined,
+): Result<{ readonly values: Values; readonly problems: Issue[] }> {
+  const problems: Issue[] = [];
+  const values: Values = new Map();
+  if (!settings) return ok({ values, problems });
+  const read = readTable(SETTINGS, settings, headerRow);
+  if (!read.ok) return read;
+  const ours = read.value.rows.filter(settingOf); // rows a shop keeps for itself are its own
+  problems.push(...duplicates(SETTINGS, ours, 'setting'));
+  for (const row of ours) readRow(row, values, problems);
+  return ok({ values, problems });
 }
 
 function settingOf(row: Row): (SettingRow & { key: SettingKey }) | undefined {

@@ -8,11 +8,16 @@ import {
   SETTING_ROWS,
   SETTINGS,
   SIZES,
+  QUOTES,
+  RATES,
+  STARTING_RATES,
   STARTING_SIZES,
+  STARTING_TAXES,
   STARTING_TAPE,
   STARTING_WEIGHTS,
   TABLES,
   TAPE,
+  TAXES,
   WEIGHTS,
   columnOf,
 } from './schema';
@@ -27,6 +32,9 @@ const LOOKED_COLUMNS = 40;
 const DRESSED_ROWS = 100;
 /** Blank rows of a table where the host does not let it grow by typing below it. */
 const BLANK_ROWS_IF_FIXED = 40;
+
+/** A register is written by us, and no host is asked to let a table grow: it has room from the start. */
+const REGISTER_ROWS = 100;
 
 const HEADER_FORMAT: CellFormat = { bold: true, wrap: true, vertical: 'center', fill: '#E3E9EF', ink: '#1F2A37' };
 
@@ -127,7 +135,7 @@ function makeTables(making: readonly Seen[], keeping: readonly Seen[], blankRows
 function makeTable(schema: TableSchema, blankRows: number): Change[] {
   const { name, columns } = schema;
   const starting = startingRows(schema);
-  const rows = starting.length > 0 ? starting.length : blankRows;
+  const rows = starting.length > 0 ? starting.length : schema === QUOTES ? REGISTER_ROWS : blankRows;
   const cells: Put[][] = [columns.map(({ header }) => header), ...starting.map((row) => row.map(blankIfEmpty))];
   return [
     { do: 'sheet', name },
@@ -148,6 +156,8 @@ function startingRows(schema: TableSchema): readonly (readonly (string | number)
   if (schema === WEIGHTS) return STARTING_WEIGHTS;
   if (schema === TAPE) return STARTING_TAPE;
   if (schema === SIZES) return STARTING_SIZES;
+  if (schema === RATES) return STARTING_RATES;
+  if (schema === TAXES) return STARTING_TAXES;
   if (schema !== SETTINGS) return [];
   return SETTING_ROWS.map((row: SettingRow) => [row.name, row.initial, row.unit ?? '', row.meaning]);
 }

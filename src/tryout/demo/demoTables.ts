@@ -1,7 +1,7 @@
-import { CLUBS, JOBS, RATES, SETTINGS, SIZES, STOCK, TAPE, WEIGHTS } from '../../workbook/schema';
+import { CLUBS, JOBS, QUOTES, RATES, SETTINGS, SIZES, STOCK, TAPE, TAXES, WEIGHTS } from '../../workbook/schema';
 import { demoClubs } from './clubs';
 import { demoJobs } from './jobs';
-import { demoRates, demoSettings, demoSizes, demoTape, demoWeights } from './shop';
+import { demoQuotes, demoRates, demoSettings, demoSizes, demoTape, demoTaxes, demoWeights } from './shop';
 import { demoStock } from './stock';
 import { asTable, type DemoTable } from './table';
 
@@ -15,6 +15,8 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   Tape: asTable(TAPE, demoTape),
   Rates: asTable(RATES, demoRates),
   Settings: asTable(SETTINGS, demoSettings),
+  Taxes: asTable(TAXES, demoTaxes),
+  Quotes: asTable(QUOTES, demoQuotes),
 };
 
 /** The job that the page shows first. */
