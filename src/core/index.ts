@@ -36,7 +36,7 @@ export * from './quote/types';
 export { quoteIssues, quoteOf } from './quote/quote';
 export { lineTax, type LineTax, type LineTaxRequest } from './quote/tax';
 export { linesFromPlan, type LinesOptions, type PlannedLines } from './quote/fromPlan';
-export { mergeLines, minutesOf } from './quote/merge';
+export { mergeLines, minutesOf, type Minutes } from './quote/merge';
 export { counterQuote, type CounterGrips, type CounterQuote, type CounterRequest } from './quote/counter';
 export { compareQuotes, type NamedQuote, type QuoteComparison, type QuoteRow } from './quote/compare';
 export * from './calibrate/types';

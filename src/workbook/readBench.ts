@@ -1,10 +1,10 @@
 /** From tables to what the bench ticket asks: how the shop works, what is said of single clubs, and minutes. */
 import { DEFAULT_HABITS, isLead, type BenchAsk, type BenchHabits, type ClubBench, type Issue } from '../core/index';
-import type { Rate, TakeOff, TimedWay } from '../core/index';
-import { rateUse } from './rateUses';
+import type { TakeOff, TimedWay } from '../core/index';
+import { readRates } from './readMoney';
 import { settingValues } from './readSettings';
 import { readTable, type FieldValue, type Row } from './records';
-import { CLUBS, RATES, WEIGHTS, type SettingKey, type TableSchema } from './schema';
+import { CLUBS, WEIGHTS, type SettingKey, type TableSchema } from './schema';
 import { matrixOf, type ShopTables } from './shop';
 
 const TAKE_OFF_CODES: Readonly<Record<string, TakeOff>> = {
@@ -32,15 +32,16 @@ export interface BenchRead {
 /** A column or table that an older workbook lacks says nothing, and the shop's usual way counts. */
 export function readBench(tables: ShopTables): BenchRead {
   const weights = rowsOf(tables, 'Weights', WEIGHTS);
-  const rates = rowsOf(tables, 'Rates', RATES);
+  const { Rates } = tables;
+  const rates = readRates(Rates ? { matrix: matrixOf(Rates), headerRow: Rates.at.row + 1 } : undefined);
   const clubs = rowsOf(tables, 'Clubs', CLUBS);
   const ask: BenchAsk = {
     habits: habitsOf(tables, weights.rows),
     clubs: new Map(clubs.rows.map((row) => [row.row, clubOf(row)])),
-    rates: rates.rows.flatMap(rateOf),
+    rates: rates.value,
     ways: weights.rows.flatMap(wayOf),
   };
-  return { ask, problems: rates.problems };
+  return { ask, problems: rates.issues };
 }
 
 function rowsOf(
@@ -94,13 +95,6 @@ function clubOf({ values }: Row): ClubBench {
     hand: lower('hand') as ClubBench['hand'],
     shaft: lower('shaft') as ClubBench['shaft'],
   };
-}
-
-function rateOf({ values }: Row): Rate[] {
-  const work = values.get('work');
-  if (typeof work !== 'string') return [];
-  const per = String(values.get('unit') ?? 'Club').toLowerCase() as Rate['per'];
-  return [{ work, use: rateUse(work, per), per, price: undefined, minutes: numberOf(values.get('minutes')) }];
 }
 
 function wayOf({ values }: Row): TimedWay[] {

@@ -39,7 +39,7 @@ interface SettingsRead {
 }
 
 /** Values by key; a key that stands nowhere keeps its initial value. */
-type Values = Map<SettingKey, FieldValue>;
+export type Values = Map<SettingKey, FieldValue>;
 
 export function readSettings(
   settings: Matrix | null | undefined,

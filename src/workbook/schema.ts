@@ -9,8 +9,11 @@ import {
   DEFAULT_SETTINGS,
   DEFAULT_SIZE_GUIDE,
   RANGES,
+  RATE_USES,
+  ROUNDING_RULES,
   TAPED_LENGTH,
 } from '../core/index';
+import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS, TAX_ADVICE } from '../words/money';
 
 export type ColumnKind = 'text' | 'number' | 'count' | 'reading' | 'money' | 'date' | 'choice' | 'yesNo';
 
@@ -78,6 +81,7 @@ export const SLIPS_WITH = ['Solvent', 'Water', 'Air'] as const;
 export const SOLVENTS = ['Mineral spirits', 'Isopropyl alcohol'] as const;
 export const OFF_WITH = ['Air', 'Solvent'] as const;
 export const DECISIONS = ['Accept', 'Waive'] as const;
+export const PRICES_ARE = ['Before tax', 'With tax'] as const;
 export const PUT_RIGHT = ['When out of tolerance', 'Whenever a step helps'] as const;
 
 /** What an input check of the core accepts, as a column's ends. */
@@ -359,6 +363,16 @@ export const STOCK = {
       synonyms: ['vendor', 'source'],
       help: 'Where you buy it.',
     },
+    {
+      key: 'tax',
+      header: 'Tax',
+      kind: 'text',
+      from: { table: 'Taxes', key: 'tax' },
+      later: true,
+      width: 10,
+      synonyms: ['tax', 'tax name'],
+      help: 'Which row of Taxes; blank: its first row. None: untaxed.',
+    },
   ],
 } as const satisfies TableSchema;
 
@@ -467,6 +481,43 @@ export const JOBS = {
       width: 10,
       synonyms: ['state', 'stage'],
       help: 'Open, waiting for something, or done.',
+    },
+    {
+      key: 'discountAmount',
+      header: 'Discount amount',
+      kind: 'money',
+      low: 0,
+      later: true,
+      width: 9,
+      format: '#,##0.00',
+      synonyms: [],
+      help: 'Taken off the whole job where Discount (%) is blank.',
+    },
+    {
+      key: 'gripDiscount',
+      header: 'Grip discount (%)',
+      unit: '%',
+      kind: 'number',
+      low: 0,
+      high: 100,
+      later: true,
+      width: 10,
+      format: '0.0',
+      synonyms: [],
+      help: 'Taken off the grips alone, ahead of the discount on the job.',
+    },
+    {
+      key: 'deposit',
+      header: 'Deposit (%)',
+      unit: '%',
+      kind: 'number',
+      low: 0,
+      high: 100,
+      later: true,
+      width: 10,
+      format: '0.0',
+      synonyms: [],
+      help: 'Part of the total asked for on ordering; blank: as in Settings.',
     },
   ],
 } as const satisfies TableSchema;
@@ -794,7 +845,7 @@ export const CLUBS = {
       later: true,
       width: 11,
       synonyms: ['take off', 'removal', 'old grip off'],
-      help: 'How the old grip comes off: whole, so that it can go on again, or cut off; blank: as in Settings.',
+      help: 'How the old grip comes off: whole, kept and charged as such, or cut off; blank: as in Settings.',
     },
     {
       key: 'logo',
@@ -815,6 +866,16 @@ export const CLUBS = {
       width: 10,
       synonyms: ['shaft', 'shaft material'],
       help: 'Graphite or steel; blank: it may be either, and cautions speak of graphite.',
+    },
+    {
+      key: 'ownGrip',
+      header: 'Own grip',
+      kind: 'yesNo',
+      choices: YES_NO,
+      later: true,
+      width: 9,
+      synonyms: ['client grip', 'brought grip'],
+      help: 'Yes when the client brings the grip: it is fitted and not sold.',
     },
   ],
 } as const satisfies TableSchema;
@@ -862,6 +923,58 @@ export const RATES = {
       format: '0.0',
       synonyms: ['time', 'min'],
       help: 'Bench time for one.',
+    },
+    {
+      key: 'use',
+      header: 'Charged for',
+      kind: 'choice',
+      choices: RATE_USES.map((use) => RATE_USE_WORDS[use]),
+      later: true,
+      width: 26,
+      synonyms: ['charged when', 'applies to'],
+      help: 'When a quote charges it; blank: never of itself.',
+    },
+    {
+      key: 'kind',
+      header: 'Kind',
+      kind: 'choice',
+      choices: CLUB_KINDS,
+      later: true,
+      width: 9,
+      synonyms: ['club kind', 'club type'],
+      help: 'Only for this kind of club, in place of a rate for all; blank: for all.',
+    },
+    {
+      key: 'includedLayers',
+      header: 'Included layers',
+      kind: 'count',
+      ...limits(RANGES.layers),
+      later: true,
+      width: 10,
+      format: '0',
+      synonyms: ['layers included'],
+      help: 'Build-up layers that a fitting includes; blank: none.',
+    },
+    {
+      key: 'cost',
+      header: 'Cost',
+      kind: 'money',
+      low: 0,
+      later: true,
+      width: 9,
+      format: '#,##0.00',
+      synonyms: ['cost', 'own cost'],
+      help: 'What one costs you, for the margin that only the shop sees.',
+    },
+    {
+      key: 'tax',
+      header: 'Tax',
+      kind: 'text',
+      from: { table: 'Taxes', key: 'tax' },
+      later: true,
+      width: 10,
+      synonyms: ['tax', 'tax name'],
+      help: 'Which row of Taxes; blank: its first row. None: untaxed.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1071,6 +1184,27 @@ export const WEIGHTS = {
       width: 10,
       synonyms: ['material', 'made of'],
       help: 'Lead has a caution on the ticket; blank: it is lead where its name says so.',
+    },
+    {
+      key: 'cost',
+      header: 'Cost',
+      kind: 'money',
+      low: 0,
+      later: true,
+      width: 9,
+      format: '#,##0.00',
+      synonyms: ['cost', 'own cost'],
+      help: 'What the weight of one club costs you.',
+    },
+    {
+      key: 'tax',
+      header: 'Tax',
+      kind: 'text',
+      from: { table: 'Taxes', key: 'tax' },
+      later: true,
+      width: 10,
+      synonyms: ['tax', 'tax name'],
+      help: 'Which row of Taxes; blank: its first row. None: untaxed.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1282,8 +1416,148 @@ export const SETTINGS = {
   ],
 } as const satisfies TableSchema;
 
+export const TAXES = {
+  name: 'Taxes',
+  purpose: 'The taxes on what you sell; the first row counts where no other is named.',
+  columns: [
+    {
+      key: 'tax',
+      header: 'Tax',
+      kind: 'text',
+      needed: true,
+      width: 18,
+      synonyms: ['name', 'tax name'],
+      help: 'What it is called on a quote. Which tax is due differs by place: ask your adviser.',
+    },
+    {
+      key: 'percent',
+      header: 'Percent (%)',
+      unit: '%',
+      kind: 'number',
+      low: 0,
+      high: 100,
+      needed: true,
+      width: 11,
+      format: '0.###',
+      synonyms: ['percent', 'rate', 'tax rate'],
+      help: 'Per cent; 0 where no tax is due.',
+    },
+  ],
+} as const satisfies TableSchema;
+
+export const QUOTE_STATES = ['Issued', 'Void'] as const;
+
+export const QUOTES = {
+  name: 'Quotes',
+  room: 100,
+  purpose: 'Every quote that was issued: rows are added, none is taken out.',
+  columns: [
+    {
+      key: 'number',
+      header: 'No.',
+      kind: 'count',
+      low: 1,
+      high: 99999999,
+      needed: true,
+      width: 9,
+      format: '0',
+      synonyms: ['quote no', 'quote number', 'number'],
+      help: 'Given on issue: the highest so far, and one. Type an earlier row of your own to begin higher.',
+    },
+    {
+      key: 'revision',
+      header: 'Revision',
+      kind: 'count',
+      low: 1,
+      high: 9999,
+      needed: true,
+      width: 9,
+      format: '0',
+      synonyms: ['rev', 'version'],
+      help: 'A later quote for the same job has its number and the next revision.',
+    },
+    {
+      key: 'job',
+      header: 'Job',
+      kind: 'text',
+      needed: true,
+      width: 9,
+      format: '@',
+      synonyms: ['job no', 'job number'],
+      help: 'Which job was quoted.',
+    },
+    {
+      key: 'customer',
+      header: 'Customer',
+      kind: 'text',
+      width: 24,
+      synonyms: ['client'],
+      help: 'Whose clubs they are.',
+    },
+    {
+      key: 'issued',
+      header: 'Issued',
+      kind: 'date',
+      width: 12,
+      format: 'yyyy-mm-dd',
+      synonyms: ['date', 'issued on'],
+      help: 'Day of issue.',
+    },
+    {
+      key: 'validUntil',
+      header: 'Valid until',
+      kind: 'date',
+      width: 12,
+      format: 'yyyy-mm-dd',
+      synonyms: ['expires'],
+      help: 'Last day on which it holds.',
+    },
+    {
+      key: 'total',
+      header: 'Total',
+      kind: 'money',
+      width: 11,
+      format: '#,##0.00#',
+      synonyms: ['amount'],
+      help: 'What is to be paid, tax and all.',
+    },
+    { key: 'currency', header: 'Currency', kind: 'text', width: 10, synonyms: [], help: 'Code of ISO 4217.' },
+    {
+      key: 'status',
+      header: 'Status',
+      kind: 'choice',
+      choices: QUOTE_STATES,
+      needed: true,
+      width: 9,
+      synonyms: ['state'],
+      help: 'Issued, or void. A void number is not given again.',
+    },
+    {
+      key: 'sheet',
+      header: 'Sheet',
+      kind: 'text',
+      width: 20,
+      format: '@',
+      synonyms: [],
+      help: 'Where the quote stood when it was issued.',
+    },
+  ],
+} as const satisfies TableSchema;
+
 /** Every table that *Set up this workbook* makes, in the order of their sheets. */
-export const TABLES: readonly TableSchema[] = [JOBS, CLUBS, STOCK, SIZES, WEIGHTS, TAPE, RATES, CHECKIN, SETTINGS];
+export const TABLES: readonly TableSchema[] = [
+  JOBS,
+  CLUBS,
+  STOCK,
+  SIZES,
+  WEIGHTS,
+  TAPE,
+  RATES,
+  TAXES,
+  QUOTES,
+  CHECKIN,
+  SETTINGS,
+];
 
 /** One row of the Settings table. */
 export interface SettingRow {
@@ -1546,17 +1820,98 @@ export const SETTING_ROWS = [
     initial: DEFAULT_HABITS.salvageMl,
     meaning: 'What taking one grip off whole takes, where solvent does it. None: none.',
   },
+  {
+    key: 'currency',
+    name: 'Currency',
+    kind: 'text',
+    initial: '',
+    meaning: 'Code of ISO 4217 in three letters, such as EUR; no quote is made without one.',
+  },
+  {
+    key: 'pricesAre',
+    name: 'Prices are',
+    kind: 'choice',
+    choices: PRICES_ARE,
+    initial: 'Before tax',
+    meaning: `Before tax: it is added. With tax: it is in them. ${TAX_ADVICE}`,
+  },
+  {
+    key: 'rounding',
+    name: 'Rounding',
+    kind: 'choice',
+    choices: ROUNDING_RULES.map((rule) => ROUNDING_WORDS[rule]),
+    initial: 'Half up',
+    meaning: `What happens to a fraction of the smallest unit. ${TAX_ADVICE}`,
+  },
+  {
+    key: 'roundedAt',
+    name: 'Rounded at',
+    kind: 'choice',
+    choices: [ROUNDED_AT_WORDS.line, ROUNDED_AT_WORDS.quote],
+    initial: 'Each line',
+    meaning: `Tax of each line for itself, or of the whole quote. ${TAX_ADVICE}`,
+  },
+  {
+    key: 'minimumCharge',
+    name: 'Minimum charge',
+    kind: 'number',
+    low: 0,
+    high: 1000000,
+    initial: '',
+    meaning: 'No job is done for less; given as prices are. Blank or None: there is no minimum.',
+  },
+  {
+    key: 'deposit',
+    name: 'Deposit',
+    kind: 'number',
+    unit: '%',
+    low: 0,
+    high: 100,
+    initial: '',
+    meaning: 'Part of the total asked for on ordering, where Jobs does not say. Blank or None: no deposit.',
+  },
+  {
+    key: 'validDays',
+    name: 'Days a quote holds',
+    kind: 'number',
+    unit: 'days',
+    low: 1,
+    high: 3650,
+    initial: 30,
+    meaning: 'Stands on the quote as its last day. Blank: 30.',
+  },
+  {
+    key: 'terms',
+    name: 'Terms',
+    kind: 'text',
+    initial: '',
+    meaning: 'Stands at the foot of every quote.',
+  },
 ] as const satisfies readonly SettingRow[];
 
 export type SettingKey = (typeof SETTING_ROWS)[number]['key'];
 
 /** Rows a new Weights table starts with. */
 export const STARTING_WEIGHTS: readonly (readonly (string | number)[])[] = [
-  ['Lead tape', 'Head', 0, 0.5, 'No', '', '', 3, 'Lead'],
-  ['Head screw', 'Head', 0, 1, 'No', '', '', 3, 'Other'],
-  ['Tip plug', 'Head', 2, 1, 'Yes', '', '', 5, 'Other'],
-  ['Butt plug', 'Butt', 1, 1, 'Yes', '', '', 3, 'Other'],
+  ['Lead tape', 'Head', 0, 0.5, 'No', '', '', 3, 'Lead', '', ''],
+  ['Head screw', 'Head', 0, 1, 'No', '', '', 3, 'Other', '', ''],
+  ['Tip plug', 'Head', 2, 1, 'Yes', '', '', 5, 'Other', '', ''],
+  ['Butt plug', 'Butt', 1, 1, 'Yes', '', '', 3, 'Other', '', ''],
 ];
+
+/** Work of a new Rates table: what it costs is for the shop to say, and a quote names each price that is missing. */
+export const STARTING_RATES: readonly (readonly (string | number)[])[] = [
+  ['Fit a grip', 'Club', '', '', RATE_USE_WORDS.fitting, '', '', '', ''],
+  ['Fit a client’s own grip', 'Club', '', '', RATE_USE_WORDS.ownGrip, '', '', '', ''],
+  ['Build-up tape', 'Layer', '', '', RATE_USE_WORDS.buildUp, '', '', '', ''],
+  ['Take off whole and keep the old grip', 'Club', '', '', RATE_USE_WORDS.salvage, '', '', '', ''],
+  ['Weigh and read before and after', 'Club', '', '', RATE_USE_WORDS.reading, '', '', '', ''],
+  ['Put a reading right', 'Club', '', '', RATE_USE_WORDS.rebalancing, '', '', '', ''],
+  ['Extend or trim', 'Club', '', '', RATE_USE_WORDS.length, '', '', '', ''],
+];
+
+/** The one row a new Taxes table starts with; its per cent is for the shop to say, 0 where no tax is due. */
+export const STARTING_TAXES: readonly (readonly (string | number)[])[] = [['Tax', '']];
 
 /** Rows a new Sizes table starts with. */
 export const STARTING_SIZES: readonly (readonly (string | number)[])[] = DEFAULT_SIZE_GUIDE.map((row) => [

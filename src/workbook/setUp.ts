@@ -8,11 +8,15 @@ import {
   SETTING_ROWS,
   SETTINGS,
   SIZES,
+  RATES,
+  STARTING_RATES,
   STARTING_SIZES,
+  STARTING_TAXES,
   STARTING_TAPE,
   STARTING_WEIGHTS,
   TABLES,
   TAPE,
+  TAXES,
   WEIGHTS,
   columnOf,
 } from './schema';
@@ -148,6 +152,8 @@ function startingRows(schema: TableSchema): readonly (readonly (string | number)
   if (schema === WEIGHTS) return STARTING_WEIGHTS;
   if (schema === TAPE) return STARTING_TAPE;
   if (schema === SIZES) return STARTING_SIZES;
+  if (schema === RATES) return STARTING_RATES;
+  if (schema === TAXES) return STARTING_TAXES;
   if (schema !== SETTINGS) return [];
   return SETTING_ROWS.map((row: SettingRow) => [row.name, row.initial, row.unit ?? '', row.meaning]);
 }

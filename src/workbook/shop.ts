@@ -6,7 +6,8 @@ import type { PlanPlace } from './planPlaces';
 import type { Query, Seen, TableSeen, WorkbookPort } from './port';
 import { CLUBS, JOBS, SETTING_ROWS, SETTINGS, TABLES } from './schema';
 
-export type TableName = 'Jobs' | 'Clubs' | 'Stock' | 'Sizes' | 'Weights' | 'Tape' | 'Rates' | 'Checkin' | 'Settings';
+export type TableName =
+  'Jobs' | 'Clubs' | 'Stock' | 'Sizes' | 'Weights' | 'Tape' | 'Rates' | 'Taxes' | 'Quotes' | 'Checkin' | 'Settings';
 
 export type ShopTables = Readonly<Record<TableName, TableSeen | null>>;
 export type ShopMatrices = Readonly<Record<TableName, Matrix | null>>;

@@ -1,7 +1,19 @@
-import { CHECKIN, CLUBS, JOBS, RATES, SETTINGS, SIZES, STOCK, TAPE, WEIGHTS } from '../../workbook/schema';
+import {
+  CHECKIN,
+  CLUBS,
+  JOBS,
+  QUOTES,
+  RATES,
+  SETTINGS,
+  SIZES,
+  STOCK,
+  TAPE,
+  TAXES,
+  WEIGHTS,
+} from '../../workbook/schema';
 import { demoClubs } from './clubs';
 import { demoJobs } from './jobs';
-import { demoRates, demoSettings, demoSizes, demoTape, demoWeights } from './shop';
+import { demoQuotes, demoRates, demoSettings, demoSizes, demoTape, demoTaxes, demoWeights } from './shop';
 import { demoStock } from './stock';
 import { asTable, type DemoRow, type DemoTable } from './table';
 
@@ -17,6 +29,8 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   // rows to write into, as a new workbook has them
   Checkin: asTable(CHECKIN, Array<DemoRow<typeof CHECKIN>>(CHECKIN.room).fill({})),
   Settings: asTable(SETTINGS, demoSettings),
+  Taxes: asTable(TAXES, demoTaxes),
+  Quotes: asTable(QUOTES, demoQuotes),
 };
 
 /** The job that the page shows first. */

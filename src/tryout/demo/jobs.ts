@@ -30,6 +30,8 @@ export const demoJobs: readonly DemoRow<typeof JOBS>[] = [
     fingerLength: 2.4,
     notes: 'Small set, read below the scale. Keep the grips thin and light.',
     discount: 10,
+    gripDiscount: 5,
+    deposit: 50,
     status: 'Open',
   },
   {
@@ -57,6 +59,7 @@ export const demoJobs: readonly DemoRow<typeof JOBS>[] = [
     handLength: 7.9,
     fingerLength: 3.3,
     notes: 'Three wedges, left-handed, within half a point. Fuller under the lower hand.',
+    discountAmount: 2,
     status: 'Waiting',
   },
 ];

@@ -1,16 +1,72 @@
 import { DEFAULT_SIZE_GUIDE } from '../../core/index';
-import { SETTING_ROWS, type RATES, type SETTINGS, type SIZES, type TAPE, type WEIGHTS } from '../../workbook/schema';
+import {
+  SETTING_ROWS,
+  type SettingKey,
+  type QUOTES,
+  type RATES,
+  type SETTINGS,
+  type SIZES,
+  type TAPE,
+  type TAXES,
+  type WEIGHTS,
+} from '../../workbook/schema';
 import type { DemoRow } from './table';
 
 /** What the invented workshop charges, and the tapes and weights on its bench. */
 export const demoRates: readonly DemoRow<typeof RATES>[] = [
-  { work: 'Fit a grip', unit: 'Club', price: 3.5, minutes: 8 },
-  { work: 'Take off whole and keep the old grip', unit: 'Club', price: 1.5, minutes: 4 },
-  { work: 'Weigh and read before and after', unit: 'Club', price: 1, minutes: 3 },
-  { work: 'Build-up tape', unit: 'Layer', price: 0.4, minutes: 1 },
-  { work: 'Put a reading right', unit: 'Club', price: 2.5, minutes: 5 },
-  { work: 'Extend or trim', unit: 'Club', price: 6, minutes: 15 },
-  { work: 'Look over the bag', unit: 'Job', price: 0, minutes: 5 },
+  { work: 'Fit a grip', unit: 'Club', price: 3.5, minutes: 8, use: 'Fitting a grip', includedLayers: 1, cost: 0.6 },
+  {
+    work: 'Fit a client’s own grip',
+    unit: 'Club',
+    price: 5,
+    minutes: 8,
+    use: 'Fitting a client’s own grip',
+    cost: 0.6,
+  },
+  {
+    work: 'Take off whole and keep the old grip',
+    unit: 'Club',
+    price: 1.5,
+    minutes: 4,
+    use: 'Old grip taken off whole',
+    cost: 0,
+  },
+  { work: 'Weigh and read before and after', unit: 'Club', price: 1, minutes: 3, use: 'Weighing and reading', cost: 0 },
+  { work: 'Build-up tape', unit: 'Layer', price: 0.4, minutes: 1, use: 'Build-up tape', cost: 0.08 },
+  { work: 'Put a reading right', unit: 'Club', price: 2.5, minutes: 5, use: 'Putting a reading right', cost: 0 },
+  { work: 'Extend or trim', unit: 'Club', price: 6, minutes: 15, use: 'Length change', cost: 0.9, tax: 'Work' },
+  {
+    work: 'Fit a putter grip',
+    unit: 'Club',
+    price: 4.5,
+    minutes: 10,
+    use: 'Fitting a grip',
+    kind: 'Putter',
+    cost: 0.6,
+  },
+  { work: 'Look over the bag', unit: 'Job', price: 0, minutes: 5, use: 'Every job', cost: 0 },
+];
+
+/** Invented taxes: which ones are due differs by place. */
+export const demoTaxes: readonly DemoRow<typeof TAXES>[] = [
+  { tax: 'Goods', percent: 20 },
+  { tax: 'Work', percent: 10 },
+];
+
+/** A quote that the workshop issued before, and took back. */
+export const demoQuotes: readonly DemoRow<typeof QUOTES>[] = [
+  {
+    number: 1041,
+    revision: 1,
+    job: 'R-196',
+    customer: 'Kim Vale',
+    issued: 46120,
+    validUntil: 46150,
+    total: 96,
+    currency: 'EUR',
+    status: 'Void',
+    sheet: 'Quote 1041',
+  },
 ];
 
 export const demoTape: readonly DemoRow<typeof TAPE>[] = [
@@ -29,16 +85,35 @@ export const demoTape: readonly DemoRow<typeof TAPE>[] = [
 ];
 
 export const demoWeights: readonly DemoRow<typeof WEIGHTS>[] = [
-  { way: 'Lead tape', end: 'Head', position: 0, step: 0.5, gripOff: 'No', price: 1.5, minutes: 3 },
-  { way: 'Head screw', end: 'Head', position: 0, step: 1, gripOff: 'No', limit: 12, price: 9, minutes: 3 },
-  { way: 'Tip plug', end: 'Head', position: 2, step: 1, gripOff: 'Yes', price: 3, minutes: 5 },
-  { way: 'Butt plug', end: 'Butt', position: 1, step: 1, gripOff: 'Yes', price: 3, minutes: 3 },
+  {
+    way: 'Lead tape',
+    end: 'Head',
+    position: 0,
+    step: 0.5,
+    gripOff: 'No',
+    price: 1.5,
+    minutes: 3,
+    cost: 0.3,
+    tax: 'Goods',
+  },
+  { way: 'Head screw', end: 'Head', position: 0, step: 1, gripOff: 'No', limit: 12, price: 9, minutes: 3, cost: 4.2 },
+  { way: 'Tip plug', end: 'Head', position: 2, step: 1, gripOff: 'Yes', price: 3, minutes: 5, cost: 0.9 },
+  { way: 'Butt plug', end: 'Butt', position: 1, step: 1, gripOff: 'Yes', price: 3, minutes: 3, cost: 0.9 },
 ];
 
-/** Every setting as a new workbook has it, but for the shop's name. */
+const DEMO_SETTINGS: Readonly<Partial<Record<SettingKey, string | number>>> = {
+  shop: 'Demo workshop (invented)',
+  currency: 'EUR',
+  minimumCharge: 12,
+  deposit: 20,
+  terms:
+    'Clubs are ready on the day named unless a grip has to be ordered. Old grips that are not kept are disposed of.',
+};
+
+/** Every setting as a new workbook has it, but for what a quote needs. */
 export const demoSettings: readonly DemoRow<typeof SETTINGS>[] = SETTING_ROWS.map((row) => ({
   setting: row.name,
-  value: row.key === 'shop' ? 'Demo workshop (invented)' : row.initial,
+  value: DEMO_SETTINGS[row.key] ?? row.initial,
   unit: 'unit' in row ? row.unit : '',
   meaning: row.meaning,
 }));
