@@ -67,7 +67,11 @@ export const SCREEN_WORDS: Readonly<Record<Screen, string>> = {
   compare: 'Compare',
   even: 'Even out',
   place: 'Place',
+  intake: 'Intake',
+  quote: 'Quote',
+  stock: 'Stock',
   bench: 'Bench',
+  week: 'Week',
 };
 
 export const SCREENS_LABEL = 'What to work on';
@@ -294,9 +298,10 @@ export const ACTIONS = {
   andMore: (count: number) => `and ${count} more`,
   writeOver: 'Write over them',
   keep: 'Leave them',
+  stop: 'Stop',
   occupied: 'Something stands there already',
   occupiedText: (count: number) =>
-    `The plan would write over ${counted(count, 'cell')}. Nothing was written. Write over ${count === 1 ? 'it' : 'them'}, or choose another place for the plan.`,
+    `This would write over ${counted(count, 'cell')}. Nothing was written. Write over ${count === 1 ? 'it' : 'them'}, or make room first.`,
 } as const;
 
 const CHOSEN: readonly (readonly [keyof ClubChoices, string])[] = [
@@ -342,29 +347,20 @@ export const ENDS = {
   fill: { done: 'Plan filled', failed: 'The plan was not filled' },
   freeze: { done: 'The plan holds values now', failed: 'The plan was not frozen' },
   undo: { done: 'Last fill undone', failed: 'Nothing was taken back' },
-  compare: { done: 'Comparison written', failed: 'The comparison was not written' },
-  hand: { done: 'Kept in Jobs', failed: 'The hand was not kept' },
   lesson: { done: 'Old grips are known now', failed: 'The old grips stay as they were' },
-  ticket: { done: 'Ticket filled', failed: 'The ticket was not filled' },
-  start: { done: 'Check-in started', failed: 'The check-in was not started' },
-  judge: { done: 'Check-in judged', failed: 'The check-in was not judged' },
-  close: { done: 'Job closed', failed: 'The job stays open' },
   noPlan: 'There is no plan of these clubs in the workbook. Fill it first, then freeze it.',
   chosenClubs: 'of chosen clubs',
   ourMistake: (said: string) =>
     `Setwright made a mistake (${said}). Look at the sheet, use Undo last fill if something was written, and read the workbook again.`,
 } as const;
 
-export const TASKS: Record<Task, string> = {
+export const TASKS: Record<Exclude<Task, 'deed'>, string> = {
   look: COMMON.loading,
   setUp: 'Setting up the workbook…',
   fill: 'Filling the plan…',
   freeze: 'Turning the plan into values…',
   undo: 'Taking back the last fill…',
   lesson: 'Writing the old grip’s mass…',
-  compare: 'Writing the comparison…',
-  hand: 'Keeping the hand in Jobs…',
-  bench: 'Working on the bench sheets…',
 };
 
 export const EMPTY = {

@@ -1,48 +1,19 @@
 /** Does through a port what the pane asks for, and says in sentences how it ended. Whatever fails comes back as an outcome. */
 import { parseReading, type Lesson } from '../core/index';
-import { closeJob, judgeCheckIn, startCheckIn } from '../workbook/checkInJobs';
-import { fillCompare } from '../workbook/fillCompare';
 import { fillPlan } from '../workbook/fillPlan';
-import { fillTicket } from '../workbook/fillTicket';
 import { freezePlan } from '../workbook/freeze';
-import { keepHand } from '../workbook/keepHand';
 import { useLesson } from '../workbook/learn';
-import type { InTheWay, Occupied, Scope } from '../workbook/outcomes';
+import type { InTheWay, Occupied } from '../workbook/outcomes';
 import { scopeRows } from '../workbook/planScope';
 import { PortError, type WorkbookPort } from '../workbook/port';
 import { setUp } from '../workbook/setUp';
 import { planSheetName } from '../workbook/sheetName';
 import { readShop, type Shop } from '../workbook/shop';
 import { undoLast } from '../workbook/undo';
-import { sayClosing } from '../words/bench';
-import {
-  sayCheckIn,
-  sayClosed,
-  sayCompared,
-  sayFill,
-  sayFreeze,
-  sayHand,
-  sayJudged,
-  sayLesson,
-  sayPortError,
-  saySetUp,
-  sayTicket,
-  sayUndo,
-} from '../words/outcomes';
-import { benchSeen, previewOf, rowsTouched, seenOf } from './state/lookAt';
-import type {
-  Again,
-  Agreed,
-  BenchAsked,
-  CompareAsked,
-  FillAsked,
-  HandAsked,
-  Look,
-  Outcome,
-  ShopSeen,
-  Who,
-  Work,
-} from './state/work';
+import { sayFill, sayFreeze, sayLesson, sayPortError, saySetUp, sayUndo } from '../words/outcomes';
+import { scopeOf, shopOf, type Deed, type Going } from './state/deed';
+import { previewOf, rowsTouched, seenOf } from './state/lookAt';
+import type { Again, Agreed, FillAsked, Look, Outcome, ShopSeen, Who, Work } from './state/work';
 import { ENDS } from './words';
 
 function failed(title: string, text: string): Outcome {
@@ -78,11 +49,6 @@ function ended<End extends { readonly done: boolean }>(
     return { kind: 'occupied', cells: end.cells, again: again(end.inTheWay) };
   return end.done ? done(titles.done, text) : failed(titles.failed, text);
 }
-
-const scopeOf = (who: Who, rows: readonly number[]): Scope => (who.by === 'job' ? { job: who.job } : { rows });
-
-/** The shop behind what the pane shows; the pane was shown nothing else than what `read` made. */
-const shopOf = (seen: ShopSeen) => seen.shop as Shop;
 
 async function look(port: WorkbookPort): Promise<Look> {
   try {
@@ -125,51 +91,21 @@ async function teach(port: WorkbookPort, seen: ShopSeen, lesson: Lesson, agreed:
   return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
 }
 
-async function compare(port: WorkbookPort, seen: ShopSeen, asked: CompareAsked): Promise<Outcome> {
-  const { who, rows, comparison, about, agreed } = asked;
+async function act(
+  port: WorkbookPort,
+  seen: ShopSeen,
+  deed: Deed,
+  agreed: Agreed | null,
+  going: Going,
+): Promise<Outcome> {
+  // Row numbers that were agreed to are those of the workbook as it was then.
   const from = agreed?.seen ?? seen;
-  const request = { scope: scopeOf(who, rows), comparison, about, agreed: agreed?.over };
-  const end = await fillCompare(port, shopOf(from), request);
-  return ended(end, ENDS.compare, sayCompared(end), (over) => {
-    return { task: 'compare', asked: { ...asked, agreed: { seen: from, over } } };
-  });
-}
-
-async function hand(port: WorkbookPort, seen: ShopSeen, asked: HandAsked): Promise<Outcome> {
-  const from = asked.agreed?.seen ?? seen;
-  const end = await keepHand(port, shopOf(from), { job: asked.job, ...asked.hand }, asked.agreed?.over ?? null);
-  return ended(end, ENDS.hand, sayHand(end), (over) => {
-    return { task: 'hand', asked: { ...asked, agreed: { seen: from, over } } };
-  });
-}
-
-async function bench(port: WorkbookPort, seen: ShopSeen, asked: BenchAsked): Promise<Outcome> {
-  const { what, job, agreed } = asked;
-  const from = agreed?.seen ?? seen;
-  const over = agreed?.over ?? null;
-  const again = (inTheWay: InTheWay): Again => {
-    return { task: 'bench', asked: { ...asked, agreed: { seen: from, over: inTheWay } } };
-  };
-  switch (what) {
-    case 'ticket': {
-      const end = await fillTicket(port, shopOf(from), { job, agreed: over ?? undefined });
-      return ended(end, ENDS.ticket, sayTicket(end), again);
-    }
-    case 'start': {
-      const end = await startCheckIn(port, job);
-      return ended(end, ENDS.start, sayCheckIn(end), again);
-    }
-    case 'judge': {
-      const end = await judgeCheckIn(port, job, over);
-      const closing = end.done ? ` ${sayClosing(end.closing)}` : '';
-      return ended(end, ENDS.judge, `${sayJudged(end)}${closing}`, again);
-    }
-    case 'close': {
-      const end = await closeJob(port, job, over);
-      if (!end.done && end.reason === 'open') return failed(ENDS.close.failed, sayClosing(end.closing));
-      return ended(end, ENDS.close, sayClosed(end), again);
-    }
-  }
+  const { end, text, partly, list, headline } = await deed.run(port, shopOf(from), agreed?.over ?? null, going);
+  const titles = { done: headline ?? deed.done, failed: headline ?? deed.failed };
+  const outcome = ended(end, titles, text, (over) => ({ task: 'deed', deed, agreed: { seen: from, over } }));
+  if (outcome.kind === 'occupied') return outcome;
+  const more = { ...outcome, list: list ?? outcome.list };
+  return more.kind === 'done' ? { ...more, partly: partly ?? more.partly } : more;
 }
 
 function planSheetOf({ plans, tables }: Shop, who: Who, rows: readonly number[]): string {
@@ -203,10 +139,7 @@ export function workOn(port: WorkbookPort): Work {
       }),
     fill: (seen, asked) => caught(ENDS.fill.failed, () => fill(port, seen, asked)),
     freeze: (seen, who, rows) => caught(ENDS.freeze.failed, () => freeze(port, shopOf(seen), who, rows)),
-    compareSheet: (seen, asked) => caught(ENDS.compare.failed, () => compare(port, seen, asked)),
-    benchOf: (seen, job) => benchSeen(shopOf(seen), job),
-    bench: (seen, asked) => caught(ENDS[asked.what].failed, () => bench(port, seen, asked)),
-    keepHand: (seen, asked) => caught(ENDS.hand.failed, () => hand(port, seen, asked)),
+    deed: (seen, deed, agreed, going) => caught(deed.failed, () => act(port, seen, deed, agreed, going)),
     undo: () =>
       caught(ENDS.undo.failed, async () => {
         const end = await undoLast(port);

@@ -1,19 +1,13 @@
 /** Sentences for how the jobs on a workbook end: what was done; or what was wrong, where, and what to do. */
 import type {
   Blocked,
-  CheckInDone,
-  CloseDone,
-  CompareDone,
   FillDone,
   Filled,
   FreezeDone,
-  HandDone,
-  JudgeDone,
   LessonDone,
   NotDone,
   Occupied,
   SetUpDone,
-  TicketDone,
   UndoDone,
   WhyValues,
 } from '../workbook/outcomes';
@@ -62,7 +56,8 @@ export function sayPortError(error: PortError): string {
   return PORT_SENTENCES[error.code](listed(error.cells), error.hostSaid);
 }
 
-function sayNotDone(end: NotDone): string {
+/** What every job may end with. */
+export function sayNotDone(end: NotDone): string {
   switch (end.reason) {
     case 'port':
       return sayPortError(end.error);
@@ -79,10 +74,11 @@ function sayNotDone(end: NotDone): string {
 const CLUBS_MOVED =
   'Clubs has changed since these were chosen: rows were sorted, added or renamed. Nothing was written; look at the plan once more and try again.';
 
-const NO_CLUBS =
+export const NO_CLUBS =
   'There are no clubs to plan. Name the job in the Job column of Clubs, or choose rows that hold a club.';
 
-function sayOccupied({ cells }: Occupied): string {
+/** Cells of a person's in the way. */
+export function sayOccupied({ cells }: Occupied): string {
   return `${listed(cells)} ${cells.length === 1 && !cells[0]?.includes(':') ? 'holds' : 'hold'} something of yours. Nothing was written; write over it, or choose another place.`;
 }
 
@@ -171,94 +167,6 @@ export function sayLesson(end: LessonDone): string {
   }
   if (end.reason === 'occupied') return sayOccupied(end);
   return end.reason === 'clubsMoved' ? CLUBS_MOVED : sayNotDone(end);
-}
-
-/** How filling in a comparison ended. */
-export function sayCompared(end: CompareDone): string {
-  if (end.done) {
-    const { sheet, grips, unbeaten } = end;
-    return `${countOf(grips, 'grip')} compared in ${sheet}, ${unbeaten} of them unbeaten. The sheet holds values; compare again after a change.`;
-  }
-  switch (end.reason) {
-    case 'occupied':
-      return sayOccupied(end);
-    case 'noClubs':
-      return NO_CLUBS;
-    case 'nothingTried':
-      return 'No grip was tried on these clubs, so there is nothing to fill in. Narrow down less, or complete Stock.';
-    case 'outOfDate':
-      return `${listed(end.tables)} changed since grips were compared. Nothing was written; compare again.`;
-    case 'noRoom':
-      return 'The comparison would run over the edge of the sheet. Narrow down what is compared.';
-    default:
-      return sayNotDone(end);
-  }
-}
-
-/** How keeping the measures of a hand ended. */
-export function sayHand(end: HandDone): string {
-  if (end.done) {
-    const { job, cells } = end;
-    return cells > 0
-      ? `Hand of job ${job} kept in Jobs: ${countOf(cells, 'cell')} changed.`
-      : `Jobs has these measures for job ${job} already, or there was none to keep.`;
-  }
-  switch (end.reason) {
-    case 'occupied':
-      return sayOccupied(end);
-    case 'jobNotListed':
-      return `Jobs has no row for ${end.job ? `job ${end.job}` : 'a job without a name'}. Nothing was written; add the row, then keep the hand.`;
-    default:
-      return sayNotDone(end);
-  }
-}
-
-function sayNotReady(end: Extract<CheckInDone, { reason: 'noClubs' | 'notPlanned' }> | NotDone): string {
-  if (end.reason === 'noClubs') return NO_CLUBS;
-  return end.reason === 'notPlanned' ? sayIssue(end.issue) : sayNotDone(end);
-}
-
-/** How filling a bench ticket ended. */
-export function sayTicket(end: TicketDone): string {
-  if (end.done)
-    return `Ticket of ${countOf(end.clubs, 'club')} filled into ${end.sheet}. Fill it again after a change.`;
-  switch (end.reason) {
-    case 'occupied':
-      return sayOccupied(end);
-    case 'noGrips':
-      return 'No club of this job has a grip chosen. Fill a plan with a grip first.';
-    case 'noRoom':
-      return 'The ticket would run over the edge of the sheet.';
-    default:
-      return sayNotReady(end);
-  }
-}
-
-/** How starting a check-in ended. */
-export function sayCheckIn(end: CheckInDone): string {
-  if (end.done) {
-    return end.added > 0
-      ? `${countOf(end.added, 'row')} begun in Checkin for job ${end.job}. Type what is measured, then judge it.`
-      : `Every club of job ${end.job} that gets a grip has its row in Checkin already.`;
-  }
-  if (end.reason !== 'noRows') return sayNotReady(end);
-  return `Checkin has ${countOf(end.free, 'blank row')} and ${end.needed} are needed. Make the table longer by its lower right corner, or delete rows of old jobs. Nothing was written.`;
-}
-
-/** How judging a check-in ended; whether the job may be closed is said by the caller. */
-export function sayJudged(end: JudgeDone): string {
-  if (end.done) return `${countOf(end.cells, 'cell')} of Checkin changed for job ${end.job}.`;
-  if (end.reason === 'occupied') return sayOccupied(end);
-  if (end.reason === 'notStarted') return 'Checkin has no row of this job. Start the check-in first.';
-  return sayNotReady(end);
-}
-
-/** How closing a job ended, where nothing of its check-in stands against it. */
-export function sayClosed(end: Exclude<CloseDone, { reason: 'open' }>): string {
-  if (end.done) return `Job ${end.job} is Done in Jobs.`;
-  if (end.reason === 'occupied') return sayOccupied(end);
-  if (end.reason === 'jobNotListed') return `Jobs has no row for job ${end.job}. Add the row, then close it.`;
-  return sayNotReady(end);
 }
 
 /** Why a table was not made. */

@@ -52,6 +52,8 @@ export interface TableSchema {
   readonly columns: readonly Column[];
   /** Blank rows that a new table has at least: rows are written into it, and only a person can make it longer. */
   readonly room?: number;
+  /** No plan needs it: where a workbook has none, the screen that does asks for it. */
+  readonly later?: true;
 }
 
 /** Kinds of club, heaviest reading last; the plan's groups and defaults follow from them. */
@@ -75,6 +77,8 @@ export const ESTIMATORS = ['By volume', 'Additive'] as const;
 export const TAKE_OFFS = ['Whole', 'Cut off'] as const;
 export const TAKE_OFFS_OF_CLUB = [...TAKE_OFFS, 'Off already'] as const;
 export const LOGOS = ['Up', 'Down'] as const;
+/** Where the rib of a ribbed grip goes; a clock face seen from the butt with the club face square, so that under is 6 o’clock. */
+export const RIBS = ['Under', '5 o’clock', '7 o’clock', 'No rib'] as const;
 export const SHAFTS = ['Graphite', 'Steel'] as const;
 export const WEIGHT_MATERIALS = ['Lead', 'Other'] as const;
 export const SLIPS_WITH = ['Solvent', 'Water', 'Air'] as const;
@@ -519,6 +523,35 @@ export const JOBS = {
       synonyms: [],
       help: 'Part of the total asked for on ordering; blank: as in Settings.',
     },
+    {
+      key: 'received',
+      header: 'Received',
+      kind: 'date',
+      later: true,
+      width: 12,
+      format: 'yyyy-mm-dd',
+      synonyms: ['taken in', 'date in', 'in'],
+      help: 'When the clubs came over the counter.',
+    },
+    {
+      key: 'authorisedBy',
+      header: 'Authorised by',
+      kind: 'text',
+      later: true,
+      width: 18,
+      synonyms: ['authorized by', 'approved by', 'signed by'],
+      help: 'Who said that the work may be done; blank: nobody yet, and the intake sheet has a line to sign.',
+    },
+    {
+      key: 'closed',
+      header: 'Closed',
+      kind: 'date',
+      later: true,
+      width: 12,
+      format: 'yyyy-mm-dd',
+      synonyms: ['closed on', 'finished', 'done on', 'handed back'],
+      help: 'When the job was closed; reminders count from it.',
+    },
   ],
 } as const satisfies TableSchema;
 
@@ -876,6 +909,35 @@ export const CLUBS = {
       width: 9,
       synonyms: ['client grip', 'brought grip'],
       help: 'Yes when the client brings the grip: it is fitted and not sold.',
+    },
+    {
+      key: 'tag',
+      header: 'Tag',
+      kind: 'text',
+      later: true,
+      width: 9,
+      format: '@',
+      synonyms: ['tag no', 'tag number', 'club tag'],
+      help: 'What is on the tag tied to the club; no two clubs on the counter have the same.',
+    },
+    {
+      key: 'damage',
+      header: 'Damage',
+      kind: 'text',
+      later: true,
+      width: 30,
+      synonyms: ['damage seen', 'condition', 'faults'],
+      help: 'Rust, a loose head, a dent: what was there when the club came in.',
+    },
+    {
+      key: 'rib',
+      header: 'Rib',
+      kind: 'choice',
+      choices: RIBS,
+      later: true,
+      width: 10,
+      synonyms: ['rib', 'rib position', 'reminder position'],
+      help: 'Where the rib of a ribbed grip goes, as on a clock seen from the butt with the face square; under is 6 o’clock. Blank: as the shop does it.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1254,6 +1316,7 @@ export const SIZES = {
 
 export const CHECKIN = {
   name: 'Checkin',
+  later: true,
   purpose: 'One row for each club that comes back from the bench: what was measured, and how it stands.',
   room: 100,
   columns: [
@@ -1418,6 +1481,7 @@ export const SETTINGS = {
 
 export const TAXES = {
   name: 'Taxes',
+  later: true,
   purpose: 'The taxes on what you sell; the first row counts where no other is named.',
   columns: [
     {
@@ -1449,6 +1513,7 @@ export const QUOTE_STATES = ['Issued', 'Void'] as const;
 
 export const QUOTES = {
   name: 'Quotes',
+  later: true,
   room: 100,
   purpose: 'Every quote that was issued: rows are added, none is taken out.',
   columns: [

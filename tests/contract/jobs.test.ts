@@ -12,7 +12,7 @@ import { fillPlan } from '../../src/workbook/fillPlan';
 import { setUp } from '../../src/workbook/setUp';
 import { readShop } from '../../src/workbook/shop';
 import { undoLast } from '../../src/workbook/undo';
-import { sayCompared } from '../../src/words/outcomes';
+import { sayCompared } from '../../src/words/chooseOutcomes';
 import type { Book } from '../simulated/book';
 import { personAt } from '../simulated/person';
 import { simulate } from '../simulated/simulated';

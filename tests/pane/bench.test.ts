@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { benchSeen, seenOf } from '../../src/pane/state/lookAt';
+import type { Deed } from '../../src/pane/state/deed';
+import { seenOf } from '../../src/pane/state/lookAt';
 import { SCREEN_LINES, SCREENS } from '../../src/pane/state/tools';
+import { closeDeed, startDeed, ticketDeed } from '../../src/pane/view/tools/benchDeeds';
+import { benchSeen } from '../../src/pane/view/tools/benchSeen';
 import { workOn } from '../../src/pane/workOn';
 import { readShop, type Shop } from '../../src/workbook/shop';
 import { workshop } from '../workbook/workshop';
 
+const GOING = { say: () => undefined, signal: new AbortController().signal };
 const shopOf = ({ shop }: { readonly shop: unknown }) => shop as Shop;
 
 describe('the bench in the pane', () => {
@@ -20,9 +24,9 @@ describe('the bench in the pane', () => {
     const work = workOn(port);
     const { shop } = await work.read();
     if (!shop) throw new Error('not read');
-    expect(await work.bench(shop, { what: 'start', job: '1042', agreed: null })).toMatchObject({ kind: 'done' });
+    expect(await work.deed(shop, startDeed('1042'), null, GOING)).toMatchObject({ kind: 'done' });
     const { shop: then } = await work.read();
-    expect(then && work.benchOf(then, '1042')?.checkIn?.clubs).toHaveLength(3);
+    expect(then && benchSeen(shopOf(then), '1042')?.checkIn?.clubs).toHaveLength(3);
   });
 
   test('what would write over a person’s cells is asked first, and done with the agreement', async () => {
@@ -30,14 +34,17 @@ describe('the bench in the pane', () => {
     const work = workOn(port);
     const { shop } = await work.read();
     if (!shop) throw new Error('not read');
-    const ask = { what: 'ticket', job: '1042', agreed: null } as const;
-    await work.bench(shop, ask);
+    const ask: Deed = ticketDeed('1042');
+    await work.deed(shop, ask, null, GOING);
     port.type('Ticket 1042', 2, 2, 'mine');
     const { shop: now } = await work.read();
-    const asked = now && (await work.bench(now, ask));
-    expect(asked).toMatchObject({ kind: 'occupied', again: { task: 'bench' } });
-    if (asked?.kind !== 'occupied' || asked.again.task !== 'bench' || !now) throw new Error('not asked');
-    expect(await work.bench(now, asked.again.asked)).toMatchObject({ kind: 'done', title: 'Ticket filled' });
+    const asked = now && (await work.deed(now, ask, null, GOING));
+    expect(asked).toMatchObject({ kind: 'occupied', again: { task: 'deed' } });
+    if (asked?.kind !== 'occupied' || asked.again.task !== 'deed' || !now) throw new Error('not asked');
+    expect(await work.deed(now, asked.again.deed, asked.again.agreed, GOING)).toMatchObject({
+      kind: 'done',
+      title: 'Ticket filled',
+    });
   });
 
   test('a job whose clubs are open is not closed, and they are named', async () => {
@@ -45,7 +52,7 @@ describe('the bench in the pane', () => {
     const work = workOn(port);
     const { shop } = await work.read();
     if (!shop) throw new Error('not read');
-    const closed = await work.bench(shop, { what: 'close', job: '1042', agreed: null });
+    const closed = await work.deed(shop, closeDeed('1042'), null, GOING);
     expect(closed).toMatchObject({ kind: 'failed', title: 'The job stays open' });
     expect('text' in closed && closed.text).toContain('Driver');
   });

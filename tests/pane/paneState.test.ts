@@ -228,12 +228,14 @@ describe('the screens that help choosing', () => {
     expect(after(worked, { on: 'begin', task: 'fill' }, { on: 'end', outcome: done }).tools).toBe(worked.tools);
   });
 
-  test('a comparison in a sheet, or a hand in Jobs, leaves the fields as they are', () => {
+  test('what a screen’s own deed did leaves the fields as they are', () => {
     const chosen = after(worked, { on: 'form', change: { item: 'A-1' } });
-    for (const task of ['compare', 'hand'] as const) {
-      const ended = after(chosen, { on: 'begin', task }, { on: 'end', outcome: done });
-      expect(ended).toMatchObject({ form: chosen.form, tools: chosen.tools, outcome: done, task: null });
-    }
+    const doing = { text: 'Writing…', canStop: true };
+    const told = after(chosen, { on: 'begin', task: 'deed', doing }, { on: 'doing', text: '3 of 20' });
+    expect(told.doing).toEqual({ text: '3 of 20', canStop: true });
+    const ended = after(told, { on: 'end', outcome: done });
+    expect(ended).toMatchObject({ form: chosen.form, tools: chosen.tools, outcome: done, task: null, doing: null });
+    expect(after(ended, { on: 'doing', text: 'late' }).doing).toBeNull();
   });
 });
 

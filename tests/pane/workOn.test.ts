@@ -1,8 +1,12 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { compareGrips, DEFAULT_SIZE_GUIDE } from '../../src/core/index';
-import type { Agreed, CompareAsked, HandSeen, Outcome, ShopSeen, Who } from '../../src/pane/state/work';
+import type { Deed } from '../../src/pane/state/deed';
+import type { Agreed, HandSeen, Outcome, ShopSeen, Who } from '../../src/pane/state/work';
+import { compareDeed } from '../../src/pane/view/tools/compareDeed';
+import { handDeed } from '../../src/pane/view/tools/handDeed';
 import { workOn } from '../../src/pane/workOn';
 import { PortError } from '../../src/workbook/port';
+import { TABLES } from '../../src/workbook/schema';
 import { MemoryPort } from '../workbook/memoryPort';
 import { workshop } from '../workbook/workshop';
 
@@ -20,6 +24,8 @@ const seen = async (): Promise<ShopSeen> => {
   if (!look.shop) throw new Error('the workbook could not be read');
   return look.shop;
 };
+const act = (shop: ShopSeen, deed: Deed, agreed: Agreed | null = null): Promise<Outcome> =>
+  workOn(port).deed(shop, deed, agreed, { say: () => undefined, signal: new AbortController().signal });
 const rowsOf = (shop: ShopSeen, job: string) => shop.jobs.find((each) => each.job === job)?.rows ?? [];
 const select = (sheet: string, row: number, rows: number, column = 0, columns = 1) => {
   port.selected = { sheet, row, column, rows, columns };
@@ -53,7 +59,7 @@ describe('looking', () => {
     port = new MemoryPort();
     expect(await seen()).toMatchObject({
       setUp: false,
-      missing: ['Jobs', 'Clubs', 'Stock', 'Sizes', 'Weights', 'Tape', 'Rates', 'Checkin', 'Settings'],
+      missing: TABLES.map(({ name }) => name),
     });
   });
 
@@ -247,7 +253,7 @@ describe('filling, freezing, taking back', () => {
       const planned = workOn(port).preview(shop, JOB, [1, 2, 3], {});
       if (!planned.ok) throw new Error('cannot be planned');
       const asked = { who: JOB, rows: [1, 2, 3], comparison: compareGrips(planned.value.input), about: 'As they are.' };
-      return workOn(port).compareSheet(shop, { ...asked, agreed });
+      return act(shop, compareDeed(asked), agreed);
     };
     const before = port.content();
     const end = await compareSheet();
@@ -257,8 +263,8 @@ describe('filling, freezing, taking back', () => {
     port.type('Compare 1042', 7, 1, 'mine');
     const outcome = await compareSheet();
     expect(outcome).toMatchObject({ kind: 'occupied', cells: ["'Compare 1042'!B8"] });
-    if (outcome.kind !== 'occupied' || outcome.again.task !== 'compare') throw new Error('nothing to agree to');
-    expect(await compareSheet(outcome.again.asked.agreed)).toMatchObject({ kind: 'done' });
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'deed') throw new Error('nothing to agree to');
+    expect(await compareSheet(outcome.again.agreed)).toMatchObject({ kind: 'done' });
     await workOn(port).undo();
     expect(port.shows('Compare 1042', 7, 1)).toBe('mine');
     port.deleteSheet('Compare 1042');
@@ -271,13 +277,13 @@ describe('filling, freezing, taking back', () => {
     const hand = { handLength: 7.5, fingerLength: 3.1, lowerHandLength: null, lowerFingerLength: null };
     const at = port.tableSeen('Jobs')?.headers.indexOf('Hand length (in)') ?? -1;
     port.type('Jobs', 1, at, { formula: '=15/2' });
-    const outcome = await workOn(port).keepHand(await seen(), { job: '1042', hand, agreed: null });
+    const outcome = await act(await seen(), handDeed('1042', hand));
     expect(outcome).toMatchObject({ kind: 'occupied', cells: ['Jobs!D2'] });
-    if (outcome.kind !== 'occupied' || outcome.again.task !== 'hand') throw new Error('nothing to agree to');
-    const agreed = await workOn(port).keepHand(await seen(), outcome.again.asked);
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'deed') throw new Error('nothing to agree to');
+    const agreed = await act(await seen(), outcome.again.deed, outcome.again.agreed);
     expect(agreed).toMatchObject({ kind: 'done', title: 'Kept in Jobs' });
     expect((await seen()).jobs[0]?.hand).toMatchObject({ handLength: 7.5, fingerLength: 3.1 });
-    const unlisted = await workOn(port).keepHand(await seen(), { job: '77', hand, agreed: null });
+    const unlisted = await act(await seen(), handDeed('77', hand));
     expect(unlisted).toMatchObject({ kind: 'failed', text: expect.stringContaining('no row for job 77') as string });
   });
 
@@ -350,8 +356,7 @@ describe('what hands and the size guide say', () => {
 
 describe('a hand', () => {
   const HAND = { handLength: 7.6, fingerLength: 3.2, lowerHandLength: null, lowerFingerLength: null };
-  const keep = async (): Promise<Outcome> =>
-    workOn(port).keepHand(await seen(), { job: '1042', hand: HAND, agreed: null });
+  const keep = async (): Promise<Outcome> => act(await seen(), handDeed('1042', HAND));
   const kept = async () => (await seen()).jobs[0]?.hand;
 
   test('is kept in its job’s row and can be taken back', async () => {
@@ -364,10 +369,10 @@ describe('a hand', () => {
   test('that was typed into the sheet since the person looked is asked about', async () => {
     const shop = await seen();
     port.fillTable('Jobs', [{ 'Hand length (in)': 8 }]);
-    const outcome = await workOn(port).keepHand(shop, { job: '1042', hand: HAND, agreed: null });
+    const outcome = await act(shop, handDeed('1042', HAND));
     expect(outcome).toMatchObject({ kind: 'occupied' });
-    if (outcome.kind !== 'occupied' || outcome.again.task !== 'hand') throw new Error('nothing to agree to');
-    expect(await workOn(port).keepHand(await seen(), outcome.again.asked)).toMatchObject({ kind: 'done' });
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'deed') throw new Error('nothing to agree to');
+    expect(await act(await seen(), outcome.again.deed, outcome.again.agreed)).toMatchObject({ kind: 'done' });
     expect(await kept()).toMatchObject({ handLength: 7.6 });
   });
 
@@ -378,7 +383,7 @@ describe('a hand', () => {
 });
 
 describe('a comparison', () => {
-  const asked = async (change: Partial<CompareAsked> = {}): Promise<CompareAsked> => {
+  const asked = async () => {
     const shop = await seen();
     const rows = rowsOf(shop, '1042');
     const preview = workOn(port).preview(shop, JOB, rows, {});
@@ -388,19 +393,17 @@ describe('a comparison', () => {
       rows,
       comparison: compareGrips(preview.value.input),
       about: 'As told.',
-      agreed: null,
-      ...change,
     };
   };
 
   test('does not write over what a person has in a sheet of that name, unless the person agreed', async () => {
     port.addSheet('Compare 1042');
     port.type('Compare 1042', 2, 1, 'mine');
-    const outcome = await workOn(port).compareSheet(await seen(), await asked());
+    const outcome = await act(await seen(), compareDeed(await asked()));
     expect(outcome.kind).not.toBe('failed');
     expect(port.shows('Compare 1042', 2, 1)).toBe('mine');
-    if (outcome.kind !== 'occupied' || outcome.again.task !== 'compare') throw new Error('nothing to agree to');
-    expect(await workOn(port).compareSheet(await seen(), outcome.again.asked)).toMatchObject({ kind: 'done' });
+    if (outcome.kind !== 'occupied' || outcome.again.task !== 'deed') throw new Error('nothing to agree to');
+    expect(await act(await seen(), outcome.again.deed, outcome.again.agreed)).toMatchObject({ kind: 'done' });
     expect(port.shows('Compare 1042', 2, 1)).not.toBe('mine');
     await workOn(port).undo();
     expect(port.shows('Compare 1042', 2, 1)).toBe('mine');
@@ -410,7 +413,7 @@ describe('a comparison', () => {
     const before = await asked();
     const shop = await seen();
     port.fillTable('Clubs', [{ 'Length (in)': 46 }]);
-    expect(await workOn(port).compareSheet(shop, before)).toMatchObject({
+    expect(await act(shop, compareDeed(before))).toMatchObject({
       kind: 'failed',
       title: 'The comparison was not written',
     });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { listed, sayPortError, sayUndo, sayCompared, sayHand } from '../../src/words/outcomes';
+import { sayCompared, sayHand } from '../../src/words/chooseOutcomes';
+import { listed, sayPortError, sayUndo } from '../../src/words/outcomes';
 import { PortError, type PortErrorCode } from '../../src/workbook/port';
 
 const SENTENCES: Record<PortErrorCode, string> = {

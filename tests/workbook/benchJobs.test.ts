@@ -7,7 +7,7 @@ import { readShop } from '../../src/workbook/shop';
 import { TICKET_COLUMNS, TICKET_HEAD_ROWS } from '../../src/workbook/ticketSheet';
 import { undoLast } from '../../src/workbook/undo';
 import { CAUTIONS_FOOT, sayClosing } from '../../src/words/bench';
-import { sayCheckIn, sayClosed, sayJudged, sayTicket } from '../../src/words/outcomes';
+import { sayCheckIn, sayClosed, sayJudged, sayTicket } from '../../src/words/benchOutcomes';
 import type { MemoryPort } from './memoryPort';
 import { olderWorkshop } from './olderWorkshop';
 import { workshop } from './workshop';
@@ -72,7 +72,11 @@ describe('what the bench reads', () => {
       { Work: 'Polish', Per: 'Club', Minutes: 9 },
     ]);
     const { ask } = readBench((await readShop(port)).tables);
-    expect(ask.rates.map(({ use }) => use)).toEqual(['fitting', 'everyJob', undefined]);
+    expect(ask.rates.slice(0, 3).map(({ use, minutes }) => [use, minutes])).toEqual([
+      ['fitting', 8],
+      ['everyJob', 5],
+      [undefined, 9],
+    ]);
   });
 });
 

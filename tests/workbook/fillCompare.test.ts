@@ -14,7 +14,7 @@ import { readShop } from '../../src/workbook/shop';
 import type { Shop } from '../../src/workbook/shop';
 import { undoLast } from '../../src/workbook/undo';
 import { COUNT_LEGENDS } from '../../src/words/compareHead';
-import { sayCompared } from '../../src/words/outcomes';
+import { sayCompared } from '../../src/words/chooseOutcomes';
 import type { MemoryPort } from './memoryPort';
 import { olderWorkshop } from './olderWorkshop';
 import { STOCK_ROWS, workshop } from './workshop';

@@ -4,7 +4,7 @@ import type { HandDone, HandMeasures } from '../../src/workbook/outcomes';
 import type { Seen } from '../../src/workbook/port';
 import { readShop } from '../../src/workbook/shop';
 import { undoLast } from '../../src/workbook/undo';
-import { sayHand } from '../../src/words/outcomes';
+import { sayHand } from '../../src/words/chooseOutcomes';
 import type { MemoryPort } from './memoryPort';
 import { olderWorkshop } from './olderWorkshop';
 import { JOB_ROWS, workshop } from './workshop';

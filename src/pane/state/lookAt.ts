@@ -1,17 +1,15 @@
 /** From the shop's tables to what the pane shows of them, and to the plan of what was chosen. Pure. */
-import { benchTicket, DEFAULT_SIZE_GUIDE, type Issue, type Result } from '../../core/index';
-import { judgedJob, planJob } from '../../workbook/benchJob';
+import { DEFAULT_SIZE_GUIDE, type Issue, type Result } from '../../core/index';
 import { withChoices, type Choices } from '../../workbook/choices';
 import { folded } from '../../workbook/headings';
 import { headerRowsOf } from '../../workbook/planScope';
 import { planTables, type Planned } from '../../workbook/planTables';
 import type { TableSeen } from '../../workbook/port';
-import { readBench } from '../../workbook/readBench';
 import { readTable, type Matrix, type Row } from '../../workbook/records';
 import { readSizes } from '../../workbook/readSizes';
 import { CLUBS, JOBS, STOCK, TABLES, WEIGHTS, type TableSchema } from '../../workbook/schema';
 import type { Shop } from '../../workbook/shop';
-import type { BenchSeen, GripSeen, HandSeen, JobSeen, ShopSeen } from './work';
+import type { GripSeen, HandSeen, JobSeen, ShopSeen } from './work';
 
 interface Read {
   readonly rows: readonly Row[];
@@ -113,16 +111,6 @@ export function previewOf({ matrices, tables }: Shop, rows: readonly number[], c
     rows,
     headerRows: headerRowsOf(tables),
   });
-}
-
-/** A job at the bench, from Clubs as it stands; null where it has no clubs that can be planned. */
-export function benchSeen({ tables }: Shop, job: string): BenchSeen | null {
-  const planned = planJob(tables, job);
-  if (!planned?.ok) return null;
-  const { plan, input } = planned.value;
-  const { ask, problems } = readBench(tables);
-  const { checkIn, rows } = judgedJob(tables, job, planned.value);
-  return { ticket: benchTicket(plan, input, ask), checkIn: rows.length > 0 ? checkIn : null, problems };
 }
 
 /** Body rows of Clubs, from 1, that a selection touches and that hold a club; null where it lies elsewhere. */

@@ -6,7 +6,13 @@ import { EMPTY_TOOLS, forAnotherSet, type Screen, type Tools } from './tools';
 import type { Outcome, ShopSeen, Where, Who } from './work';
 
 /** What is being done on the workbook; `look` is the first read. */
-export type Task = 'look' | 'setUp' | 'fill' | 'freeze' | 'undo' | 'lesson' | 'compare' | 'hand' | 'bench';
+export type Task = 'look' | 'setUp' | 'fill' | 'freeze' | 'undo' | 'lesson' | 'deed';
+
+/** A deed that runs. */
+export interface Doing {
+  readonly text: string;
+  readonly canStop: boolean;
+}
 
 /** Rows drawn at once: a list of thousands is planned whole but shown in parts. */
 export const PART = 40;
@@ -27,6 +33,8 @@ export interface PaneState {
   /** Rows whose details are open. */
   readonly open: readonly number[];
   readonly task: Task | null;
+  /** What a screen's own deed says while it runs. */
+  readonly doing: Doing | null;
   readonly outcome: Outcome | null;
 }
 
@@ -43,6 +51,7 @@ export const START: PaneState = {
   shown: PART,
   open: [],
   task: 'look',
+  doing: null,
   outcome: null,
 };
 
@@ -69,7 +78,8 @@ export type PaneEvent =
   | { readonly on: 'where'; readonly where: Where }
   | { readonly on: 'more' }
   | { readonly on: 'open'; readonly row: number }
-  | { readonly on: 'begin'; readonly task: Task }
+  | { readonly on: 'begin'; readonly task: Task; readonly doing?: Doing }
+  | { readonly on: 'doing'; readonly text: string }
   | { readonly on: 'end'; readonly outcome: Outcome }
   | { readonly on: 'dismiss' };
 
@@ -106,7 +116,7 @@ function see(state: PaneState, shop: ShopSeen): PaneState {
 function end(state: PaneState, outcome: Outcome): PaneState {
   // What was filled now stands in Clubs: the fields go back to it, so that an edit in the sheet shows at once.
   const filled = state.task === 'fill' && outcome.kind === 'done';
-  return { ...state, task: null, outcome, form: filled ? EMPTY_FORM : state.form };
+  return { ...state, task: null, doing: null, outcome, form: filled ? EMPTY_FORM : state.form };
 }
 
 function take(state: PaneState, { from, form, perClub, then = 'plan' }: Extract<PaneEvent, { on: 'take' }>): PaneState {
@@ -167,7 +177,9 @@ export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
           : [...state.open, event.row],
       };
     case 'begin':
-      return { ...state, task: event.task, outcome: null };
+      return { ...state, task: event.task, doing: event.doing ?? null, outcome: null };
+    case 'doing':
+      return state.doing ? { ...state, doing: { ...state.doing, text: event.text } } : state;
     case 'end':
       return end(state, event.outcome);
     case 'dismiss':

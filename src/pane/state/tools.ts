@@ -2,11 +2,25 @@
 import type { Aim, Count, EvenGroup, SizesDiffer } from '../../core/index';
 
 /** The pane's screens, in the order a set is worked through. */
-export const SCREENS = ['plan', 'hand', 'compare', 'even', 'place', 'bench'] as const;
+export const SCREENS = [
+  'plan',
+  'hand',
+  'compare',
+  'even',
+  'place',
+  'intake',
+  'quote',
+  'stock',
+  'bench',
+  'week',
+] as const;
 export type Screen = (typeof SCREENS)[number];
 
-/** The line of tabs a screen stands in: what leads to a plan, and the work that follows it. */
-export const SCREEN_LINES: readonly (readonly Screen[])[] = [['plan', 'hand', 'compare', 'even', 'place'], ['bench']];
+/** The line of tabs a screen stands in: what leads to a plan, and the work around it. */
+export const SCREEN_LINES: readonly (readonly Screen[])[] = [
+  ['plan', 'hand', 'compare', 'even', 'place'],
+  ['intake', 'quote', 'stock', 'bench', 'week'],
+];
 
 export type LengthUnit = 'in' | 'mm';
 

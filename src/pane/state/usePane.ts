@@ -3,6 +3,7 @@ import { useCallback, useEffect, useMemo, useReducer, useRef, useState } from 'r
 import type { Lesson, PlanInput, Result } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { Planned } from '../../workbook/planTables';
+import type { Deed } from './deed';
 import { readForm, sparingPutters, type Form, type FormRead } from './form';
 import {
   afterEvent,
@@ -10,21 +11,12 @@ import {
   plannedRows,
   puttersBeside,
   START,
+  type Doing,
   type PaneEvent,
   type PaneState,
   type Task,
 } from './paneState';
-import type {
-  Agreed,
-  BenchAsked,
-  BenchSeen,
-  CompareAsked,
-  FillAsked,
-  HandAsked,
-  Outcome,
-  ShopSeen,
-  Work,
-} from './work';
+import type { Agreed, FillAsked, Outcome, ShopSeen, Work } from './work';
 
 /** Typing rests this long before the plan is worked out again. */
 const TYPING_MS = 200;
@@ -112,9 +104,10 @@ export interface PaneDoes {
   readonly freeze: () => void;
   readonly undo: () => void;
   readonly lesson: (lesson: Lesson) => void;
-  readonly compareSheet: (asked: Pick<CompareAsked, 'comparison' | 'about'>) => void;
-  readonly bench: (what: BenchAsked['what']) => void;
-  readonly keepHand: (hand: HandAsked['hand']) => void;
+  /** Does what a screen brought along. */
+  readonly deed: (deed: Deed) => void;
+  /** Stops a deed that can be stopped, after the step it is at. */
+  readonly stop: () => void;
 }
 
 export interface PaneNow {
@@ -130,27 +123,29 @@ export interface PaneNow {
   /** The clubs that the choices go to, as a screen that helps choosing takes them; null while there are none. */
   readonly concerned: PlanInput | null;
   readonly slowTask: Task | null;
-  /** The chosen job at the bench. */
-  readonly benchOf: (job: string) => BenchSeen | null;
 }
 
 function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<ShopSeen | null>): PaneDoes {
   const current = useRef(state);
   current.current = state;
+  const stopping = useRef(new AbortController());
   return useMemo(() => {
-    const run = async (task: Task, what: (shop: ShopSeen) => Promise<Outcome>) => {
+    const run = async (task: Task, what: (shop: ShopSeen) => Promise<Outcome>, doing?: Doing) => {
       const { shop, task: now } = current.current;
       if (now || !shop) return;
-      send({ on: 'begin', task });
+      send({ on: 'begin', task, ...(doing && { doing }) });
       const outcome = await what(shop);
       await look();
       send({ on: 'end', outcome });
     };
     const lesson = (taught: Lesson, agreed: Agreed | null) =>
       run('lesson', (shop) => work.useLesson(shop, taught, agreed));
-    const compare = (asked: CompareAsked) => run('compare', (shop) => work.compareSheet(shop, asked));
-    const hand = (asked: HandAsked) => run('hand', (shop) => work.keepHand(shop, asked));
-    const bench = (asked: BenchAsked) => run('bench', (shop) => work.bench(shop, asked));
+    const act = (deed: Deed, agreed: Agreed | null) => {
+      stopping.current = new AbortController();
+      const going = { say: (text: string) => send({ on: 'doing', text }), signal: stopping.current.signal };
+      const doing = { text: deed.doing, canStop: deed.canStop ?? false };
+      return run('deed', (shop) => work.deed(shop, deed, agreed, going), doing);
+    };
     const fill = (asked: FillAsked) => run('fill', (shop) => work.fill(shop, asked));
     return {
       look: () => void look(),
@@ -165,26 +160,14 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
         if (outcome?.kind !== 'occupied') return;
         const { again } = outcome;
         if (again.task === 'fill') void fill(again.asked);
-        else if (again.task === 'compare') void compare(again.asked);
-        else if (again.task === 'hand') void hand(again.asked);
-        else if (again.task === 'bench') void bench(again.asked);
+        else if (again.task === 'deed') void act(again.deed, again.agreed);
         else void lesson(again.lesson, again.agreed);
       },
       freeze: () => void run('freeze', (shop) => work.freeze(shop, current.current.who, plannedRows(current.current))),
       undo: () => void run('undo', () => work.undo()),
       lesson: (taught) => void lesson(taught, null),
-      compareSheet: (asked) => {
-        const { who } = current.current;
-        void compare({ ...asked, who, rows: plannedRows(current.current), agreed: null });
-      },
-      bench: (what) => {
-        const { who } = current.current;
-        if (who.by === 'job') void bench({ what, job: who.job, agreed: null });
-      },
-      keepHand: (measures) => {
-        const { who } = current.current;
-        if (who.by === 'job') void hand({ job: who.job, hand: measures, agreed: null });
-      },
+      deed: (deed) => void act(deed, null),
+      stop: () => stopping.current.abort(),
     };
   }, [work, send, look]);
 }
@@ -211,9 +194,7 @@ export function usePane(work: Work): PaneNow {
     () => (preview?.ok ? concernedIn(preview.value.input, settled.puttersToo) : null),
     [preview, settled.puttersToo],
   );
-  const benchOf = useCallback((job: string) => (shop ? work.benchOf(shop, job) : null), [work, shop]);
   return {
-    benchOf,
     concerned,
     state,
     send,

@@ -1,8 +1,9 @@
 /** What the pane asks of the workbook: one call for each thing a person can do. `workOn.ts` does it through a port. */
-import type { BenchTicket, CheckIn, Comparison, Issue, Lesson, Result, SizeGuideRow } from '../../core/index';
+import type { Issue, Lesson, Result, SizeGuideRow } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { InTheWay } from '../../workbook/outcomes';
 import type { Planned } from '../../workbook/planTables';
+import type { Deed, Going } from './deed';
 
 /** One job of the Jobs table, or one that only Clubs names. */
 export interface JobSeen {
@@ -76,45 +77,10 @@ export interface Agreed {
   readonly over: InTheWay;
 }
 
-/** A comparison to be written into a sheet of its own. */
-export interface CompareAsked {
-  readonly who: Who;
-  readonly rows: readonly number[];
-  readonly comparison: Comparison;
-  /** What was compared, in a sentence. */
-  readonly about: string;
-  readonly agreed: Agreed | null;
-}
-
-/** A hand to be kept in the job's row of Jobs; null leaves a cell as it is. */
-export interface HandAsked {
-  readonly job: string;
-  readonly hand: { readonly [Key in keyof HandSeen]: number | null };
-  readonly agreed: Agreed | null;
-}
-
-/** Something done for a job at the bench. */
-export interface BenchAsked {
-  readonly what: 'ticket' | 'start' | 'judge' | 'close';
-  readonly job: string;
-  readonly agreed: Agreed | null;
-}
-
-/** A job at the bench: its ticket, and its check-in as far as it was measured. */
-export interface BenchSeen {
-  readonly ticket: BenchTicket;
-  /** null while Checkin has no row of the job. */
-  readonly checkIn: CheckIn | null;
-  /** What is wrong with Rates. */
-  readonly problems: readonly Issue[];
-}
-
 /** What is done once the person agrees to write over what stands there; the agreement is in it. */
 export type Again =
   | { readonly task: 'fill'; readonly asked: FillAsked }
-  | { readonly task: 'compare'; readonly asked: CompareAsked }
-  | { readonly task: 'hand'; readonly asked: HandAsked }
-  | { readonly task: 'bench'; readonly asked: BenchAsked }
+  | { readonly task: 'deed'; readonly deed: Deed; readonly agreed: Agreed }
   | { readonly task: 'lesson'; readonly lesson: Lesson; readonly agreed: Agreed };
 
 /** What came of something asked: what to say, and what may be asked next. */
@@ -146,11 +112,8 @@ export interface Work {
   setUp(): Promise<Outcome>;
   fill(seen: ShopSeen, asked: FillAsked): Promise<Outcome>;
   freeze(seen: ShopSeen, who: Who, rows: readonly number[]): Promise<Outcome>;
-  compareSheet(seen: ShopSeen, asked: CompareAsked): Promise<Outcome>;
-  keepHand(seen: ShopSeen, asked: HandAsked): Promise<Outcome>;
-  /** null where the job has no clubs that can be planned. */
-  benchOf(seen: ShopSeen, job: string): BenchSeen | null;
-  bench(seen: ShopSeen, asked: BenchAsked): Promise<Outcome>;
+  /** Does what a screen brought along. */
+  deed(seen: ShopSeen, deed: Deed, agreed: Agreed | null, going: Going): Promise<Outcome>;
   undo(): Promise<Outcome>;
   useLesson(seen: ShopSeen, lesson: Lesson, agreed: Agreed | null): Promise<Outcome>;
   watch(changed: () => void): () => void;

@@ -101,9 +101,11 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
     <div className={mergeClasses(styles.foot, !acts && styles.footBare)}>
       <StatusArea
         slowTask={slowTask}
+        doing={state.doing}
         outcome={state.outcome}
         onWriteOver={does.writeOver}
         onDismiss={() => send({ on: 'dismiss' })}
+        onStop={does.stop}
       />
       {acts && (
         <ActionBar

@@ -1,6 +1,7 @@
 /** What stands under the tabs: the plan, or a screen that helps choosing for it, or what stands in the way. */
 import { makeStyles, tokens } from '@fluentui/react-components';
 import { lazy, Suspense } from 'react';
+import { TABLES } from '../../workbook/schema';
 import { sayIssue } from '../../words/issues';
 import { plannedRows } from '../state/paneState';
 import type { PaneNow } from '../state/usePane';
@@ -13,6 +14,9 @@ import { WhoField } from './WhoField';
 
 /** Loaded when first looked at: a pane that only plans need not wait for it. */
 const ToolScreen = lazy(() => import('./tools/ToolScreen').then((made) => ({ default: made.ToolScreen })));
+
+/** Tables that the screens which need them ask for. */
+const ASKED_FOR_LATER = new Set(TABLES.flatMap(({ name, later }) => (later ? [name] : [])));
 
 const useStyles = makeStyles({
   screen: { display: 'flex', flexDirection: 'column', rowGap: '6px' },
@@ -77,7 +81,7 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
   const { state, send } = pane;
   const { shop, screen } = state;
   if (!shop) return null;
-  const lacking = shop.missing.filter((table) => table !== 'Clubs' && table !== 'Checkin'); // the bench asks for it when it is needed
+  const lacking = shop.missing.filter((table) => table !== 'Clubs' && !ASKED_FOR_LATER.has(table));
   return (
     <div className={styles.screen}>
       <WhoField

@@ -1,6 +1,6 @@
 /** What came of the last thing asked, said once to everybody; stays until it is closed or something else is asked. */
 import { Button, makeStyles, mergeClasses, ProgressBar, tokens } from '@fluentui/react-components';
-import type { Task } from '../state/paneState';
+import type { Doing, Task } from '../state/paneState';
 import type { Outcome } from '../state/work';
 import { ACTIONS, COMMON, TASKS } from '../words';
 import { Cross } from './glyphs';
@@ -45,16 +45,19 @@ function Cells({ cells }: { readonly cells: readonly string[] }) {
 interface StatusProps {
   /** Set half a second after the task began. */
   readonly slowTask: Task | null;
+  /** What a screen's own deed says of itself while it runs. */
+  readonly doing: Doing | null;
   readonly outcome: Outcome | null;
   readonly onWriteOver: () => void;
   readonly onDismiss: () => void;
+  readonly onStop: () => void;
 }
 
 function Said({
   outcome,
   onWriteOver,
   onDismiss,
-}: Omit<StatusProps, 'slowTask' | 'outcome'> & { readonly outcome: Outcome }) {
+}: Pick<StatusProps, 'onWriteOver' | 'onDismiss'> & { readonly outcome: Outcome }) {
   const styles = useStyles();
   const occupied = outcome.kind === 'occupied';
   const tone = outcome.kind === 'failed' ? styles.bad : occupied || outcome.partly ? styles.ask : undefined;
@@ -86,14 +89,22 @@ function Said({
   );
 }
 
-export function StatusArea({ slowTask, outcome, onWriteOver, onDismiss }: StatusProps) {
+export function StatusArea({ slowTask, doing, outcome, onWriteOver, onDismiss, onStop }: StatusProps) {
   const styles = useStyles();
+  const text = slowTask === 'deed' || slowTask === null ? (doing?.text ?? '') : TASKS[slowTask];
   return (
     <div role="status" aria-live="polite" aria-label={COMMON.status}>
       {slowTask && (
         <div className={styles.working}>
-          <span>{TASKS[slowTask]}</span>
-          <ProgressBar aria-label={TASKS[slowTask]} />
+          <span>{text}</span>
+          <ProgressBar aria-label={text} />
+          {doing?.canStop && (
+            <div className={styles.buttons}>
+              <Button size="small" onClick={onStop}>
+                {ACTIONS.stop}
+              </Button>
+            </div>
+          )}
         </div>
       )}
       {!slowTask && outcome && <Said outcome={outcome} onWriteOver={onWriteOver} onDismiss={onDismiss} />}

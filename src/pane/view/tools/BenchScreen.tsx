@@ -14,9 +14,11 @@ import {
 } from '../../../words/bench';
 import { sayIssue } from '../../../words/issues';
 import { canClose } from '../../../core/index';
-import type { BenchSeen } from '../../state/work';
-import { BENCH_WORDS } from '../../toolWords';
+import { shopOf, type Deed } from '../../state/deed';
 import { FIRST_RUN, signedText, TABLE } from '../../words';
+import { closeDeed, judgeDeed, startDeed, ticketDeed } from './benchDeeds';
+import { benchSeen, type BenchSeen } from './benchSeen';
+import { BENCH_WORDS } from './benchWords';
 import { DataTable } from './DataTable';
 import { Buttons, Part, Says, Sentences } from './parts';
 import type { ToolProps } from './toolProps';
@@ -72,22 +74,23 @@ function Judged({ checkIn }: { readonly checkIn: CheckIn }) {
   );
 }
 
-export function BenchScreen({ pane }: ToolProps) {
-  const { state, does, benchOf } = pane;
+export function BenchScreen({ pane, obstacle }: ToolProps) {
+  const { state, does } = pane;
   const { who, shop } = state;
   const job = who.by === 'job' ? who.job : null;
-  const seen = useMemo(() => (job === null ? null : benchOf(job)), [benchOf, job]);
+  const seen = useMemo(() => (job === null || !shop ? null : benchSeen(shopOf(shop), job)), [shop, job]);
   const busy = state.task !== null;
+  if (obstacle) return obstacle;
   if (job === null || !seen) return <Says quiet>{BENCH_WORDS.chooseJob}</Says>;
   const { checkIn } = seen;
-  const act = (what: 'start' | 'judge' | 'close', says: string) => (
-    <Button disabledFocusable={busy} onClick={() => does.bench(what)}>
+  const act = (deed: Deed, says: string) => (
+    <Button disabledFocusable={busy} onClick={() => does.deed(deed)}>
       {says}
     </Button>
   );
   return (
     <>
-      <TicketPart seen={seen} busy={busy} onFill={() => does.bench('ticket')} />
+      <TicketPart seen={seen} busy={busy} onFill={() => does.deed(ticketDeed(job))} />
       <Part title={BENCH_WORDS.checkTitle} ruled>
         {shop?.missing.includes('Checkin') ? (
           <>
@@ -104,9 +107,9 @@ export function BenchScreen({ pane }: ToolProps) {
               {BENCH_WORDS.checkHow}
             </Says>
             <Buttons>
-              {act('start', BENCH_WORDS.start)}
-              {checkIn && act('judge', BENCH_WORDS.judge)}
-              {checkIn && act('close', BENCH_WORDS.close)}
+              {act(startDeed(job), BENCH_WORDS.start)}
+              {checkIn && act(judgeDeed(job), BENCH_WORDS.judge)}
+              {checkIn && act(closeDeed(job), BENCH_WORDS.close)}
             </Buttons>
             {checkIn && <Judged checkIn={checkIn} />}
           </>

@@ -7,12 +7,13 @@ import { notTriedLines } from '../../../words/compareHead';
 import { thousandths } from '../../../words/readings';
 import { aboutText } from '../../compareText';
 import { comparePlot, filterChoices, ordered, readFilters, takenOf, takenOfSolved } from '../../state/compareModel';
-import { PART } from '../../state/paneState';
+import { PART, plannedRows } from '../../state/paneState';
 import type { CompareForm } from '../../state/tools';
 import { useLong } from '../../state/useLong';
 import { COMPARE_WORDS } from '../../toolWords';
 import { WHAT } from '../../words';
 import { Choice, FieldLine } from '../fields';
+import { compareDeed } from './compareDeed';
 import { ComparePlot } from './ComparePlot';
 import { CompareTable } from './CompareTable';
 import { Buttons, Part, Says, Sentences } from './parts';
@@ -238,7 +239,9 @@ export function CompareScreen({ pane }: ToolProps) {
             <Button
               size="small"
               disabledFocusable={state.task !== null || !settled}
-              onClick={() => does.compareSheet({ comparison: answer, about })}
+              onClick={() =>
+                does.deed(compareDeed({ who: state.who, rows: plannedRows(state), comparison: answer, about }))
+              }
             >
               {COMPARE_WORDS.fill}
             </Button>

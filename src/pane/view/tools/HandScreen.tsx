@@ -18,6 +18,7 @@ import type { HandForm } from '../../state/tools';
 import { HAND_WORDS, measureFaultText } from '../../toolWords';
 import { counted } from '../../words';
 import { Choice, FieldLine } from '../fields';
+import { handDeed } from './handDeed';
 import { Buttons, Measure, Measures, Part, Says, Sentences } from './parts';
 import type { ToolProps } from './toolProps';
 
@@ -399,7 +400,7 @@ export function HandScreen({ pane, obstacle }: ToolProps) {
                 <Button
                   size="small"
                   disabledFocusable={state.task !== null}
-                  onClick={() => does.keepHand(toKeep(model))}
+                  onClick={() => does.deed(handDeed(job.job, toKeep(model)))}
                 >
                   {HAND_WORDS.keep}
                 </Button>

@@ -1,0 +1,54 @@
+/** What is done for a job at the bench. */
+import { closeJob, judgeCheckIn, startCheckIn } from '../../../workbook/checkInJobs';
+import { fillTicket } from '../../../workbook/fillTicket';
+import { sayClosing } from '../../../words/bench';
+import { sayCheckIn, sayClosed, sayJudged, sayTicket } from '../../../words/benchOutcomes';
+import type { Deed } from '../../state/deed';
+
+export function ticketDeed(job: string): Deed {
+  return {
+    doing: 'Filling the ticket…',
+    done: 'Ticket filled',
+    failed: 'The ticket was not filled',
+    run: async (port, shop, over) => {
+      const end = await fillTicket(port, shop, { job, agreed: over ?? undefined });
+      return { end, text: sayTicket(end) };
+    },
+  };
+}
+
+export function startDeed(job: string): Deed {
+  return {
+    doing: 'Starting the check-in…',
+    done: 'Check-in started',
+    failed: 'The check-in was not started',
+    run: async (port) => {
+      const end = await startCheckIn(port, job);
+      return { end, text: sayCheckIn(end) };
+    },
+  };
+}
+
+export function judgeDeed(job: string): Deed {
+  return {
+    doing: 'Judging the check-in…',
+    done: 'Check-in judged',
+    failed: 'The check-in was not judged',
+    run: async (port, _shop, over) => {
+      const end = await judgeCheckIn(port, job, over);
+      return { end, text: end.done ? `${sayJudged(end)} ${sayClosing(end.closing)}` : sayJudged(end) };
+    },
+  };
+}
+
+export function closeDeed(job: string): Deed {
+  return {
+    doing: 'Closing the job…',
+    done: 'Job closed',
+    failed: 'The job stays open',
+    run: async (port, _shop, over) => {
+      const end = await closeJob(port, job, over);
+      return { end, text: !end.done && end.reason === 'open' ? sayClosing(end.closing) : sayClosed(end) };
+    },
+  };
+}
