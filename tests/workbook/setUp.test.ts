@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SIZE_GUIDE } from '../../src/core/index';
-import { SETTING_ROWS, TABLES } from '../../src/workbook/schema';
+import { JOBS, SETTING_ROWS, TABLES } from '../../src/workbook/schema';
 import { setUp } from '../../src/workbook/setUp';
 import { readShop } from '../../src/workbook/shop';
 import { saySetUp } from '../../src/words/outcomes';
@@ -20,8 +20,7 @@ describe('setting up a workbook', () => {
       expect(table?.at).toMatchObject({ sheet: schema.name, row: 0, column: 0 });
     }
     expect(port.tableSeen('Settings')?.rows.length).toBe(SETTING_ROWS.length);
-    // job, customer, due, four measures of hands, notes, discount, status
-    expect(port.tableSeen('Jobs')?.rows).toEqual([Array(10).fill(null)]);
+    expect(port.tableSeen('Jobs')?.rows).toEqual([JOBS.columns.map(() => null)]);
     expect(port.tableSeen('Sizes')?.rows).toEqual(
       DEFAULT_SIZE_GUIDE.map(({ handInches, fingerInches, diameterInches }) => [
         handInches,

@@ -26,11 +26,11 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   Weights: asTable(WEIGHTS, demoWeights),
   Tape: asTable(TAPE, demoTape),
   Rates: asTable(RATES, demoRates),
+  Taxes: asTable(TAXES, demoTaxes),
+  Quotes: asTable(QUOTES, demoQuotes),
   // rows to write into, as a new workbook has them
   Checkin: asTable(CHECKIN, Array<DemoRow<typeof CHECKIN>>(CHECKIN.room).fill({})),
   Settings: asTable(SETTINGS, demoSettings),
-  Taxes: asTable(TAXES, demoTaxes),
-  Quotes: asTable(QUOTES, demoQuotes),
 };
 
 /** The job that the page shows first. */
