@@ -237,7 +237,8 @@ function given(cell: unknown): string | number | boolean {
 }
 
 function plain(text: string): string {
-  return text.trim().toLowerCase().replace(/\s+/g, ' ');
+  // a keyboard has the straight apostrophe only
+  return text.trim().toLowerCase().replace(/\s+/g, ' ').replaceAll('’', "'");
 }
 
 function withoutUnit(text: string): string {

@@ -13,6 +13,7 @@ import {
   ROUNDING_RULES,
   TAPED_LENGTH,
 } from '../core/index';
+import { SCALE } from './tables/scale';
 import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS, TAX_ADVICE } from '../words/money';
 
 export type ColumnKind = 'text' | 'number' | 'count' | 'reading' | 'money' | 'date' | 'choice' | 'yesNo';
@@ -530,7 +531,7 @@ export const JOBS = {
       later: true,
       width: 12,
       format: 'yyyy-mm-dd',
-      synonyms: ['taken in', 'date in', 'in'],
+      synonyms: ['taken in', 'date in', 'received on'],
       help: 'When the clubs came over the counter.',
     },
     {
@@ -549,7 +550,7 @@ export const JOBS = {
       later: true,
       width: 12,
       format: 'yyyy-mm-dd',
-      synonyms: ['closed on', 'finished', 'done on', 'handed back'],
+      synonyms: ['closed on', 'date closed', 'handed back'],
       help: 'When the job was closed; reminders count from it.',
     },
   ],
@@ -1621,6 +1622,7 @@ export const TABLES: readonly TableSchema[] = [
   TAXES,
   QUOTES,
   CHECKIN,
+  SCALE,
   SETTINGS,
 ];
 
@@ -1629,7 +1631,7 @@ export interface SettingRow {
   readonly key: string;
   /** What stands in the Setting column; never changes. */
   readonly name: string;
-  readonly kind: 'number' | 'choice' | 'text' | 'yesNo';
+  readonly kind: 'number' | 'choice' | 'text' | 'yesNo' | 'reading';
   readonly unit?: string;
   readonly choices?: readonly string[];
   readonly low?: number;
@@ -1637,6 +1639,12 @@ export interface SettingRow {
   readonly initial: string | number;
   readonly meaning: string;
 }
+
+/** A grip is hard and smooth after about a year of regular play (common practice, no source). */
+export const REMIND_AFTER_MONTHS = 12;
+
+/** Half a point, as most balance scales are marked (common practice, no source). */
+export const SCALE_DIVISION_POINTS = 0.5;
 
 /** The word for nothing at all in a setting whose range begins at 0: some versions of Excel hand a blank over as 0, so 0 is the default. */
 export const NO_AMOUNT = 'None';
@@ -1951,6 +1959,33 @@ export const SETTING_ROWS = [
     kind: 'text',
     initial: '',
     meaning: 'Stands at the foot of every quote.',
+  },
+  {
+    key: 'remindAfter',
+    name: 'Remind after',
+    kind: 'number',
+    unit: 'months',
+    low: 1,
+    high: 120,
+    initial: REMIND_AFTER_MONTHS,
+    meaning: 'So long after a customer’s last job was closed, the intake tab and the reminders name them. Blank: 12.',
+  },
+  {
+    key: 'referenceReads',
+    name: 'Reference club reads',
+    kind: 'reading',
+    initial: '',
+    meaning: 'What the club that never changes is known to read, such as D2.0; its readings are kept in Scale.',
+  },
+  {
+    key: 'scaleDivision',
+    name: 'Scale division',
+    kind: 'number',
+    unit: 'pt',
+    low: 0.05,
+    high: 5,
+    initial: SCALE_DIVISION_POINTS,
+    meaning: 'The smallest step that your balance scale shows. Blank: 0.5.',
   },
 ] as const satisfies readonly SettingRow[];
 

@@ -7,7 +7,18 @@ import type { Query, Seen, TableSeen, WorkbookPort } from './port';
 import { CLUBS, JOBS, SETTING_ROWS, SETTINGS, TABLES } from './schema';
 
 export type TableName =
-  'Jobs' | 'Clubs' | 'Stock' | 'Sizes' | 'Weights' | 'Tape' | 'Rates' | 'Taxes' | 'Quotes' | 'Checkin' | 'Settings';
+  | 'Jobs'
+  | 'Clubs'
+  | 'Stock'
+  | 'Sizes'
+  | 'Weights'
+  | 'Tape'
+  | 'Rates'
+  | 'Taxes'
+  | 'Quotes'
+  | 'Checkin'
+  | 'Scale'
+  | 'Settings';
 
 export type ShopTables = Readonly<Record<TableName, TableSeen | null>>;
 export type ShopMatrices = Readonly<Record<TableName, Matrix | null>>;

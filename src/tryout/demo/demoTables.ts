@@ -11,9 +11,11 @@ import {
   TAXES,
   WEIGHTS,
 } from '../../workbook/schema';
+import { SCALE } from '../../workbook/tables/scale';
 import { demoClubs } from './clubs';
 import { demoJobs } from './jobs';
 import { demoQuotes, demoRates, demoSettings, demoSizes, demoTape, demoTaxes, demoWeights } from './shop';
+import { demoScale } from './scale';
 import { demoStock } from './stock';
 import { asTable, type DemoRow, type DemoTable } from './table';
 
@@ -30,6 +32,7 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   Quotes: asTable(QUOTES, demoQuotes),
   // rows to write into, as a new workbook has them
   Checkin: asTable(CHECKIN, Array<DemoRow<typeof CHECKIN>>(CHECKIN.room).fill({})),
+  Scale: asTable(SCALE, demoScale),
   Settings: asTable(SETTINGS, demoSettings),
 };
 

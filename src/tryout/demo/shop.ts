@@ -104,6 +104,7 @@ export const demoWeights: readonly DemoRow<typeof WEIGHTS>[] = [
 const DEMO_SETTINGS: Readonly<Partial<Record<SettingKey, string | number>>> = {
   shop: 'Demo workshop (invented)',
   currency: 'EUR',
+  referenceReads: 'D2.0',
   minimumCharge: 12,
   deposit: 20,
   terms:

@@ -1,0 +1,38 @@
+/** Readings of a reference club, kept to see whether the balance scale still reads as it did. */
+import type { TableSchema } from '../schema';
+
+export const SCALE = {
+  name: 'Scale',
+  room: 60,
+  purpose: 'Readings of a club that never changes: they show whether the scale still reads as it did.',
+  columns: [
+    {
+      key: 'date',
+      header: 'Date',
+      kind: 'date',
+      needed: true,
+      width: 12,
+      format: 'yyyy-mm-dd',
+      synonyms: ['day', 'read on'],
+      help: 'When the reference club was read.',
+    },
+    {
+      key: 'reading',
+      header: 'Reading',
+      kind: 'reading',
+      needed: true,
+      width: 11,
+      format: '@',
+      synonyms: ['swing weight', 'swingweight', 'sw'],
+      help: 'What the scale showed: D2.0, or points above A0 as a number.',
+    },
+    {
+      key: 'notes',
+      header: 'Notes',
+      kind: 'text',
+      width: 40,
+      synonyms: ['note', 'remarks'],
+      help: 'Anything to remember: the scale was moved, or set right.',
+    },
+  ],
+} as const satisfies TableSchema;
