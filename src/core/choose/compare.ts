@@ -1,8 +1,9 @@
 /** Every grip tried on the whole set at once. */
+import type { Tryout } from '../plan/planClub';
 import { countNeeded } from '../plan/together';
 import type { Club, ClubPlan, Grip, PlanInput } from '../plan/types';
 import { candidatesOf, wornOf } from './candidates';
-import { isOut, judged, type Alone } from './counts';
+import { judged, type Alone } from './counts';
 import { exactSum, PER_GRAM, priceOf } from './exact';
 import { ownLayers, setBench, type SetBench } from './setBench';
 import { drained } from './steps';
@@ -53,29 +54,33 @@ function fitsOn(input: PlanInput, bench: SetBench): FitOf {
   return (at, grip) => {
     let fits = known.get(grip);
     if (!fits) known.set(grip, (fits = []));
-    return (fits[at] ??= fitFrom(planWith(input, bench, at, grip), input.clubs[at] as Club));
+    return (fits[at] ??= fitFrom(wornBy(input, bench.tryOut, at, grip), input.clubs[at] as Club, grip));
   };
 }
 
-/** The plan of a club with a grip: layers from its target diameter where it has one, else its own. */
-function planWith({ clubs, settings }: PlanInput, bench: SetBench, at: number, grip: Grip): ClubPlan {
+/** A club with a grip: layers from its target diameter where it has one, else its own. */
+function wornBy<T extends { readonly layers: number; readonly layersSolved: boolean }>(
+  { clubs, settings }: PlanInput,
+  plan: (at: number, grip: Grip, layers: number | undefined) => T,
+  at: number,
+  grip: Grip,
+): T {
   const club = clubs[at] as Club;
-  const sized = club.targetInches === undefined ? undefined : bench.plan(at, grip, undefined);
-  if (!sized?.layersSolved) return bench.plan(at, grip, ownLayers(club, grip, settings));
-  return sized.layers > settings.mostLayers ? bench.plan(at, grip, settings.mostLayers) : sized;
+  const sized = club.targetInches === undefined ? undefined : plan(at, grip, undefined);
+  if (!sized?.layersSolved) return plan(at, grip, ownLayers(club, grip, settings));
+  return sized.layers > settings.mostLayers ? plan(at, grip, settings.mostLayers) : sized;
 }
 
-function fitFrom(plan: ClubPlan, { targetInches }: Club): Fit {
-  const { row, item = '', layers, layersSolved, remedy } = plan;
-  const out = isOut(plan);
+function fitFrom(tried: Tryout, { row, targetInches }: Club, { item }: Grip): Fit {
+  const { layers, layersSolved, upper, changePoints, fittedChangeGrams, remedy, out } = tried;
   return {
     row,
     item,
     layers,
     layersSolved,
-    errorInches: targetInches === undefined || !plan.upper ? undefined : plan.upper.inches - targetInches,
-    changePoints: plan.shift?.total,
-    fittedChangeGrams: plan.fittedChangeGrams,
+    errorInches: targetInches === undefined || !upper ? undefined : upper.inches - targetInches,
+    changePoints,
+    fittedChangeGrams,
     headGrams: remedy?.end === 'head' ? remedy.grams : 0,
     buttGrams: remedy?.end === 'butt' ? remedy.grams : 0,
     out,
@@ -90,7 +95,7 @@ function fitFrom(plan: ClubPlan, { targetInches }: Club): Fit {
  */
 export function plansOfTried({ candidate }: Pick<Tried, 'candidate'>, input: PlanInput): ClubPlan[] {
   const bench = setBench(input);
-  return wornOf(candidate, input.clubs, input.settings).map((grip, at) => planWith(input, bench, at, grip));
+  return wornOf(candidate, input.clubs, input.settings).map((grip, at) => wornBy(input, bench.plan, at, grip));
 }
 
 function tryOn(candidate: Candidate, { clubs, settings }: PlanInput, fitOf: FitOf): Alone {

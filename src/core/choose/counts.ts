@@ -43,11 +43,6 @@ export function countOfTried(tried: Alone, count: Count): number | undefined {
   }
 }
 
-/** Out of tolerance with the grip alone, whatever its ±; never where nothing is held or known. */
-export function isOut({ verdict }: { readonly verdict: string }): boolean {
-  return verdict === 'cannotTell' || verdict === 'out';
-}
-
 function bySize(value: number | undefined): number | undefined {
   return value === undefined ? undefined : Math.abs(value);
 }

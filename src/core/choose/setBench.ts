@@ -1,5 +1,5 @@
 /** A set laid out for trying grips on it: the same plan as anywhere else, of any club with any grip. */
-import { planClub, type Bench } from '../plan/planClub';
+import { planClub, tryClub, type Bench, type Tryout } from '../plan/planClub';
 import { keyed, learn } from '../plan/planSet';
 import { notesTogether } from '../plan/together';
 import type { Club, ClubPlan, Grip, PlanInput } from '../plan/types';
@@ -11,6 +11,8 @@ export interface SetBench {
    * What only shows once every club has its grip (stock that runs short) is not noted.
    */
   readonly plan: (at: number, grip: Grip, layers: number | undefined) => ClubPlan;
+  /** What a choice looks at of that plan. */
+  readonly tryOut: (at: number, grip: Grip, layers: number | undefined) => Tryout;
 }
 
 /** Works out once what stays the same whatever grip is tried. */
@@ -27,6 +29,7 @@ export function setBench(input: PlanInput): SetBench {
   const bench: Omit<Bench, 'grip'> = { stock, ways, settings };
   return {
     plan: (at, grip, layers) => planClub(fitted(clubs[at] as Club, grip, layers), { ...bench, grip }, notes[at]),
+    tryOut: (at, grip, layers) => tryClub(fitted(clubs[at] as Club, grip, layers), { ...bench, grip }),
   };
 }
 

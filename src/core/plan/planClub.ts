@@ -19,8 +19,21 @@ import {
   type LowerTape,
 } from './shift';
 import { sizing, type Sizing } from './size';
-import { spreadParts, spreadPoints, verdictOf } from './spread';
-import type { Basis, Club, ClubPlan, Grip, Hold, Note, Shift, ShopSettings, Verdict, Way } from './types';
+import { isOver, spreadParts, spreadPoints, verdictOf } from './spread';
+import type {
+  Basis,
+  Club,
+  ClubPlan,
+  Diameter,
+  Grip,
+  Hold,
+  Note,
+  Remedy,
+  Shift,
+  ShopSettings,
+  Verdict,
+  Way,
+} from './types';
 
 /** What a club is planned with. */
 export interface Bench {
@@ -37,18 +50,28 @@ export function holdOf(club: Club): Hold {
   return club.kind === 'putter' || club.kind === 'junior' ? 'nothing' : 'asArrived';
 }
 
-/** Plans one club; `shared` are notes that came from looking at the whole set. */
-export function planClub(club: Club, bench: Bench, shared: readonly Note[] = []): ClubPlan {
-  const notes: Note[] = club.issues.map((issue) => ({ note: 'issue', issue }));
-  notes.push(...shared);
-  const { grip, settings } = bench;
-  const old = oldFitted(club, bench.stock, settings);
-  if (!grip || (club.newGripGrams ?? grip.gripGrams) === undefined) {
-    const missing = missingGrip(club, grip);
-    // where the mass in Stock could not be read, that has been said already
-    if (!grip || club.issues.length === 0) notes.push(missing);
-    return unplanned(club, old, settings, notes);
-  }
+/** What a club comes to with its new grip: all that a choice among grips looks at. */
+export interface Settled {
+  readonly size: Sizing;
+  readonly old: Fitted;
+  readonly fresh: Fitted;
+  readonly lower: LowerTape;
+  readonly body: Body;
+  readonly moved: Moved;
+  readonly held: Held;
+  readonly tolerancePoints: number;
+  readonly lengthAfterInches: number | undefined;
+  readonly remedy: Remedy | undefined;
+}
+
+/** The grip that a club gets, where there is one whose mass is known. */
+function hasGrip(club: Club, grip: Grip | undefined): grip is Grip {
+  return grip !== undefined && (club.newGripGrams ?? grip.gripGrams) !== undefined;
+}
+
+/** Settles size, change and remedy of a club that gets a grip; what is noted on the way is put into `notes`. */
+function settled(club: Club, grip: Grip, old: Fitted, bench: Bench, notes: Note[], shared: readonly Note[]): Settled {
+  const { settings } = bench;
   const size = sizing(club, grip, settings);
   notes.push(...size.notes);
   const fresh = newFitted(grip, size.layers, settings, club.newGripGrams);
@@ -58,12 +81,8 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     notes.push({ note: 'massContradicts' });
   const moved = move(club, old, fresh, lower, body, notes);
   const held = holding(club, moved, notes);
-  const tolerance = club.tolerancePoints ?? settings.tolerancePoints;
-  const basis = moved.basis;
-  const sameItem = club.oldItem?.toLowerCase() === grip.item.toLowerCase();
-  const parts = basis && spreadParts({ basis, hold: held.hold, old, fresh, lower, body, club, sameItem }, settings);
-  const spread = parts && spreadPoints(parts);
-  const lengthAfter =
+  const tolerancePoints = club.tolerancePoints ?? settings.tolerancePoints;
+  const lengthAfterInches =
     club.lengthInches === undefined
       ? undefined
       : club.lengthInches + club.lengthChangeInches + fresh.capInches - old.capInches;
@@ -71,18 +90,78 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     held.gap === undefined
       ? undefined
       : remedyFor(
-          { points: held.gap, tolerancePoints: tolerance, lengthInches: lengthAfter },
+          { points: held.gap, tolerancePoints, lengthInches: lengthAfterInches },
           club,
           bench.ways,
           settings,
           notes,
         );
+  return { size, old, fresh, lower, body, moved, held, tolerancePoints, lengthAfterInches, remedy };
+}
+
+/** What a choice among grips looks at of a club's plan. */
+export interface Tryout {
+  readonly layers: number;
+  readonly layersSolved: boolean;
+  readonly upper: Diameter | undefined;
+  readonly changePoints: number | undefined;
+  readonly fittedChangeGrams: number | undefined;
+  readonly remedy: Remedy | undefined;
+  /** Out of tolerance with the grip alone, whatever its ±; never where nothing is held or known. */
+  readonly out: boolean;
+}
+
+/** The part of {@link planClub} that a choice among thousands of plans looks at; what is only read in the plan is not worked out. */
+export function tryClub(club: Club, bench: Bench): Tryout {
+  const { grip, settings } = bench;
+  const old = oldFitted(club, bench.stock, settings);
+  if (!hasGrip(club, grip)) return { ...UNTRIED, layers: club.layers ?? 0 };
+  const { size, fresh, lower, moved, held, tolerancePoints, remedy } = settled(club, grip, old, bench, [], []);
+  const before = fittedBefore(club, old);
+  return {
+    layers: size.layers,
+    layersSolved: size.solved,
+    upper: size.upper,
+    changePoints: moved.shift?.total,
+    fittedChangeGrams: before === undefined ? undefined : fittedAfter(fresh, lower) - before,
+    remedy,
+    out: held.gap !== undefined && moved.basis !== undefined && isOver(Math.abs(held.gap), tolerancePoints),
+  };
+}
+
+const UNTRIED: Omit<Tryout, 'layers'> = {
+  layersSolved: false,
+  upper: undefined,
+  changePoints: undefined,
+  fittedChangeGrams: undefined,
+  remedy: undefined,
+  out: false,
+};
+
+/** Plans one club; `shared` are notes that came from looking at the whole set. */
+export function planClub(club: Club, bench: Bench, shared: readonly Note[] = []): ClubPlan {
+  const notes: Note[] = club.issues.map((issue) => ({ note: 'issue', issue }));
+  notes.push(...shared);
+  const { grip, settings } = bench;
+  const old = oldFitted(club, bench.stock, settings);
+  if (!hasGrip(club, grip)) {
+    const missing = missingGrip(club, grip);
+    // where the mass in Stock could not be read, that has been said already
+    if (!grip || club.issues.length === 0) notes.push(missing);
+    return unplanned(club, old, settings, notes);
+  }
+  const plan = settled(club, grip, old, bench, notes, shared);
+  const { size, fresh, lower, body, moved, held, tolerancePoints, remedy } = plan;
+  const basis = moved.basis;
+  const sameItem = club.oldItem?.toLowerCase() === grip.item.toLowerCase();
+  const parts = basis && spreadParts({ basis, hold: held.hold, old, fresh, lower, body, club, sameItem }, settings);
+  const spread = parts && spreadPoints(parts);
   const added = remedyPoints(remedy);
   const after = moved.gripped === undefined ? undefined : moved.gripped + added;
   noteOffScale(moved.before, after, notes);
   const weighs = masses(club, old, fresh, lower, body, remedy?.grams ?? 0);
   const verdict = (gap: number | undefined): Verdict =>
-    held.hold === 'nothing' ? 'notHeld' : verdictOf(gap, spread, tolerance);
+    held.hold === 'nothing' ? 'notHeld' : verdictOf(gap, spread, tolerancePoints);
   return {
     row: club.row,
     name: club.name,
@@ -95,7 +174,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     lowerLayers: club.lowerLayers,
     hold: held.hold,
     heldReading: held.reading,
-    tolerancePoints: tolerance,
+    tolerancePoints,
     upper: size.upper,
     lower: size.lower,
     growth: settings.growth,
@@ -114,11 +193,11 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     verdictAfter: verdict(held.gap === undefined ? undefined : held.gap - added),
     massBeforeGrams: club.massGrams,
     massAfterGrams: weighs.massAfterGrams,
-    lengthAfterInches: lengthAfter,
+    lengthAfterInches: plan.lengthAfterInches,
     inertiaChange: inertiaOf(club, wornGrip(club, old), fresh, lower, body, remedy),
     tapeInches: size.layers * fresh.tapedInches + lower.inches,
     twoWayInches: settings.twoWayUnderNew ? fresh.tapedInches : 0,
-    breaches: breachesOf(club, grip, size, lengthAfter, settings),
+    breaches: breachesOf(club, grip, size, plan.lengthAfterInches, settings),
     notes,
   };
 }
@@ -195,14 +274,23 @@ type Masses = Pick<ClubPlan, 'fittedBeforeGrams' | 'fittedAfterGrams' | 'fittedC
 
 /** The finished club is its body and all that goes on; where the body is a guess, nobody knows. */
 function masses(club: Club, old: Fitted, fresh: Fitted, lower: LowerTape, body: Body, remedyGrams: number): Masses {
-  const before = removedGrams(club, old) ?? fittedOld(old);
-  const after = fittedGrams(fresh.gripGrams ?? 0, fresh.layers, fresh.layerGrams) + lower.grams;
+  const before = fittedBefore(club, old);
+  const after = fittedAfter(fresh, lower);
   return {
     fittedBeforeGrams: before,
     fittedAfterGrams: after,
     fittedChangeGrams: before === undefined ? undefined : after - before,
     massAfterGrams: body.guessed ? undefined : body.grams + after + fresh.twoWayGrams + club.plugGrams + remedyGrams,
   };
+}
+
+/** What comes off; measured where the club was weighed before and after. */
+function fittedBefore(club: Club, old: Fitted): number | undefined {
+  return removedGrams(club, old) ?? fittedOld(old);
+}
+
+function fittedAfter(fresh: Fitted, lower: LowerTape): number {
+  return fittedGrams(fresh.gripGrams ?? 0, fresh.layers, fresh.layerGrams) + lower.grams;
 }
 
 function fittedOld(old: Fitted): number | undefined {

@@ -99,12 +99,16 @@ function balancePoints(fitted: Fitted): number {
   return ((fitted.gripGrams ?? 0) * fitted.balanceSpreadInches) / POINT_GRAM_INCHES;
 }
 
+/** Whether what is off, without its sign, is more than a tolerance; exactly the tolerance is not, whatever binary fractions say. */
+export function isOver(off: number, tolerance: number): boolean {
+  return off > tolerance + 1e-9;
+}
+
 /** One word for a gap with its ±. */
 export function verdictOf(gap: number | undefined, spread: number | undefined, tolerance: number): Verdict {
   if (gap === undefined || spread === undefined) return 'unknown';
   const off = Math.abs(gap);
-  const slack = 1e-9; // a gap of exactly the tolerance is within it, whatever binary fractions say
-  if (off + spread <= tolerance + slack) return 'within';
-  if (off <= tolerance + slack) return 'likely';
-  return off - spread <= tolerance + slack ? 'cannotTell' : 'out';
+  if (!isOver(off + spread, tolerance)) return 'within';
+  if (!isOver(off, tolerance)) return 'likely';
+  return isOver(off - spread, tolerance) ? 'out' : 'cannotTell';
 }
