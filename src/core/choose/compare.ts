@@ -50,10 +50,10 @@ type FitOf = (at: number, grip: Grip) => Fit;
 
 /** Fits of clubs with grips, each worked out once: a size that follows the butts is made of items that are tried alone as well. */
 function fitsOn(input: PlanInput, bench: SetBench): FitOf {
-  const known = new Map<Grip, Fit[]>();
+  const known = new Map<Grip, (Fit | undefined)[]>();
   return (at, grip) => {
     let fits = known.get(grip);
-    if (!fits) known.set(grip, (fits = []));
+    if (!fits) known.set(grip, (fits = Array<Fit | undefined>(input.clubs.length).fill(undefined)));
     return (fits[at] ??= fitFrom(wornBy(input, bench.tryOut, at, grip), input.clubs[at] as Club, grip));
   };
 }

@@ -29,14 +29,21 @@ export function setBench(input: PlanInput): SetBench {
   const bench: Omit<Bench, 'grip'> = { stock, ways, settings };
   return {
     plan: (at, grip, layers) => planClub(fitted(clubs[at] as Club, grip, layers), { ...bench, grip }, notes[at]),
-    tryOut: (at, grip, layers) => tryClub(fitted(clubs[at] as Club, grip, layers), { ...bench, grip }),
+    tryOut: (at, grip, layers) => {
+      const club = clubs[at] as Club;
+      return tryClub(club, { grip, layers, weighedGrams: weighedOf(club, grip) }, bench);
+    },
   };
 }
 
-/** The club as its row would be; a grip that was weighed for it is of the item that it was to get, and of no other. */
+/** The club as its row would be. */
 function fitted(club: Club, grip: Grip, layers: number | undefined): Club {
-  const same = club.newItem?.toLowerCase() === grip.item.toLowerCase();
-  return { ...club, newItem: grip.item, layers, newGripGrams: same ? club.newGripGrams : undefined };
+  return { ...club, newItem: grip.item, layers, newGripGrams: weighedOf(club, grip) };
+}
+
+/** A grip that was weighed for a club is of the item that it was to get, and of no other. */
+function weighedOf({ newItem, newGripGrams }: Club, { item }: Grip): number | undefined {
+  return newGripGrams !== undefined && newItem?.toLowerCase() === item.toLowerCase() ? newGripGrams : undefined;
 }
 
 /** Layers that a club gets where no size is wanted: its own, and never fewer than fill the core. */

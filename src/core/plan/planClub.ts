@@ -64,17 +64,27 @@ export interface Settled {
   readonly remedy: Remedy | undefined;
 }
 
-/** The grip that a club gets, where there is one whose mass is known. */
-function hasGrip(club: Club, grip: Grip | undefined): grip is Grip {
-  return grip !== undefined && (club.newGripGrams ?? grip.gripGrams) !== undefined;
+/** What goes onto a club. */
+export interface Fitting {
+  readonly grip: Grip;
+  /** undefined: solved from the club's target diameter, else none. */
+  readonly layers: number | undefined;
+  /** Mass of the very grip, where it was weighed. */
+  readonly weighedGrams: number | undefined;
 }
 
 /** Settles size, change and remedy of a club that gets a grip; what is noted on the way is put into `notes`. */
-function settled(club: Club, grip: Grip, old: Fitted, bench: Bench, notes: Note[], shared: readonly Note[]): Settled {
-  const { settings } = bench;
-  const size = sizing(club, grip, settings);
+function settled(
+  club: Club,
+  { grip, layers, weighedGrams }: Fitting,
+  old: Fitted,
+  { settings, ways }: Pick<Bench, 'settings' | 'ways'>,
+  notes: Note[],
+  shared: readonly Note[],
+): Settled {
+  const size = sizing(club, grip, settings, layers);
   notes.push(...size.notes);
-  const fresh = newFitted(grip, size.layers, settings, club.newGripGrams);
+  const fresh = newFitted(grip, size.layers, settings, weighedGrams);
   const lower = lowerTape(club, fresh, settings);
   const body = bodyOf(club, old);
   if (body.contradicts && !shared.some(({ note }) => note === 'bareContradicts'))
@@ -89,13 +99,7 @@ function settled(club: Club, grip: Grip, old: Fitted, bench: Bench, notes: Note[
   const remedy =
     held.gap === undefined
       ? undefined
-      : remedyFor(
-          { points: held.gap, tolerancePoints, lengthInches: lengthAfterInches },
-          club,
-          bench.ways,
-          settings,
-          notes,
-        );
+      : remedyFor({ points: held.gap, tolerancePoints, lengthInches: lengthAfterInches }, club, ways, settings, notes);
   return { size, old, fresh, lower, body, moved, held, tolerancePoints, lengthAfterInches, remedy };
 }
 
@@ -111,12 +115,15 @@ export interface Tryout {
   readonly out: boolean;
 }
 
-/** The part of {@link planClub} that a choice among thousands of plans looks at; what is only read in the plan is not worked out. */
-export function tryClub(club: Club, bench: Bench): Tryout {
-  const { grip, settings } = bench;
-  const old = oldFitted(club, bench.stock, settings);
-  if (!hasGrip(club, grip)) return { ...UNTRIED, layers: club.layers ?? 0 };
-  const { size, fresh, lower, moved, held, tolerancePoints, remedy } = settled(club, grip, old, bench, [], []);
+/**
+ * The part of {@link planClub} that a choice among thousands of plans looks at, of a club with another fitting than its own; what is
+ * only read in a plan is not worked out.
+ */
+export function tryClub(club: Club, fitting: Fitting, bench: Omit<Bench, 'grip'>): Tryout {
+  const { grip, layers = 0, weighedGrams } = fitting;
+  if ((weighedGrams ?? grip.gripGrams) === undefined) return { ...UNTRIED, layers };
+  const old = oldFitted(club, bench.stock, bench.settings);
+  const { size, fresh, lower, moved, held, tolerancePoints, remedy } = settled(club, fitting, old, bench, [], []);
   const before = fittedBefore(club, old);
   return {
     layers: size.layers,
@@ -144,13 +151,14 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
   notes.push(...shared);
   const { grip, settings } = bench;
   const old = oldFitted(club, bench.stock, settings);
-  if (!hasGrip(club, grip)) {
+  if (!grip || (club.newGripGrams ?? grip.gripGrams) === undefined) {
     const missing = missingGrip(club, grip);
     // where the mass in Stock could not be read, that has been said already
     if (!grip || club.issues.length === 0) notes.push(missing);
     return unplanned(club, old, settings, notes);
   }
-  const plan = settled(club, grip, old, bench, notes, shared);
+  const own = { grip, layers: club.layers, weighedGrams: club.newGripGrams };
+  const plan = settled(club, own, old, bench, notes, shared);
   const { size, fresh, lower, body, moved, held, tolerancePoints, remedy } = plan;
   const basis = moved.basis;
   const sameItem = club.oldItem?.toLowerCase() === grip.item.toLowerCase();

@@ -93,10 +93,15 @@ export function layersFor(
   });
 }
 
-/** Settles layers (given, else solved from the target, else none) and gauges both hands. */
-export function sizing(club: Club, grip: Grip, settings: ShopSettings): Sizing {
+/** Settles layers (those asked for, else solved from the target, else none) and gauges both hands. */
+export function sizing(
+  club: Club,
+  grip: Grip,
+  settings: ShopSettings,
+  asked: number | undefined = club.layers,
+): Sizing {
   const notes: Note[] = [];
-  const { layers, solved } = settleLayers(club, grip, settings, notes);
+  const { layers, solved } = settleLayers(club, grip, settings, asked, notes);
   const { buttInches, taperPerInch, lowerLayers } = club;
   const { coreInches } = grip;
   const gaugeable = coreInches !== undefined || gaugedOf(grip, 'upper', settings) || gaugedOf(grip, 'lower', settings);
@@ -116,9 +121,10 @@ function settleLayers(
   club: Club,
   grip: Grip,
   settings: ShopSettings,
+  asked: number | undefined,
   notes: Note[],
 ): { layers: number; solved: boolean } {
-  if (club.layers !== undefined) return { layers: club.layers, solved: false };
+  if (asked !== undefined) return { layers: asked, solved: false };
   const { targetInches, buttInches } = club;
   if (targetInches === undefined) return { layers: 0, solved: false };
   if (buttInches === undefined || !gaugedOf(grip, 'upper', settings)) {
