@@ -29,16 +29,33 @@ const FLASH: Readonly<Record<Solvent, string>> = {
   isopropylAlcohol: 'isopropyl alcohol flashes at about 12 °C',
 };
 
-/** The 30 psi are those of 29 CFR 1910.242(b), which speaks of air used for cleaning. */
+/**
+ * Means over a shift in the air one breathes. OSHA: 29 CFR 1910.1000 Table Z-1 (Stoddard solvent 500 ppm, isopropyl alcohol 400 ppm);
+ * NIOSH's recommended limit for Stoddard solvent as on OSHA's page of it (350 mg/m³).
+ */
+const AIR_LIMIT: Readonly<Record<Solvent, string>> = {
+  mineralSpirits: 'mineral spirits 500 ppm (NIOSH recommends 350 mg/m³)',
+  isopropylAlcohol: 'isopropyl alcohol 400 ppm',
+};
+
+/** What is known of the solvent in use, or of each where the shop does not say which. */
+function ofSolvent(texts: Readonly<Record<Solvent, string>>, solvent: Solvent | undefined): string {
+  return solvent ? texts[solvent] : Object.values(texts).join(', ');
+}
+
+/**
+ * The 30 psi are those of 29 CFR 1910.242(b), which speaks of air used for cleaning. Lead in the air: 50 µg/m³ over eight hours, both by OSHA
+ * (29 CFR 1910.1025) and as NIOSH recommends.
+ */
 const CAUTIONS: Readonly<Record<CautionCode, (caution: Caution) => string>> = {
   solvent: ({ solvent }) =>
-    `Solvent is flammable: ${solvent ? FLASH[solvent] : Object.values(FLASH).join(', ')} (NIOSH Pocket Guide); the safety data sheet of the can rules. No flame or spark, ventilate, wear gloves.`,
+    `Solvent is flammable: ${ofSolvent(FLASH, solvent)} (NIOSH Pocket Guide); the safety data sheet of the can rules. No flame or spark, ventilate, wear gloves. Most in the air over a shift: ${ofSolvent(AIR_LIMIT, solvent)} (OSHA, 29 CFR 1910.1000 Table Z-1).`,
   air: () =>
     'Compressed air: wear eye protection. For cleaning it must be under 30 psi, with chips guarded against (29 CFR 1910.242(b)).',
   hookKnife: () => 'Hook knife: cut away from the hand, and never into graphite.',
   graphiteDust: () => 'Cutting a graphite shaft: wear a dust mask, and do not blow the dust about.',
   lead: () =>
-    'Lead is toxic: wash your hands after it, keep it from children, dispose of what is left as hazardous waste.',
+    'Lead is toxic: wash your hands after it, keep it from children, dispose of what is left as hazardous waste. Do not sand or heat it: most in the air over a shift is 50 µg/m³ (OSHA, 29 CFR 1910.1025; NIOSH recommends the same).',
 };
 
 /** Stands below every list of cautions. */
@@ -72,10 +89,18 @@ export const TAKE_OFF_WORDS: Readonly<Record<TakeOff, string>> = {
   none: 'Off already',
 };
 
-/** `Rib at the back; logo up; right hand`; nothing where there is nothing to mind. */
-export function sayAlign({ ribAtBack, logo, hand }: TicketClub['align']): string {
+const RIB_WORDS: Readonly<Record<NonNullable<TicketClub['align']['rib']>, string>> = {
+  under: 'rib under, at 6 o’clock',
+  five: 'rib at 5 o’clock',
+  seven: 'rib at 7 o’clock',
+  unwanted: 'no rib is wanted, and this grip has one: ask',
+  lacking: 'a rib is wanted, and this grip has none: ask',
+};
+
+/** `Rib under, at 6 o’clock; logo up; right hand`; nothing where there is nothing to mind. */
+export function sayAlign({ rib, logo, hand }: TicketClub['align']): string {
   const parts = [
-    ...(ribAtBack ? ['rib at the back'] : []),
+    ...(rib ? [RIB_WORDS[rib]] : []),
     ...(logo ? [`logo ${logo}`] : []),
     ...(hand ? [`${hand} hand`] : []),
   ];
@@ -83,22 +108,28 @@ export function sayAlign({ ribAtBack, logo, hand }: TicketClub['align']): string
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** `2 layers of 10.5 in; 1 under the lower hand from 5 in, 5.5 in each`; `No build-up` where there is none. */
-export function sayTape({ layers, stripInches, lowerLayers, lower }: TicketClub['tape']): string {
+/** `2 layers of 10.5 in; 1 under the lower hand from 5 in, 5.5 in each; two-way 10.5 in`; `No build-up` where there is none. */
+export function sayTape({ layers, stripInches, lowerLayers, lower, twoWayInches }: TicketClub['tape']): string {
   const full = layers > 0 ? [`${countOf(layers, 'layer')} of ${inchesText(stripInches)}`] : [];
   const under = lower
     ? [
         `${lowerLayers} under the lower hand from ${inchesText(lower.startInches)}, ${inchesText(lower.stripInches)} each`,
       ]
     : [];
-  const parts = [...full, ...under];
-  return parts.length > 0 ? parts.join('; ') : 'No build-up';
+  const buildUp = [...full, ...under];
+  const twoWay = twoWayInches > 0 ? [`two-way ${inchesText(twoWayInches)}`] : ['no two-way'];
+  return [...(buildUp.length > 0 ? buildUp : ['No build-up']), ...twoWay].join('; ');
 }
 
-/** `3.5 g, Lead tape, 45.3 in from the butt, after the grip is on`. */
-export function sayWeight({ grams, way, inches, when }: TicketWeight): string {
-  const order = when === 'gripOff' ? 'before the grip goes on' : 'after the grip is on';
-  return `${gramsText(grams)}, ${way}, ${inchesText(inches, 1)} from the butt, ${order}`;
+const WHEN_WORDS: Readonly<Record<TicketWeight['when'], string>> = {
+  gripOff: 'before the grip',
+  gripOn: 'after the grip',
+  onAlready: 'on already',
+};
+
+/** `3.5 g Lead tape, head, 45.3 in from the butt; after the grip`. */
+export function sayWeight({ grams, way, end, inches, when }: TicketWeight): string {
+  return `${gramsText(grams)} ${way}, ${end}, ${inchesText(inches, 1)} from the butt; ${WHEN_WORDS[when]}`;
 }
 
 /** `D2.4 ± 0.3`. */
@@ -123,6 +154,12 @@ function inchesText(inches: number, decimals = 2): string {
 
 export const TICKET_WORDS = {
   title: 'Bench ticket',
+  titleAgain: 'Bench ticket: redo under warranty, nothing is charged',
+  isFirst: '(first)',
+  tag: (tag: string) => `(tag ${tag})`,
+  before: 'Before: reads, weighs',
+  bare: 'Bare: reads, weighs',
+  after: 'After: reads, weighs',
   job: 'Job',
   customer: 'Customer',
   due: 'Due',
@@ -134,6 +171,7 @@ export const TICKET_WORDS = {
     `butt weight of ${gramsText(grams)} ${leaves ? 'goes with it' : 'stays in'}`,
   length: (inches: number) => `${inches > 0 ? 'extend' : 'trim'} ${inchesText(Math.abs(inches))}`,
   left: (names: readonly string[]) => `No grip chosen, left as they are: ${listed(names)}.`,
+  damaged: (seen: readonly string[]) => `Seen when it came in: ${seen.join('; ')}.`,
   cautions: 'Mind',
 } as const;
 

@@ -4,7 +4,7 @@ import type { TakeOff, TimedWay } from '../core/index';
 import { readRates } from './readMoney';
 import { settingValues } from './readSettings';
 import { readTable, type FieldValue, type Row } from './records';
-import { CLUBS, WEIGHTS, type SettingKey, type TableSchema } from './schema';
+import { CLUBS, RIBS, WEIGHTS, type SettingKey, type TableSchema } from './schema';
 import { matrixOf, type ShopTables } from './shop';
 
 const TAKE_OFF_CODES: Readonly<Record<string, TakeOff>> = {
@@ -20,6 +20,12 @@ const SLIP_CODES: Readonly<Record<string, BenchHabits['activator']>> = {
 const SOLVENT_CODES: Readonly<Record<string, BenchHabits['solvent']>> = {
   'Mineral spirits': 'mineralSpirits',
   'Isopropyl alcohol': 'isopropylAlcohol',
+};
+const RIB_CODES: Readonly<Record<(typeof RIBS)[number], NonNullable<ClubBench['rib']>>> = {
+  Under: 'under',
+  '5 o’clock': 'five',
+  '7 o’clock': 'seven',
+  'No rib': 'none',
 };
 const OFF_CODES: Readonly<Record<string, BenchHabits['salvageWith']>> = { Air: 'air', Solvent: 'solvent' };
 
@@ -94,6 +100,9 @@ function clubOf({ values }: Row): ClubBench {
     logo: lower('logo') as ClubBench['logo'],
     hand: lower('hand') as ClubBench['hand'],
     shaft: lower('shaft') as ClubBench['shaft'],
+    rib: RIB_CODES[values.get('rib') as (typeof RIBS)[number]],
+    tag: values.get('tag')?.toString(),
+    damage: values.get('damage')?.toString(),
   };
 }
 

@@ -1343,6 +1343,18 @@ export const CHECKIN = {
       help: 'The club, named as in Clubs.',
     },
     {
+      key: 'round',
+      header: 'Round',
+      kind: 'count',
+      low: 1,
+      high: 99,
+      later: true,
+      width: 8,
+      format: '0',
+      synonyms: ['time'],
+      help: 'Blank: the first time. A redo under warranty gives its clubs rows of the next round; the last round counts.',
+    },
+    {
       key: 'bareReading',
       header: 'Bare reading',
       kind: 'reading',
@@ -1546,11 +1558,10 @@ export const QUOTES = {
       key: 'job',
       header: 'Job',
       kind: 'text',
-      needed: true,
       width: 9,
       format: '@',
       synonyms: ['job no', 'job number'],
-      help: 'Which job was quoted.',
+      help: 'Which job was quoted; blank: a price at the counter.',
     },
     {
       key: 'customer',
@@ -1639,6 +1650,9 @@ export interface SettingRow {
   readonly initial: string | number;
   readonly meaning: string;
 }
+
+/** A day is long enough for any of the usual solvents to leave the tape (common practice, no source). */
+export const CURE_HOURS = 24;
 
 /** A grip is hard and smooth after about a year of regular play (common practice, no source). */
 export const REMIND_AFTER_MONTHS = 12;
@@ -1894,6 +1908,16 @@ export const SETTING_ROWS = [
     meaning: 'What taking one grip off whole takes, where solvent does it. None: none.',
   },
   {
+    key: 'cureHours',
+    name: 'Hours to cure',
+    kind: 'number',
+    unit: 'h',
+    low: 0,
+    high: 240,
+    initial: CURE_HOURS,
+    meaning: 'How long fitted clubs are left alone before play; stands on the pick-up slip. Blank: 24.',
+  },
+  {
     key: 'currency',
     name: 'Currency',
     kind: 'text',
@@ -1959,6 +1983,13 @@ export const SETTING_ROWS = [
     kind: 'text',
     initial: '',
     meaning: 'Stands at the foot of every quote.',
+  },
+  {
+    key: 'address',
+    name: 'Address',
+    kind: 'text',
+    initial: '',
+    meaning: 'Stands under the shop’s name on every quote; a semicolon begins another line.',
   },
   {
     key: 'remindAfter',

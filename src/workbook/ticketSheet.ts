@@ -27,34 +27,28 @@ const BOX = (): null => null;
 
 export const TICKET_COLUMNS: readonly TicketColumn[] = [
   { header: 'No.', width: 5, align: 'center', cell: ({ order }) => order },
-  {
-    header: 'Club',
-    width: 14,
-    wrap: true,
-    align: 'left',
-    cell: ({ name, pilot }) => (pilot ? `${name} (first)` : name),
-  },
-  { header: 'Grip', width: 12, wrap: true, align: 'left', cell: ({ item }) => item },
-  { header: 'Take off', width: 11, wrap: true, cell: takeOffText },
-  { header: 'Tape', width: 20, wrap: true, cell: ({ tape }) => sayTape(tape) },
-  { header: 'Align', width: 15, wrap: true, cell: ({ align }) => sayAlign(align) || null },
-  { header: 'Weight', width: 24, wrap: true, cell: ({ weight }) => (weight ? sayWeight(weight) : null) },
+  { header: 'Club', width: 15, wrap: true, align: 'left', cell: clubText },
+  { header: 'Grip', width: 11, wrap: true, align: 'left', cell: ({ item }) => item },
+  { header: 'Take off', width: 12, wrap: true, cell: takeOffText },
+  { header: 'Tape', width: 21, wrap: true, cell: ({ tape }) => sayTape(tape) },
+  { header: 'Align', width: 16, wrap: true, cell: ({ align }) => sayAlign(align) || null },
+  { header: 'Weight', width: 30, wrap: true, cell: ({ weight }) => (weight ? sayWeight(weight) : null) },
   {
     header: 'To read',
-    width: 12,
+    width: 11,
     wrap: true,
     cell: ({ expected: { reading } }) => (reading ? predictedReading(reading) : null),
   },
   { header: 'Tolerance (pt)', width: 10, format: '0.0', cell: toleranceOf },
   {
     header: 'To weigh',
-    width: 13,
+    width: 14,
     wrap: true,
     cell: ({ expected: { massGrams } }) => (massGrams ? predictedGrams(massGrams) : null),
   },
-  { header: 'Before', width: 12, cell: BOX },
-  { header: 'Bare', width: 12, cell: BOX },
-  { header: 'After', width: 12, cell: BOX },
+  { header: TICKET_WORDS.before, width: 13, cell: BOX },
+  { header: TICKET_WORDS.bare, width: 13, cell: BOX },
+  { header: TICKET_WORDS.after, width: 13, cell: BOX },
   { header: 'Minutes', width: 9, format: '0.#', cell: ({ minutes }) => minutes },
 ];
 
@@ -67,6 +61,10 @@ export const TICKET_HEAD_ROWS = 7;
 export interface TicketCells {
   readonly cells: readonly (readonly Cell[])[];
   readonly list: { readonly from: number; readonly rows: number };
+}
+
+function clubText({ name, pilot, tag }: TicketClub): string {
+  return [name, ...(pilot ? [TICKET_WORDS.isFirst] : []), ...(tag ? [TICKET_WORDS.tag(tag)] : [])].join(' ');
 }
 
 function takeOffText({ takeOff, buttWeight, lengthChangeInches }: TicketClub): string {
@@ -97,12 +95,12 @@ export function ticketPage(facts: JobFacts, ticket: BenchTicket): TicketCells {
   };
 }
 
-function headCells(facts: JobFacts, { clubs, pilot, minutes }: BenchTicket): Cell[][] {
+function headCells(facts: JobFacts, { clubs, pilot, minutes, isAgain }: BenchTicket): Cell[][] {
   const first = clubs.find(({ row }) => row === pilot?.row);
   const { title, job, customer, due, firstClub } = TICKET_WORDS;
   const rows = [
     rowOf([facts.shop || null]),
-    rowOf([title]),
+    rowOf([isAgain ? TICKET_WORDS.titleAgain : title]),
     rowOf([job, null, facts.job]),
     rowOf(facts.customer ? [customer, null, facts.customer] : []),
     rowOf(facts.due === null ? [] : [due, null, facts.due]),
@@ -116,17 +114,19 @@ function tailLines(ticket: BenchTicket): (string | null)[] {
   const missing = sayMissingMinutes(ticket.minutes.missing);
   const cautions = cautionsFor(ticket).map((caution) => sayCaution(caution, ticket.clubs.length));
   const left = ticket.left.map(({ name }) => name);
+  const damaged = ticket.clubs.flatMap(({ name, damage }) => (damage ? [`${name}: ${damage}`] : []));
   return [
     null,
     ...usedUpLines(ticket),
+    ...(damaged.length > 0 ? [TICKET_WORDS.damaged(damaged)] : []),
     ...(left.length > 0 ? [TICKET_WORDS.left(left)] : []),
     ...(missing ? [missing] : []),
     ...(cautions.length > 0 ? [null, TICKET_WORDS.cautions, ...cautions, CAUTIONS_FOOT] : []),
   ];
 }
 
-/** Characters that the page holds side by side, less a tenth for wide ones. */
-const LINE_CHARACTERS = Math.floor(0.9 * TICKET_COLUMNS.reduce((sum, { width }) => sum + width, 0));
+/** Characters that the page holds side by side: a width is counted in digits, and most letters are narrower. */
+const LINE_CHARACTERS = Math.floor(1.1 * TICKET_COLUMNS.reduce((sum, { width }) => sum + width, 0));
 
 /** A sentence in as many rows as the page is too narrow for: cells of a page are not merged. */
 function inLines(text: string | null): (string | null)[] {
@@ -145,8 +145,9 @@ function rowOf(cells: readonly Cell[]): Cell[] {
   return TICKET_COLUMNS.map((_, across) => cells[across] ?? null);
 }
 
-/** A dotted ruler of boxes would need borders; a line below each row is enough to write on, and prints black on white. */
-const RULE = '#6B7785';
+/** Borders all round are not to be had: a line below each row leads the eye, and a tint keeps the middle box from its neighbours. */
+const RULE = '#9AA5B1';
+const BOX_TINT = '#EEF1F4';
 /** Room for a pen. */
 const PEN_POINTS = 30;
 
@@ -172,9 +173,8 @@ export function dressTicket(at: Block, { cells, list }: TicketCells): Change[] {
     format(part(list.from, 0, 1, at.columns), HEADER_LOOK),
     ...TICKET_COLUMNS.map((each, across) => format(part(body, across, clubs, 1), bodyLook(each))),
     ...rowHeights(part(list.from, 0, 1, 1), TICKET_COLUMNS, cells.slice(list.from, body + clubs).map(roomForPen), true),
-    ...BOXES.flatMap((across) =>
-      Array.from({ length: clubs }, (_, down) => format(part(body + down, across, 1, 1), { rule: RULE })),
-    ),
+    format(part(body, BOXES[1], clubs, 1), { fill: BOX_TINT }),
+    ...Array.from({ length: clubs }, (_, down) => format(part(body + down, 0, 1, at.columns), { rule: RULE })),
     ...(caution >= 0 ? [format(part(caution, 0, 1, 1), { bold: true })] : []),
     { do: 'widths', sheet, column, widths: TICKET_COLUMNS.map(({ width }) => width) },
     { do: 'page', sheet, setup: { landscape: true, area: at, titleRows, footer: TICKET_WORDS.title } },

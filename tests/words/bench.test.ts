@@ -19,13 +19,16 @@ import { checkIn } from '../../src/core/index';
 import { aJob } from '../core/bench/jobs';
 
 describe('cautions', () => {
-  /** OSHA, 29 CFR 1910.242(b): "reduced to less than 30 p.s.i."; NIOSH Pocket Guide: isopropyl alcohol 53 °F (11.7 °C). */
+  /**
+   * OSHA, 29 CFR 1910.242(b): "reduced to less than 30 p.s.i."; NIOSH Pocket Guide: isopropyl alcohol 53 °F (11.7 °C). Limits in the air:
+   * OSHA, 29 CFR 1910.1000 Table Z-1 and 1910.1025; NIOSH's as OSHA's and NIOSH's own pages on Stoddard solvent and lead give them.
+   */
   const SAID: Record<CautionCode, RegExp> = {
     solvent: /flammable.*NIOSH Pocket Guide.*safety data sheet.*flame.*gloves/,
     air: /eye protection.*under 30 psi.*29 CFR 1910\.242\(b\)/,
     hookKnife: /away from the hand.*never into graphite/,
     graphiteDust: /dust mask/,
-    lead: /toxic.*wash.*children.*hazardous waste/,
+    lead: /toxic.*wash.*children.*hazardous waste.*50 µg\/m³ \(OSHA, 29 CFR 1910\.1025; NIOSH/,
   };
 
   it.each(Object.entries(SAID) as [CautionCode, RegExp][])('%s', (code, said) => {
@@ -36,7 +39,9 @@ describe('cautions', () => {
     const solvent = (which: Caution['solvent']): string =>
       sayCaution({ code: 'solvent', clubs: ['PW'], solvent: which }, 1);
     expect(solvent('isopropylAlcohol')).toMatch(/isopropyl alcohol flashes at about 12 °C/);
-    expect(solvent('isopropylAlcohol')).not.toMatch(/40/);
+    expect(solvent('isopropylAlcohol')).toMatch(/isopropyl alcohol 400 ppm \(OSHA, 29 CFR 1910\.1000 Table Z-1\)/);
+    expect(solvent('isopropylAlcohol')).not.toMatch(/mineral|40 °C/);
+    expect(solvent('mineralSpirits')).toMatch(/500 ppm \(NIOSH recommends 350 mg\/m³\)/);
     expect(solvent('mineralSpirits')).toMatch(/mineral spirits flash at about 40 °C/);
     expect(solvent(undefined)).toMatch(/40 °C.*12 °C/);
     expect(Math.round(((53 - 32) * 5) / 9)).toBe(12);
@@ -66,10 +71,12 @@ describe('a ticket', () => {
       totalInches: 26.5,
       twoWayInches: 10.5,
     };
-    expect(sayTape(tape)).toBe('2 layers of 10.5 in; 1 under the lower hand from 5 in, 5.5 in each');
-    expect(sayTape({ ...tape, layers: 0, lower: undefined })).toBe('No build-up');
-    expect(sayAlign({ ribAtBack: true, logo: 'up', hand: 'left' })).toBe('Rib at the back; logo up; left hand');
-    expect(sayAlign({ ribAtBack: false, logo: undefined, hand: undefined })).toBe('');
+    expect(sayTape(tape)).toBe('2 layers of 10.5 in; 1 under the lower hand from 5 in, 5.5 in each; two-way 10.5 in');
+    expect(sayTape({ ...tape, layers: 0, lower: undefined, twoWayInches: 0 })).toBe('No build-up; no two-way');
+    expect(sayAlign({ rib: 'under', logo: 'up', hand: 'left' })).toBe('Rib under, at 6 o’clock; logo up; left hand');
+    expect(sayAlign({ rib: undefined, logo: undefined, hand: undefined })).toBe('');
+    expect(sayAlign({ rib: 'unwanted', logo: undefined, hand: undefined })).toMatch(/^No rib is wanted/);
+    expect(sayAlign({ rib: 'lacking', logo: undefined, hand: undefined })).toMatch(/this grip has none/);
     const weight = {
       grams: 3.5,
       way: 'Lead tape',
@@ -79,8 +86,9 @@ describe('a ticket', () => {
       overLimit: false,
       lead: true,
     } as const;
-    expect(sayWeight(weight)).toBe('3.5 g, Lead tape, 45.3 in from the butt, after the grip is on');
-    expect(sayWeight({ ...weight, when: 'gripOff' })).toMatch(/before the grip goes on$/);
+    expect(sayWeight(weight)).toBe('3.5 g Lead tape, head, 45.3 in from the butt; after the grip');
+    expect(sayWeight({ ...weight, when: 'gripOff' })).toMatch(/before the grip$/);
+    expect(sayWeight({ ...weight, when: 'onAlready' })).toMatch(/on already$/);
     expect(predictedReading({ value: 32.44, spread: 0.31 })).toBe('D2.4 ± 0.3');
     expect(predictedGrams({ value: 418.23, spread: 2.1 })).toBe('418.2 ± 2.1 g');
     expect(sayMissingMinutes([])).toBeUndefined();

@@ -56,20 +56,38 @@ describe('what the bench reads', () => {
     port.type('Settings', at('Tape slips with'), 1, 'Water');
     port.type('Settings', at('Take off'), 1, 'Whole');
     port.type('Settings', at('Solvent'), 1, 'Mineral spirits');
-    port.fillTable('Clubs', [{ 'Take off': 'Off already', Logo: 'Down', Shaft: 'Steel', Hand: 'Left' }]);
+    port.fillTable('Clubs', [
+      {
+        'Take off': 'Off already',
+        Logo: 'Down',
+        Shaft: 'Steel',
+        Hand: 'Left',
+        Rib: '7 o’clock',
+        Tag: '12',
+        Damage: 'rust',
+      },
+    ]);
     port.fillTable('Weights', [{ Material: 'Other' }, { Material: 'Lead' }]);
     const { ask } = readBench((await readShop(port)).tables);
     expect(ask.habits).toMatchObject({ activator: 'water', takeOff: 'salvage', solvent: 'mineralSpirits' });
     expect(ask.habits.leadWays).toEqual(['Head screw']);
-    expect(ask.clubs?.get(1)).toEqual({ takeOff: 'none', logo: 'down', hand: 'left', shaft: 'steel' });
+    expect(ask.clubs?.get(1)).toEqual({
+      takeOff: 'none',
+      logo: 'down',
+      hand: 'left',
+      shaft: 'steel',
+      rib: 'seven',
+      tag: '12',
+      damage: 'rust',
+    });
   });
 
-  test('minutes go with the work that a row of Rates is for by its words', async () => {
+  test('minutes go with what a row of Rates is charged for', async () => {
     const port = await workshop();
     port.fillTable('Rates', [
-      { Work: 'Fit a grip', Per: 'Club', Minutes: 8 },
-      { Work: 'Look over the bag', Per: 'Job', Minutes: 5 },
-      { Work: 'Polish', Per: 'Club', Minutes: 9 },
+      { Work: 'Fit a grip', Per: 'Club', Minutes: 8, 'Charged for': 'Fitting a grip' },
+      { Work: 'Look over the bag', Per: 'Job', Minutes: 5, 'Charged for': 'Every job' },
+      { Work: 'Polish', Per: 'Club', Minutes: 9, 'Charged for': null },
     ]);
     const { ask } = readBench((await readShop(port)).tables);
     expect(ask.rates.slice(0, 3).map(({ use, minutes }) => [use, minutes])).toEqual([

@@ -14,7 +14,7 @@ export function cautionsFor(ticket: Pick<BenchTicket, 'clubs' | 'habits'>): read
     air: ({ takeOff }) => habits.activator === 'air' || (takeOff === 'salvage' && habits.salvageWith === 'air'),
     hookKnife: ({ takeOff }) => takeOff === 'cutOff',
     graphiteDust: ({ shaft, lengthChangeInches }) => lengthChangeInches < 0 && shaft !== 'steel',
-    lead: ({ weight }) => weight?.lead === true,
+    lead: ({ weight }) => weight?.lead === true && weight.when !== 'onAlready',
   };
   return (Object.keys(applies) as CautionCode[]).flatMap((code) => {
     const names = clubs.filter(applies[code]).map(({ name }) => name);

@@ -31,10 +31,12 @@ export const DEFAULT_HABITS: BenchHabits = {
 interface Piece extends TimedClub {
   readonly club: Club;
   readonly bench: ClubBench;
+  readonly isAgain: boolean;
 }
 
 /**
- * The bench ticket of a planned job: the pilot club first, the rest in the order of the sheet.
+ * The bench ticket of a planned job: the pilot club first, the rest in the order of the sheet. Of clubs that are done again, weight and
+ * length are as the first time left them, and the grip that comes off is the one that was fitted then.
  *
  * @param plan the set as planned
  * @param input what it was planned from; inches, grams, points
@@ -43,9 +45,10 @@ interface Piece extends TimedClub {
  */
 export function benchTicket(plan: SetPlan, input: PlanInput, ask: BenchAsk): BenchTicket {
   const { habits } = ask;
-  const pilot = pilotOf(plan);
+  const isAgain = ask.again !== undefined;
+  const pilot = isAgain ? undefined : pilotOf(plan);
   const pieces = inBenchOrder(piecesOf(plan, input, ask), pilot?.row);
-  const { byRow, job, missing } = benchMinutes(pieces, ask.rates, ask.ways);
+  const { byRow, job, missing } = benchMinutes(pieces.map(timed), ask.rates, ask.ways);
   const shelf = shelfOf(input);
   const clubs = pieces.map((piece, at) => ({
     ...ticketClub(piece, shelf, habits),
@@ -59,24 +62,37 @@ export function benchTicket(plan: SetPlan, input: PlanInput, ask: BenchAsk): Ben
   );
   return {
     habits,
+    isAgain,
     clubs,
     pilot,
-    left: plan.clubs.filter((club) => !isGripped(club)).map(({ row, name }) => ({ row, name })),
-    grips: [...plan.needed].map(([item, pieces]) => ({ item, pieces })),
+    left: isAgain ? [] : plan.clubs.filter((club) => !isGripped(club)).map(({ row, name }) => ({ row, name })),
+    grips: isAgain ? gripsOf(clubs) : [...plan.needed].map(([item, pieces]) => ({ item, pieces })),
     consumables: consumablesOf(clubs),
     minutes: { clubs: minutes, job, total: exactSum([minutes, job], PER_GRAM), missing },
   };
 }
 
-function piecesOf(plan: SetPlan, input: PlanInput, { habits, clubs }: BenchAsk): Piece[] {
+function gripsOf(clubs: readonly { readonly item: string }[]): BenchTicket['grips'] {
+  const groups = [...groupedBy(clubs, ({ item }) => item.toLowerCase()).values()];
+  return groups.flatMap((group) => (group[0] ? [{ item: group[0].item, pieces: group.length }] : []));
+}
+
+function piecesOf(plan: SetPlan, input: PlanInput, { habits, clubs, again }: BenchAsk): Piece[] {
   const byRow = new Map(input.clubs.map((club) => [club.row, club]));
   return plan.clubs.flatMap((planned) => {
     const club = byRow.get(planned.row);
-    if (!club || !isGripped(planned)) return [];
+    if (!club || !isGripped(planned) || again?.has(planned.row) === false) return [];
     const bench = clubs?.get(planned.row) ?? {};
-    const takeOff = bench.takeOff ?? (isOff(club) ? 'none' : habits.takeOff);
-    return [{ plan: planned, club, bench, takeOff, lengthChanged: club.lengthChangeInches !== 0 }];
+    const isAgain = again !== undefined;
+    const first = bench.takeOff ?? (isOff(club) ? 'none' : habits.takeOff);
+    const lengthChanged = !isAgain && club.lengthChangeInches !== 0;
+    return [{ plan: planned, club, bench, takeOff: isAgain ? habits.takeOff : first, lengthChanged, isAgain }];
   });
+}
+
+/** Weight that is on already takes no time. */
+function timed({ plan, takeOff, lengthChanged, isAgain }: Piece): TimedClub {
+  return { plan: isAgain ? { ...plan, remedy: undefined } : plan, takeOff, lengthChanged };
 }
 
 /** A club that was read bare, or whose own old grip was weighed, has it off already. */
@@ -90,21 +106,23 @@ function inBenchOrder(pieces: readonly Piece[], pilotRow: number | undefined): r
 }
 
 function ticketClub(piece: Piece, shelf: Shelf, habits: BenchHabits): Omit<TicketClub, 'order' | 'pilot' | 'minutes'> {
-  const { plan, club, bench, takeOff } = piece;
+  const { plan, club, bench, takeOff, isAgain } = piece;
   return {
     row: plan.row,
     name: plan.name,
     kind: plan.kind,
     item: plan.item ?? '',
     takeOff,
-    buttWeight: club.buttWeightGrams > 0 ? { grams: club.buttWeightGrams, leaves: club.buttWeightLeaves } : undefined,
+    buttWeight: isAgain ? undefined : buttWeightOf(club),
     tape: tapeOf(plan, club, shelf),
-    align: { ribAtBack: plan.grip?.profile === 'ribbed', logo: bench.logo, hand: bench.hand },
+    align: { rib: ribOf(plan.grip?.profile === 'ribbed', bench.rib), logo: bench.logo, hand: bench.hand },
     shaft: bench.shaft,
-    lengthChangeInches: club.lengthChangeInches,
-    plugGrams: club.plugGrams,
+    tag: bench.tag,
+    damage: bench.damage,
+    lengthChangeInches: isAgain ? 0 : club.lengthChangeInches,
+    plugGrams: isAgain ? 0 : club.plugGrams,
     lengthAfterInches: plan.lengthAfterInches,
-    weight: weightOf(plan, habits),
+    weight: weightOf(plan, habits, isAgain),
     hold: plan.hold,
     heldReading: plan.heldReading,
     tolerancePoints: plan.tolerancePoints,
@@ -132,10 +150,20 @@ function tapeOf(plan: ClubPlan, club: Club, { settings }: Shelf): TicketTape {
   };
 }
 
-function weightOf({ remedy }: ClubPlan, habits: BenchHabits): TicketWeight | undefined {
+function weightOf({ remedy }: ClubPlan, habits: BenchHabits, isAgain: boolean): TicketWeight | undefined {
   if (!remedy || remedy.grams <= 0) return undefined;
   const { grams, way, end, inches, gripOff, overLimit } = remedy;
-  return { grams, way, end, inches, when: gripOff ? 'gripOff' : 'gripOn', overLimit, lead: isLead(way, habits) };
+  const when = isAgain ? 'onAlready' : gripOff ? 'gripOff' : 'gripOn';
+  return { grams, way, end, inches, when, overLimit, lead: isLead(way, habits) };
+}
+
+function buttWeightOf({ buttWeightGrams: grams, buttWeightLeaves: leaves }: Club): TicketClub['buttWeight'] {
+  return grams > 0 ? { grams, leaves } : undefined;
+}
+
+function ribOf(isRibbed: boolean, wanted: ClubBench['rib']): TicketClub['align']['rib'] {
+  if (!isRibbed) return wanted === undefined || wanted === 'none' ? undefined : 'lacking';
+  return wanted === 'none' ? 'unwanted' : (wanted ?? 'under');
 }
 
 /** Whether a way of weighting is lead: as the shop says, else by its name. */
@@ -152,7 +180,7 @@ function solventOf(plan: ClubPlan, takeOff: TicketClub['takeOff'], habits: Bench
 }
 
 function consumablesOf(clubs: readonly TicketClub[]): Consumables {
-  const weights = clubs.flatMap(({ weight }) => (weight ? [weight] : []));
+  const weights = clubs.flatMap(({ weight }) => (weight && weight.when !== 'onAlready' ? [weight] : []));
   return {
     buildUpInches: exactSum(
       clubs.map(({ tape }) => tape.totalInches),

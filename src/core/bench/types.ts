@@ -15,6 +15,9 @@ export type Activator = 'solvent' | 'water' | 'air';
 /** What the solvent is; another one where the shop does not say. */
 export type Solvent = 'mineralSpirits' | 'isopropylAlcohol';
 
+/** Where the rib of a ribbed grip goes, as on a clock seen from the butt with the face square; under is 6 o’clock. */
+export type RibPlace = 'under' | 'five' | 'seven';
+
 /** How the shop, or the job, works at the bench. */
 export interface BenchHabits {
   readonly activator: Activator;
@@ -36,6 +39,12 @@ export interface ClubBench {
   readonly hand?: 'left' | 'right' | undefined;
   /** undefined: it may be either, so what is true of graphite is told. */
   readonly shaft?: 'graphite' | 'steel' | undefined;
+  /** Where a rib is wanted; `none`: a round grip is. undefined: under, where the grip has one. */
+  readonly rib?: RibPlace | 'none' | undefined;
+  /** What is written on the tag tied to it. */
+  readonly tag?: string | undefined;
+  /** What was seen of it when it came in. */
+  readonly damage?: string | undefined;
 }
 
 /** Of a way of weighting, the minutes for one club. */
@@ -51,6 +60,8 @@ export interface BenchAsk {
   /** For their minutes; prices do not matter here. */
   readonly rates: readonly Rate[];
   readonly ways: readonly TimedWay[];
+  /** Rows of clubs that are done once more, after all were done; undefined: all clubs, for the first time. */
+  readonly again?: ReadonlySet<number> | undefined;
 }
 
 /** What is to be measured, and how far the truth may be from it when all is done as planned. */
@@ -104,7 +115,8 @@ export interface TicketWeight {
   readonly end: 'head' | 'butt';
   readonly inches: number;
   /** `gripOff`: it goes in before the grip does. */
-  readonly when: 'gripOff' | 'gripOn';
+  /** `onAlready`: the club is done again, and has it from before. */
+  readonly when: 'gripOff' | 'gripOn' | 'onAlready';
   readonly overLimit: boolean;
   readonly lead: boolean;
 }
@@ -123,12 +135,14 @@ export interface TicketClub {
   readonly buttWeight: { readonly grams: number; readonly leaves: boolean } | undefined;
   readonly tape: TicketTape;
   readonly align: {
-    /** A ribbed grip: its line goes to the back. */
-    readonly ribAtBack: boolean;
+    /** Where the rib goes; `unwanted`: the grip has one that nobody asked for, `lacking`: it has none and one is asked for. */
+    readonly rib: RibPlace | 'unwanted' | 'lacking' | undefined;
     readonly logo: 'up' | 'down' | undefined;
     readonly hand: 'left' | 'right' | undefined;
   };
   readonly shaft: 'graphite' | 'steel' | undefined;
+  readonly tag: string | undefined;
+  readonly damage: string | undefined;
   /** Longer or, below 0, shorter at the butt, before the tape goes on. */
   readonly lengthChangeInches: number;
   readonly plugGrams: number;
@@ -155,6 +169,8 @@ export interface Consumables {
 
 export interface BenchTicket {
   readonly habits: BenchHabits;
+  /** Clubs of a closed job done once more. */
+  readonly isAgain: boolean;
   readonly clubs: readonly TicketClub[];
   readonly pilot: Pilot | undefined;
   /** Clubs that no grip was chosen for. */

@@ -63,14 +63,19 @@ export interface TicketAsk {
   readonly habits?: Partial<BenchHabits>;
   readonly clubs?: Readonly<Record<number, ClubBench>>;
   readonly rates?: readonly Rate[];
+  readonly again?: ReadonlySet<number>;
 }
 
-export function aTicket({ plan, input }: Job, { habits, clubs = {}, rates = RATES }: TicketAsk = {}): BenchTicket {
+export function aTicket(
+  { plan, input }: Job,
+  { habits, clubs = {}, rates = RATES, again }: TicketAsk = {},
+): BenchTicket {
   const ask: BenchAsk = {
     habits: { ...DEFAULT_HABITS, ...habits },
     clubs: new Map(Object.entries(clubs).map(([row, club]) => [Number(row), club])),
     rates,
     ways: WAY_MINUTES,
+    again,
   };
   return benchTicket(plan, input, ask);
 }

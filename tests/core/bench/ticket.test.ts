@@ -125,14 +125,44 @@ describe('a ticket', () => {
 
   it('says how the grip lies, and what comes off', () => {
     expect(driver).toMatchObject({
-      align: { ribAtBack: true, logo: 'down', hand: 'left' },
+      align: { rib: 'under', logo: 'down', hand: 'left' },
       takeOff: 'salvage',
       buttWeight: undefined,
     });
-    expect(pilot?.align).toEqual({ ribAtBack: false, logo: undefined, hand: undefined });
+    expect(pilot?.align).toEqual({ rib: undefined, logo: undefined, hand: undefined });
     expect(putter).toMatchObject({ takeOff: 'cutOff', buttWeight: { grams: 8, leaves: true } });
     expect(ticket.clubs[2]?.buttWeight).toEqual({ grams: 10, leaves: false });
     expect(putter).toMatchObject({ lengthChangeInches: -0.5, plugGrams: -4, hold: 'nothing', heldReading: undefined });
+  });
+
+  it('the rib goes where it is wanted; one that is not wanted, or not there, is told', () => {
+    const ribs = (newItem: string, rib: 'seven' | 'none' | undefined) =>
+      aTicket(aJob([{ newItem }], { stock }), { clubs: { 1: { rib } } }).clubs[0]?.align.rib;
+    expect([ribs('ribbed', undefined), ribs('ribbed', 'seven'), ribs('ribbed', 'none')]).toEqual([
+      'under',
+      'seven',
+      'unwanted',
+    ]);
+    expect([ribs('G', undefined), ribs('G', 'none'), ribs('G', 'seven')]).toEqual([undefined, undefined, 'lacking']);
+  });
+
+  it('of clubs that are done again has those alone: weight and length stay as they are, and take no time', () => {
+    const again = aTicket(job, { again: new Set([1, 5]), clubs: { 1: { takeOff: 'none' } } });
+    expect([again.isAgain, again.pilot, again.left]).toEqual([true, undefined, []]);
+    expect(again.clubs.map(({ name, takeOff, lengthChangeInches }) => [name, takeOff, lengthChangeInches])).toEqual([
+      ['Driver', 'cutOff', 0],
+      ['Putter', 'cutOff', 0],
+    ]);
+    expect(again.clubs[0]?.weight).toMatchObject({ grams: driver?.weight?.grams, when: 'onAlready' });
+    expect(again.clubs[0]?.expected).toEqual(driver?.expected);
+    expect(again.clubs[1]?.buttWeight).toBeUndefined();
+    expect(again.grips).toEqual([
+      { item: 'ribbed', pieces: 1 },
+      { item: 'G', pieces: 1 },
+    ]);
+    expect(again.consumables.weights).toEqual([]);
+    expect(again.clubs[0]?.minutes).toBe(8 + 3 * 1.5 + 1 + 3); // fit, three layers, thrown away, read
+    expect(cautionsFor(again).map(({ code }) => code)).not.toContain('lead');
   });
 
   it('says grams, way, place and when', () => {
