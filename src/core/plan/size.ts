@@ -94,12 +94,7 @@ export function layersFor(
 }
 
 /** Settles layers (those asked for, else solved from the target, else none) and gauges both hands. */
-export function sizing(
-  club: Club,
-  grip: Grip,
-  settings: ShopSettings,
-  asked: number | undefined = club.layers,
-): Sizing {
+export function sizing(club: Club, grip: Grip, settings: ShopSettings, asked: number | undefined): Sizing {
   const notes: Note[] = [];
   const { layers, solved } = settleLayers(club, grip, settings, asked, notes);
   const { buttInches, taperPerInch, lowerLayers } = club;
