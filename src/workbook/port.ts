@@ -167,6 +167,12 @@ export type Change =
    * must have been looked at too. Nothing is done where that very table stands there already.
    */
   | { readonly do: 'table'; readonly name: string; readonly at: Block }
+  /**
+   * make a table longer by blank rows at its end. The table and the rows right below it, as wide as it is, must have been looked
+   * at, and must be blank: where something stands there, nothing is moved but the change refused (`belowTable`). Changes after it
+   * may write into the new rows. Taking back blanks what was written into them; the blank rows stay.
+   */
+  | { readonly do: 'lengthen'; readonly table: string; readonly rows: number }
   | { readonly do: 'format'; readonly at: Block; readonly format: CellFormat }
   /** widths in characters of the default font */
   | { readonly do: 'widths'; readonly sheet: string; readonly column: number; readonly widths: readonly number[] }
@@ -278,6 +284,8 @@ export type PortErrorCode =
   | 'merged'
   | 'filtered'
   | 'tableInTheWay'
+  /** something stands right below a table that was to be made longer */
+  | 'belowTable'
   /** a cell is being edited */
   | 'editing'
   /** the host refused or failed; everything written was put back */

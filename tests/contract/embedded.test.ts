@@ -6,9 +6,10 @@ import { tableNamed } from '../../src/workbook/embedded/tables';
 import type { Block } from '../../src/workbook/port';
 import { FUNCTIONS } from '../../src/functions/implementations';
 import { functions as metadata } from '../../src/functions/functions.json';
-import { structureSuite, type Person } from './structureSuite';
+import { lengthenSuite } from './lengthenSuite';
+import { structureSuite, type Bench, type Person } from './structureSuite';
 
-structureSuite('embedded spreadsheet, headless', async () => {
+async function makeBench(): Promise<Bench> {
   const spreadsheet = await createHeadless({
     sheets: [{ name: 'Sheet1', cells: [] }],
     functions: { metadata, implementations: FUNCTIONS },
@@ -19,7 +20,10 @@ structureSuite('embedded spreadsheet, headless', async () => {
     sheet: 'Sheet1',
     dispose: () => spreadsheet.dispose(),
   };
-});
+}
+
+structureSuite('embedded spreadsheet, headless', makeBench);
+lengthenSuite('embedded spreadsheet, headless', makeBench);
 
 /** A person at the spreadsheet, acting by its commands as its own screen does. */
 function personAt(spreadsheet: Spreadsheet): Person {

@@ -1,9 +1,14 @@
 import { createExcelPort } from '../../src/workbook/excel/port';
 import { simulate } from '../simulated/simulated';
 import { personAt } from '../simulated/person';
+import { lengthenSuite } from './lengthenSuite';
 import { structureSuite } from './structureSuite';
+import type { Bench } from './structureSuite';
 
-structureSuite('client contract, simulated workbook', () => {
+function makeBench(): Bench {
   const { book, host } = simulate();
   return { port: createExcelPort(host), person: personAt(book), sheet: 'Sheet1' };
-});
+}
+
+structureSuite('client contract, simulated workbook', makeBench);
+lengthenSuite('client contract, simulated workbook', makeBench);

@@ -74,6 +74,18 @@ const dressed = (sheet: string): Change[] => [
 ];
 
 /** Everything the port can do, once. */
+async function lengthen({ port }: Bench): Promise<void> {
+  await make(port, [
+    write('Sheet1', 40, 0, [['Way'], ['Lead']]),
+    { do: 'table', name: 'Ways', at: block('Sheet1', 40, 0, 2, 1) },
+  ]);
+  const [ways, below] = await port.read([
+    { read: 'table', table: 'Ways' },
+    { read: 'block', at: block('Sheet1', 42, 0, 1, 1) },
+  ]);
+  if (ways) await port.apply([{ do: 'lengthen', table: 'Ways', rows: 1 }], [ways, below], { label: 'Rows' });
+}
+
 async function doAll({ port, book }: Bench): Promise<void> {
   const stop = port.watch(() => undefined);
   const receipt = await make(port, dressed("Bob's räcke"), 'lastFill');
@@ -177,6 +189,7 @@ describe('client contract, simulated workbook: what the host needs', () => {
     expect(old.used.size).toBeGreaterThan(60);
     expect(ours(old.used).filter((member) => !sets.has(member))).toEqual([]);
     expect(highest(old.used)).toBe('1.9');
+    await expect(lengthen(old)).rejects.toMatchObject({ code: 'unsupported', cells: ['Ways'] });
     expect(old.port.capabilities).toEqual({ host: 'excel', spill: false, pageSetup: true, undoGroup: false });
   });
 
@@ -185,8 +198,9 @@ describe('client contract, simulated workbook: what the host needs', () => {
     now.book.active.merged.push({ row: 0, column: 0, rows: 1, columns: 2 });
     await look(now.port, block('Sheet1', 0, 0, 1, 2));
     await doAll(now);
+    await lengthen(now);
     const later = [...now.used].filter((member) => compareVersions(sets.get(member) ?? '0', '1.9') > 0).sort();
-    expect(later).toEqual(['Range.getMergedAreasOrNullObject', 'Range.getSpillingToRangeOrNullObject']);
+    expect(later).toEqual(['Range.getMergedAreasOrNullObject', 'Range.getSpillingToRangeOrNullObject', 'Table.resize']);
     expect(now.port.capabilities).toMatchObject({ spill: true, undoGroup: true });
   });
 
@@ -195,6 +209,7 @@ describe('client contract, simulated workbook: what the host needs', () => {
     book.active.merged.push({ row: 0, column: 0, rows: 1, columns: 2 });
     await look(port, block('Sheet1', 0, 0, 1, 2));
     await doAll({ ...bench(), used, port, book });
+    await lengthen({ ...bench(), used, port, book });
     const invented = [...used].filter((member) => {
       const [className = '', name = ''] = member.split('.');
       return !(name in (library.Excel[className]?.prototype ?? {}));

@@ -43,9 +43,12 @@ interface Prepared {
   readonly simulated: Simulated;
   readonly book: Simulated['book'];
   readonly port: WorkbookPort;
+  readonly changes: readonly Change[];
   readonly looked: readonly (BlockSeen | TableSeen)[];
   readonly before: string;
 }
+
+const longer: readonly Change[] = [{ do: 'lengthen', table: 'Clubs', rows: 2 }, write('Sheet1', 7, 0, [[51]])];
 
 async function prepare(options: SimulatedOptions = {}): Promise<Prepared> {
   const simulated = simulate(options);
@@ -65,21 +68,24 @@ async function prepare(options: SimulatedOptions = {}): Promise<Prepared> {
   const port = createExcelPort(host);
   await port.remember('schema', '1');
   await port.remember('lastFill', 'an earlier receipt');
-  const [plan, cells, table, stock, dressed] = await port.read([
+  const [plan, cells, table, below, stock, dressed] = await port.read([
     { read: 'block', at: block('Plan', 0, 0, 3, 2) },
     { read: 'block', at: block('Sheet1', 0, 0, 2, 3) },
     { read: 'table', table: 'Clubs' },
+    { read: 'block', at: block('Sheet1', 7, 0, 2, 1) },
     { read: 'block', at: block('Sheet1', 20, 0, 3, 2) },
     { read: 'block', at: block('Sheet1', 30, 0, 2, 1) },
   ]);
-  const looked = [plan, cells, stock, dressed, ...(table ? [table] : [])];
-  return { simulated, book, port, looked, before: book.snapshot() };
+  const looked = [plan, cells, below, stock, dressed, ...(table ? [table] : [])];
+  // An Excel that cannot make a table longer says so before anything is done.
+  const asked = options.excelApi === undefined ? [...changes.slice(0, 6), ...longer, ...changes.slice(6)] : changes;
+  return { simulated, book, port, changes: asked, looked, before: book.snapshot() };
 }
 
 async function applyWith(prepared: Prepared, trouble: (request: number) => Trouble | null): Promise<PortError> {
   const { port, looked } = prepared;
   prepared.simulated.trouble = trouble;
-  const error: unknown = await port.apply(changes, looked, { label: 'Fill', receiptKey: 'lastFill' }).then(
+  const error: unknown = await port.apply(prepared.changes, looked, { label: 'Fill', receiptKey: 'lastFill' }).then(
     () => null,
     (thrown: unknown) => thrown,
   );
@@ -90,7 +96,7 @@ async function applyWith(prepared: Prepared, trouble: (request: number) => Troub
 
 async function countActions(options: SimulatedOptions = {}): Promise<number> {
   const prepared = await prepare(options);
-  await prepared.port.apply(changes, prepared.looked, { label: 'Fill', receiptKey: 'lastFill' });
+  await prepared.port.apply(prepared.changes, prepared.looked, { label: 'Fill', receiptKey: 'lastFill' });
   return prepared.simulated.requests.at(-1)?.actions ?? 0;
 }
 
@@ -100,7 +106,7 @@ describe('client contract, simulated workbook: when the host fails', () => {
   it('the change as such goes through, in one round trip', async () => {
     const prepared = await prepare();
     const requests = prepared.simulated.requests.length;
-    await prepared.port.apply(changes, prepared.looked, { label: 'Fill', receiptKey: 'lastFill' });
+    await prepared.port.apply(prepared.changes, prepared.looked, { label: 'Fill', receiptKey: 'lastFill' });
     expect(prepared.simulated.requests.length - requests).toBe(1);
     expect(prepared.book.snapshot()).not.toBe(prepared.before);
     expect(prepared.book.tables.map((table) => table.name)).toEqual(['Clubs', 'Plan', 'Stock']);
@@ -189,7 +195,7 @@ describe('client contract, simulated workbook: when the host fails', () => {
 
   it('says so when taking back stops half way, and can be asked again', async () => {
     const prepared = await prepare();
-    const receipt = await prepared.port.apply(changes, prepared.looked, { label: 'Fill' });
+    const receipt = await prepared.port.apply(prepared.changes, prepared.looked, { label: 'Fill' });
     prepared.simulated.trouble = (request) => (request === 1 ? { code: 'GeneralException', at: 8 } : null);
     await expect(prepared.port.revert(receipt)).rejects.toMatchObject({ code: 'halfWritten' });
     prepared.simulated.trouble = null;

@@ -120,7 +120,7 @@ const most = (numbers: readonly number[]): number => numbers.reduce((a, b) => Ma
 export interface TableData {
   readonly id: string;
   readonly sheet: SheetData;
-  readonly at: Area;
+  at: Area;
   name: string;
   style: string;
   banded: boolean;
@@ -206,6 +206,17 @@ export class Book {
     const table: TableData = { id, sheet, at: area, name, ...looks };
     this.tables.push(table);
     return table;
+  }
+
+  /** Its top left corner stays, and no other table may be in the way; what stands in its new rows becomes part of it. */
+  resizeTable(table: TableData, sheet: SheetData, at: Area): void {
+    this.guard(table.sheet);
+    const sameCorner = sheet === table.sheet && at.row === table.at.row && at.column === table.at.column;
+    const others = this.tablesTouching(sheet, at).filter((other) => other !== table);
+    if (!sameCorner || at.rows < 2 || others.length > 0) throw new HostError('InvalidArgument');
+    if (at.columns !== table.at.columns || table.totalsShown)
+      throw new Error('simulated: rows without totals are modelled');
+    table.at = at;
   }
 
   renameTable(table: TableData, name: string): void {

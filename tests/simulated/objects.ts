@@ -409,6 +409,7 @@ export function table(book: Book, data: TableData, settings: Settings): Modelled
         () => data.filtered,
         () => undefined,
       ),
+      resize: (to: RangeObject) => book.resizeTable(data, to.sheet, to.at),
       getRange: () => range(data.at),
       getDataBodyRange: () => range(body()),
       convertToRange: () => {

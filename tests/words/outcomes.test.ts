@@ -9,6 +9,8 @@ const SENTENCES: Record<PortErrorCode, string> = {
   merged: 'Plan!A1:C9 are merged cells. Nothing was written; unmerge them or choose another place.',
   filtered: 'A filter hides rows of Plan!A1:C9. Nothing was written; clear the filter and try again.',
   tableInTheWay: 'The table Plan!A1:C9 is in the way. Nothing was written; choose a place clear of it.',
+  belowTable:
+    'A table needs more rows, but Plan!A1:C9 right below it hold something. Nothing was written; move that further down.',
   editing: 'A cell is being edited. Press Enter to finish it, then try again.',
   putBack:
     'The workbook refused a step and everything was put back as it was. It said: “no room”. Save, then try again.',

@@ -30,7 +30,7 @@ import { formulaOf, spareRows, withSpareRows } from './formula';
 import type { Deed, Journal } from './journal';
 import { cellData, everyCellsStyle, usualColumns, usualRows, widthInPixels, workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
-import { layTable, tableNamed } from './tables';
+import { layTable, resizeTable, tableNamed } from './tables';
 
 /** What one application of changes needs to know of itself. */
 export interface Work {
@@ -57,6 +57,8 @@ export function perform(work: Work, change: Change): void {
       return write(work, change.at, change.cells);
     case 'table':
       return makeTable(work, change.name, tableBlock(change.at));
+    case 'lengthen':
+      return lengthen(work, change);
     case 'format':
       return format(work, change);
     case 'widths':
@@ -200,6 +202,14 @@ function rangeValues(
 function makeTable(work: Work, name: string, at: Block): void {
   if (tableNamed(work.spreadsheet, name)) return;
   work.journal.run(layTable(work.spreadsheet, sheetToWrite(work, at), name, at));
+}
+
+function lengthen(work: Work, change: Extract<Change, { do: 'lengthen' }>): void {
+  const table = tableNamed(work.spreadsheet, change.table);
+  if (!table) throw new Error(`there is no table ${change.table}`);
+  const at = { ...table.at, rows: table.at.rows + change.rows };
+  sheetToWrite(work, at);
+  work.journal.run(resizeTable(table, at));
 }
 
 function format(work: Work, change: Extract<Change, { do: 'format' }>): void {

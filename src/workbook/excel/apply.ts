@@ -3,6 +3,7 @@ import type { Change, Receipt } from '../port';
 import { named } from '../shared/address';
 import type { Looked } from '../shared/looked';
 import { isTable } from '../shared/looked';
+import { afterLengthening } from '../shared/lengthen';
 import { buildReceipt, packReceipt } from '../shared/receipt';
 import { refuseUnsafe, standsAlready } from '../shared/refuse';
 import type { ApplyOptions, Applying } from './applying';
@@ -23,6 +24,7 @@ export async function applyChanges(applying: Applying): Promise<Receipt> {
   const stood = withLooked(applying.stood, looked);
   refuseUnsafe(changes, looked);
   for (const change of changes) refuseForExcel(change, stood, looked);
+  if (!extras.resize) refuseLengthening(changes);
   const receipt = buildReceipt(changes, looked, options.label, {
     ...stood,
     placeOf: (name) => placeIn(stood, name),
@@ -54,7 +56,11 @@ async function sendAll(
     await keepReceipt(context, batch.room, receipt, options);
     quiet.begin(context);
     const made = new Set<string>();
-    for (const change of changes) await makeChange({ batch, stood, looked, made }, change);
+    let seen = looked;
+    for (const change of changes) {
+      await makeChange({ batch, stood, looked: seen, made }, change);
+      seen = afterLengthening(seen, change);
+    }
     quiet.end(context);
     await batch.send();
   } finally {
@@ -90,6 +96,12 @@ function withLooked(stood: Stood, looked: Looked): Stood {
     sheets: [...stood.sheets.filter((name) => !holds(missing, name)), ...there],
     tables: [...stood.tables, ...tables],
   };
+}
+
+function refuseLengthening(changes: readonly Change[]): void {
+  const longer = changes.find((change) => change.do === 'lengthen');
+  if (longer)
+    throw new PortError('unsupported', [longer.table], `Drag the corner of ${longer.table} down for more rows`);
 }
 
 function refuseForExcel(change: Change, stood: Stood, looked: Looked): void {

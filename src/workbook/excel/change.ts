@@ -1,6 +1,8 @@
 import type { Argument, Block, Change, Put } from '../port';
 import { fixed } from '../shared/address';
 import { callText } from '../shared/call';
+import { tableOf } from '../shared/lengthen';
+import type { Lengthen } from '../shared/lengthen';
 import { standsAlready, tableBlock } from '../shared/refuse';
 import type { Looked } from '../shared/looked';
 import type { Batch } from './batch';
@@ -35,6 +37,8 @@ export async function makeChange(making: Making, change: Change): Promise<void> 
       );
     case 'table':
       return standsAlready(change, making.looked) ? undefined : makeTable(context, change.name, change.at);
+    case 'lengthen':
+      return lengthen(making, change);
     case 'format':
       return setFormat(rangeOf(context, change.at), change.format);
     case 'widths':
@@ -73,6 +77,12 @@ function makeTable(context: Excel.RequestContext, name: string, at: Block): void
   table.name = name;
   table.style = 'TableStyleLight1';
   table.showBandedRows = true;
+}
+
+/** Stretched rather than given rows, which would move what stands further down. */
+function lengthen({ batch: { context }, looked }: Making, change: Lengthen): void {
+  const { name, at } = tableOf(change, looked);
+  context.workbook.tables.getItem(name).resize(rangeOf(context, { ...at, rows: at.rows + change.rows }));
 }
 
 function setWidths(sheet: Excel.Worksheet, column: number, widths: readonly number[]): void {

@@ -21,6 +21,8 @@ export function canHold(host: ExcelHost): boolean {
 export interface Extras {
   /** Merged cells can be asked for (1.13). Where not, no merged cells are reported. */
   readonly merged: boolean;
+  /** A table can be stretched over the rows below it (1.13). */
+  readonly resize: boolean;
   /** One formula can fill many cells, and one can ask which (1.12). */
   readonly spill: boolean;
   /** Several round trips can be one step of undo (1.20). */
@@ -30,6 +32,7 @@ export interface Extras {
 export function extrasOf(host: ExcelHost): Extras {
   return {
     merged: host.isSetSupported('ExcelApi', '1.13'),
+    resize: host.isSetSupported('ExcelApi', '1.13'),
     spill: host.isSetSupported('ExcelApi', '1.12'),
     undoGroup: host.isSetSupported('ExcelApi', '1.20'),
   };

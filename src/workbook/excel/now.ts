@@ -1,5 +1,6 @@
-import type { Block, BlockSeen, Receipt, Written } from '../port';
+import type { Block, BlockSeen, Receipt, TableSeen, Written } from '../port';
 import { blockOf, sameName } from '../shared/address';
+import { tableOf } from '../shared/lengthen';
 import { standsAlready, tableBlock } from '../shared/refuse';
 import { nothingThere } from '../shared/looked';
 import type { Looked } from '../shared/looked';
@@ -113,4 +114,15 @@ export function askFreshTables(
     const names = [...new Set(blocks.flatMap((block) => block().tables))];
     return (before) => names.filter((name) => !holds(before, name)).map((name) => ({ name, seen: null }));
   };
+}
+
+/** Asks which tables a failed batch has made longer than they were seen to be. */
+export function askLonger({ context }: Asking, changes: readonly Change[], looked: Looked): () => TableSeen[] {
+  const tables = new Set(changes.flatMap((change) => (change.do === 'lengthen' ? [tableOf(change, looked)] : [])));
+  const asked = [...tables].map((table) => ({
+    table,
+    body: context.workbook.tables.getItem(table.name).getDataBodyRange().load('address'),
+  }));
+  return () =>
+    asked.flatMap(({ table, body }) => ((blockOf(body.address)?.rows ?? 0) + 1 > table.at.rows ? [table] : []));
 }

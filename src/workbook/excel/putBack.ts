@@ -1,5 +1,5 @@
 import { PortError } from '../port';
-import type { Receipt } from '../port';
+import type { Receipt, TableSeen } from '../port';
 import { named } from '../shared/address';
 import { planRevert } from '../shared/revert';
 import type { RevertPlan } from '../shared/revert';
@@ -7,12 +7,13 @@ import type { Applying } from './applying';
 import { startBatch } from './batch';
 import { hostWords } from './errors';
 import { inBatch } from './host';
-import { askFreshTables, askNow } from './now';
+import { askFreshTables, askLonger, askNow } from './now';
 import { askAll } from './read';
 import { setSetting } from './settings';
 import { holds } from './standing';
 import type { Stood } from './standing';
 import { listenAgain, takeBack } from './takeBack';
+import { rangeOf } from './writeCells';
 
 /** What was there before a failed batch, as far as its answer told. */
 export interface Before {
@@ -43,7 +44,12 @@ function touched(receipt: Receipt): string[] {
   return [...receipt.written.map(({ at }) => named(at)), ...receipt.madeSheets, ...receipt.madeTables];
 }
 
-async function planBack({ host, changes, looked }: Applying, receipt: Receipt, before: Stood): Promise<RevertPlan> {
+interface PlanBack extends RevertPlan {
+  /** Tables that became longer, each as long as it was. */
+  readonly longer: readonly TableSeen[];
+}
+
+async function planBack({ host, changes, looked }: Applying, receipt: Receipt, before: Stood): Promise<PlanBack> {
   const ours: Receipt = {
     ...receipt,
     madeSheets: receipt.madeSheets.filter((name) => !holds(before.sheets, name)),
@@ -58,21 +64,23 @@ async function planBack({ host, changes, looked }: Applying, receipt: Receipt, b
   const { answer, stood } = await askAll(host, (asking) => {
     const now = askNow(asking, ours);
     const tables = askFreshTables(asking, changes, looked);
-    return () => ({ now: now(), tables: tables() });
+    const longer = askLonger(asking, changes, looked);
+    return () => ({ now: now(), tables: tables(), longer: longer() });
   });
   const now = { ...answer.now(stood), tables: answer.tables(before.tables) };
   // A sheet that was not made has nothing to be put back.
   const written = ours.written.flatMap((block, i) => (now.blocks[i]?.sheetExists ? [block] : []));
   const blocks = now.blocks.filter((block) => block.sheetExists);
-  return planRevert({ ...ours, written }, { ...now, blocks });
+  return { ...planRevert({ ...ours, written }, { ...now, blocks }), longer: answer.longer };
 }
 
-async function writeBack(applying: Applying, plan: RevertPlan, stood: Stood, before: Before): Promise<void> {
+async function writeBack(applying: Applying, plan: PlanBack, stood: Stood, before: Before): Promise<void> {
   const { host, changes, options, quiet, kept } = applying;
   const held = (key: string): string | null => (before.settings ?? kept).get(key) ?? null;
   await inBatch(host, async (context) => {
     const batch = startBatch(context);
     await takeBack(batch, plan);
+    for (const { name, at } of plan.longer) context.workbook.tables.getItem(name).resize(rangeOf(context, at));
     for (const change of changes) {
       if (change.do === 'name') moveNameBack(context, change.name, stood);
       if (change.do === 'remember') setSetting(context, change.key, held(change.key));

@@ -3,6 +3,7 @@ import type { Block, Change, Dressed, Look, MovedName, Put, Receipt, RowsOf, Wri
 import { overlap, sameBlock, sameName } from './address';
 import { isSeenBlank, isTable, whatWasThere } from './looked';
 import type { BeforeCell, Looked } from './looked';
+import { afterLengthening } from './lengthen';
 import { standsAlready, tableBlock } from './refuse';
 import { calledBy } from './rows';
 
@@ -24,7 +25,7 @@ export function buildReceipt(changes: readonly Change[], looked: Looked, label: 
   const unique = (names: readonly string[]): string[] => [...new Set(names)];
   return {
     label,
-    written: writtenBlocks(changes, looked),
+    written: writtenBlocks(changes, changes.reduce(afterLengthening, looked)),
     madeSheets: unique(changes.flatMap((c) => (c.do === 'sheet' && fresh(standing.sheets, c.name) ? [c.name] : []))),
     madeTables: unique(changes.flatMap((c) => (c.do === 'table' && fresh(standing.tables, c.name) ? [c.name] : []))),
     madeNames: unique(changes.flatMap((c) => (c.do === 'name' && fresh(standing.names, c.name) ? [c.name] : []))),

@@ -3,6 +3,8 @@ import type { Block, Change, Put, TableSeen } from '../port';
 import { contains, named, overlap, sameBlock, sameName } from './address';
 import { demandLooked, isTable, whatWasThere } from './looked';
 import type { Looked } from './looked';
+import { afterLengthening, refuseLengthen } from './lengthen';
+import type { Lengthen } from './lengthen';
 
 type Write = Extract<Change, { do: 'write' }>;
 type MakeTable = Extract<Change, { do: 'table' }>;
@@ -14,10 +16,13 @@ type MakeTable = Extract<Change, { do: 'table' }>;
  * table. Whoever writes on a block that a table touches must have looked at that table too: only then is its edge known.
  */
 export function refuseUnsafe(changes: readonly Change[], looked: Looked): void {
+  let seen = looked;
   for (const change of changes) {
-    if (change.do === 'write') refuseWrite(change, looked);
-    else if (change.do === 'table') refuseTable(change, looked, changes);
-    else refuseProtected(sheetOf(change), looked);
+    if (change.do === 'write') refuseWrite(change, seen);
+    else if (change.do === 'table') refuseTable(change, seen, changes);
+    else if (change.do === 'lengthen') refuseLengthen(change, seen);
+    else refuseProtected(sheetOf(change), seen);
+    seen = afterLengthening(seen, change);
   }
 }
 
@@ -33,7 +38,7 @@ export function standsAlready(change: MakeTable, looked: Looked): boolean {
   );
 }
 
-function sheetOf(change: Exclude<Change, Write | MakeTable>): string | null {
+function sheetOf(change: Exclude<Change, Write | MakeTable | Lengthen>): string | null {
   switch (change.do) {
     case 'format':
     case 'choices':
