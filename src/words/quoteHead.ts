@@ -5,6 +5,7 @@ export const QUOTE_SHEET = {
   revision: 'Revision',
   job: 'Job',
   customer: 'Customer',
+  option: 'Option',
   issued: 'Issued',
   validUntil: 'Valid until',
   description: 'Description',
@@ -13,6 +14,7 @@ export const QUOTE_SHEET = {
   tax: 'Tax',
   amount: 'Amount',
   untaxed: 'none',
+  lineDiscount: 'Discount on this line',
   sum: 'Sum of lines',
   gripDiscount: 'Discount on the grips',
   jobDiscount: 'Discount on the job',
@@ -24,3 +26,8 @@ export const QUOTE_SHEET = {
   taxAdded: (name: string, percent: string, net: string) => `${name}, ${percent} % on ${net}`,
   taxIncluded: (name: string, percent: string, net: string) => `In it: ${name}, ${percent} % on ${net}`,
 } as const;
+
+/** `1042`, and from the second on `1042 revision 2`. */
+export function quoteIdText({ number, revision }: { readonly number: number; readonly revision: number }): string {
+  return revision > 1 ? `${number} revision ${revision}` : String(number);
+}

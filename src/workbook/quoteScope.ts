@@ -1,18 +1,36 @@
-/** A job's quote from the tables as they stand: its plan, what that costs, and what has to be mended first. */
-import { minutesOf, quoteOf, type Issue, type Minutes, type Quote } from '../core/index';
+/** Quotes from the tables as they stand: a job's, its options beside each other, and one at the counter without a plan. */
+import {
+  counterQuote,
+  minutesOf,
+  quoteOf,
+  type ClubKind,
+  type Issue,
+  type Minutes,
+  type Money,
+  type NamedQuote,
+  type Quote,
+  type QuoteInput,
+  type SetPlan,
+} from '../core/index';
+import type { Choices } from './choices';
+import { folded } from './headings';
+import { planScope, scopeRows } from './planScope';
+import type { TableSeen } from './port';
+import { quoteInput, readMoney, readTerms, shopIssues } from './readMoney';
+import type { MoneyRead, MoneyTables, TableIn, TermsChosen } from './readMoney';
 import { matrixOf } from './shop';
 import type { ShopTables } from './shop';
-import { planScope, scopeRows } from './planScope';
-import { quoteInput, type MoneyTables, type TableIn, type TermsChosen } from './readMoney';
-import { settingValues } from './readSettings';
-import type { TableSeen } from './port';
 
 /** A job as it would be quoted now. */
 export interface JobQuote {
   /** undefined: something has to be mended first. */
   readonly quote: Quote | undefined;
+  /** What it is made from; undefined where the job cannot be planned. */
+  readonly input: QuoteInput | undefined;
   readonly issues: readonly Issue[];
   readonly minutes: Minutes;
+  /** Clubs that get no new grip and are not charged. */
+  readonly uncharged: readonly string[];
 }
 
 function tableIn(table: TableSeen | null): TableIn | undefined {
@@ -32,22 +50,138 @@ export function moneyTables({ Clubs, Stock, Weights, Rates, Taxes, Jobs, Setting
   };
 }
 
-/** Quotes a whole job as Clubs has it. */
-export function quoteJob(tables: ShopTables, job: string, chosen: TermsChosen): JobQuote {
-  const none = { quote: undefined, minutes: { minutes: 0, missing: [] } };
+/** What a job is quoted by. */
+export interface JobAsked {
+  readonly job: string;
+  readonly terms: TermsChosen;
+  /** What is to be decided for its clubs and does not stand in Clubs yet. */
+  readonly choices?: Choices | undefined;
+}
+
+/**
+ * Quotes a whole job as Clubs has it, or as it will be with choices that are not filled yet.
+ *
+ * @param read the same for any number of jobs of these tables; read anew where it is left out
+ */
+export function quoteJob(tables: ShopTables, asked: JobAsked, read = readMoney(moneyTables(tables))): JobQuote {
+  const { job, terms, choices = {} } = asked;
   const scoped = tables.Clubs && scopeRows(tables.Clubs, { job });
   if (!scoped || scoped.rows.length === 0) {
-    return { ...none, issues: [{ code: 'noRows', field: 'Clubs', expected: `clubs of job ${job}` }] };
+    return noQuote({ code: 'noRows', field: 'Clubs', expected: `clubs of job ${job}` });
   }
-  const planned = planScope(tables, scoped, {});
-  if (!planned.ok) return { ...none, issues: [planned.issue] };
-  const { input, issues } = quoteInput(moneyTables(tables), planned.value.plan, job, chosen);
+  const planned = planScope(tables, scoped, choices);
+  return planned.ok ? quotePlan(read, planned.value.plan, job, terms) : noQuote(planned.issue);
+}
+
+function noQuote(issue: Issue): JobQuote {
+  return {
+    quote: undefined,
+    input: undefined,
+    issues: [issue],
+    minutes: { minutes: 0, missing: [] },
+    uncharged: [],
+  };
+}
+
+/** Quotes a set that is planned already. */
+export function quotePlan(read: MoneyRead, plan: SetPlan, job: string | null, terms: TermsChosen): JobQuote {
+  const { input, issues } = quoteInput(read, plan, job, terms);
   const made = issues.length === 0 ? quoteOf(input) : undefined;
-  return { quote: made?.ok ? made.value : undefined, issues, minutes: minutesOf(input.lines) };
+  const uncharged = plan.clubs
+    .filter(({ row, item }) => item === undefined && !read.work.get(row)?.ownGrip)
+    .map(({ name }) => name);
+  return { quote: made?.ok ? made.value : undefined, input, issues, minutes: minutesOf(input.lines), uncharged };
+}
+
+/** One way of doing a job. */
+export interface OptionAsked {
+  readonly name: string;
+  readonly choices: Choices;
+}
+
+/** Options of one job; without issues all of them can be quoted. */
+export interface OptionsQuoted {
+  readonly quotes: readonly NamedQuote[];
+  /** Each with the option that it was found in. */
+  readonly issues: readonly (Issue & { readonly option: string })[];
+}
+
+/** Quotes a job in several ways. */
+export function quoteOptions(
+  tables: ShopTables,
+  { job, terms, options }: Omit<JobAsked, 'choices'> & { readonly options: readonly OptionAsked[] },
+): OptionsQuoted {
+  const read = readMoney(moneyTables(tables));
+  const made = options.map(({ name, choices }) => ({ name, ...quoteJob(tables, { job, terms, choices }, read) }));
+  return {
+    quotes: made.flatMap(({ name, quote }) => (quote ? [{ name, quote }] : [])),
+    issues: made.flatMap(({ name, issues }) => issues.map((issue) => ({ ...issue, option: name }))),
+  };
+}
+
+/* ------------------------------------------------------------------ at the counter */
+
+/** Clubs over the counter, before anybody planned anything. */
+export interface CounterAsked {
+  /** As typed; anything but a whole number is an issue. */
+  readonly clubs: number;
+  /** undefined: clubs of any kind. */
+  readonly kind?: ClubKind | undefined;
+  /** An item of Stock; null: the client brings the grips. */
+  readonly item: string | null;
+  /** Build-up layers on each club. */
+  readonly layers: number;
+  /** Old grips are kept. */
+  readonly salvage: boolean;
+  /** Clubs are weighed and read. */
+  readonly reading: boolean;
+}
+
+export interface CounterQuoted {
+  readonly quote: Quote | undefined;
+  /** What one club more costs. */
+  readonly perClub: Money | undefined;
+  readonly issues: readonly Issue[];
+}
+
+/** Quotes clubs over the counter by the shop's rates and terms. */
+export function quoteCounter(
+  tables: ShopTables,
+  asked: CounterAsked,
+  chosen: TermsChosen,
+  read = readMoney(moneyTables(tables)),
+): CounterQuoted {
+  const no = (issues: readonly Issue[]): CounterQuoted => ({ quote: undefined, perClub: undefined, issues });
+  const item = read.stock.value.find((each) => folded(each.item) === folded(asked.item));
+  if (asked.item !== null && !item) return no([{ code: 'unknownItem', field: 'Grip', got: asked.item }]);
+  const terms = readTerms(read, null, chosen);
+  const told = [...terms.issues, ...shopIssues(read), ...(item?.issues ?? [])];
+  if (told.length > 0) return no(told);
+  if (item && item.price === undefined) {
+    return no([
+      { code: 'blank', field: `Price of ${item.item} in Stock`, expected: 'an amount, 0 where there is none' },
+    ]);
+  }
+  const made = counterQuote(
+    { ...asked, grips: item ? { from: 'shop', item } : { from: 'client' }, terms: terms.value },
+    read.rates.value,
+  );
+  return made.ok ? { ...made.value, issues: [] } : no([made.issue]);
 }
 
 /** The terms at the foot of a quote, as Settings gives them. */
-export function quoteTermsText({ Settings }: ShopTables): string {
-  const read = settingValues(Settings && matrixOf(Settings));
-  return read.ok ? String(read.value.values.get('terms') ?? '') : '';
+export function quoteTermsText(read: MoneyRead): string {
+  return String(read.settings.value.get('terms') ?? '');
 }
+
+/** Lines of the shop's address, as Settings gives it. */
+export function addressLines(read: MoneyRead): readonly string[] {
+  const text = String(read.settings.value.get('address') ?? '');
+  return text
+    .split(/[;\n\r]+/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+    .slice(0, MOST_ADDRESS_LINES);
+}
+
+const MOST_ADDRESS_LINES = 6;

@@ -1,5 +1,5 @@
 /** How a quote stands in its sheet: head, lines, sums and terms; never a margin. */
-import { decimalText, moneyNumber, type Money, type Quote } from '../core/index';
+import { decimalText, moneyNumber, type Money, type Quote, type QuotedLine } from '../core/index';
 import { QUOTE_SHEET } from '../words/quoteHead';
 import { moneyText } from '../words/money';
 import type { JobFacts } from './jobFacts';
@@ -9,51 +9,75 @@ import { HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLoo
 export interface QuoteHead extends JobFacts {
   readonly number: number;
   readonly revision: number;
+  /** Which of several options was chosen; '' where there were none. */
+  readonly option: string;
+  readonly address: readonly string[];
   readonly terms: string;
 }
 
+/** The cells of a page, and where its parts stand in it: rows counted from its first, columns are always the same. */
 export interface QuotePage {
   readonly cells: readonly (readonly Cell[])[];
-  /** Rows above the header row of the lines. */
+  /** Rows of the address. */
+  readonly address: number;
+  /** First row of the facts: number, job, dates. */
+  readonly facts: number;
+  /** Of the facts, those that are dates: the last ones. */
+  readonly dates: number;
+  /** Header row of the lines. */
   readonly head: number;
   readonly lines: number;
+  /** Among the lines, what is taken off the one above. */
+  readonly off: readonly number[];
+  readonly sums: number;
   readonly totalRow: number;
+  /** Row of the word above the terms; null without terms. */
+  readonly termsRow: number | null;
 }
 
 const COLUMNS: readonly SheetColumn[] = [
-  { header: QUOTE_SHEET.description, width: 42, wrap: true },
-  { header: QUOTE_SHEET.quantity, width: 10 },
-  { header: QUOTE_SHEET.unitPrice, width: 11 },
-  { header: QUOTE_SHEET.tax, width: 14, wrap: true },
-  { header: QUOTE_SHEET.amount, width: 13 },
+  { header: QUOTE_SHEET.description, width: 40, wrap: true },
+  { header: QUOTE_SHEET.quantity, width: 9 },
+  { header: QUOTE_SHEET.unitPrice, width: 10 },
+  { header: QUOTE_SHEET.tax, width: 13, wrap: true },
+  { header: QUOTE_SHEET.amount, width: 14 },
 ];
 
+export const QUOTE_COLUMNS = COLUMNS.length;
 const LAST = COLUMNS.length - 1;
 /** Characters that go into one line of the terms. */
 const TERMS_WIDTH = 82;
 
 /** The cells of the whole page. */
 export function quotePage(head: QuoteHead, quote: Quote): QuotePage {
-  const top = headCells(head, quote);
-  const lines = quote.lines.map((line) => [
-    line.description,
-    Number(decimalText(line.quantity)),
-    Number(decimalText(line.unitPrice)),
-    line.tax === undefined || !line.taxPercent ? QUOTE_SHEET.untaxed : `${line.tax}, ${decimalText(line.taxPercent)} %`,
-    moneyNumber(line.amount),
-  ]);
+  const facts = factCells(head, quote);
+  const lines = quote.lines.flatMap((line) => lineCells(line, quote));
   const sums = sumCells(quote);
-  const terms = head.terms.trim() === '' ? [] : [QUOTE_SHEET.terms, ...broken(head.terms)];
+  const terms = head.terms.trim() === '' ? [] : broken(head.terms);
+  const letterhead = [head.shop || null, ...head.address].map((line) => row(line));
+  const top = [...letterhead, row(), row(QUOTE_SHEET.title), ...facts, row()];
+  const header = top.length;
+  const firstSum = header + 1 + lines.length + 1;
   const cells = [
     ...top,
-    COLUMNS.map(({ header }) => header),
-    ...lines,
+    COLUMNS.map((column) => column.header),
+    ...lines.map((line) => line.cells),
     row(),
     ...sums.map(({ label, money }) => row(label, LAST, moneyNumber(money))),
-    ...(terms.length > 0 ? [row(), ...terms.map((line) => row(line))] : []),
+    ...(terms.length > 0 ? [row(), row(QUOTE_SHEET.terms), ...terms.map((line) => row(line))] : []),
   ];
-  const total = sums.findIndex(({ isTotal }) => isTotal);
-  return { cells, head: top.length, lines: lines.length, totalRow: top.length + lines.length + 2 + total };
+  return {
+    cells,
+    address: head.address.length,
+    facts: letterhead.length + 2,
+    dates: [quote.issued, quote.validUntil].filter((date) => date !== undefined).length,
+    head: header,
+    lines: lines.length,
+    off: lines.flatMap(({ isOff }, at) => (isOff ? [at] : [])),
+    sums: sums.length,
+    totalRow: firstSum + sums.findIndex(({ isTotal }) => isTotal),
+    termsRow: terms.length > 0 ? firstSum + sums.length + 1 : null,
+  };
 }
 
 function row(label: Cell = null, across = 1, value: Cell = null): Cell[] {
@@ -63,22 +87,38 @@ function row(label: Cell = null, across = 1, value: Cell = null): Cell[] {
   return cells;
 }
 
-function headCells({ shop, job, customer, number, revision }: QuoteHead, { issued, validUntil }: Quote): Cell[][] {
+interface LineCells {
+  readonly cells: Cell[];
+  readonly isOff: boolean;
+}
+
+/** A line, and what is taken off it by itself in a row of its own, so that every row is quantity × price. */
+function lineCells(line: QuotedLine, { currency }: Quote): LineCells[] {
+  const cells: Cell[] = [
+    line.description,
+    Number(decimalText(line.quantity)),
+    Number(decimalText(line.unitPrice)),
+    line.tax === undefined || !line.taxPercent ? QUOTE_SHEET.untaxed : `${line.tax}, ${decimalText(line.taxPercent)} %`,
+    moneyNumber(line.full),
+  ];
+  const own: LineCells = { cells, isOff: false };
+  if (line.lineDiscount.minor === 0n) return [own];
+  const less = moneyNumber({ minor: -line.lineDiscount.minor, currency });
+  return [own, { cells: row(QUOTE_SHEET.lineDiscount, LAST, less), isOff: true }];
+}
+
+/** Facts that are known; dates come last, together. */
+function factCells({ job, customer, number, revision, option }: QuoteHead, { issued, validUntil }: Quote): Cell[][] {
   const facts: (readonly [string, Cell])[] = [
     [QUOTE_SHEET.number, number],
     [QUOTE_SHEET.revision, revision > 1 ? revision : null],
-    [QUOTE_SHEET.job, job],
+    [QUOTE_SHEET.job, job || null],
     [QUOTE_SHEET.customer, customer || null],
+    [QUOTE_SHEET.option, option || null],
     [QUOTE_SHEET.issued, issued ?? null],
     [QUOTE_SHEET.validUntil, validUntil ?? null],
   ];
-  // Always as many rows: what stands where is then the same on every quote.
-  return [
-    row(shop || null),
-    row(QUOTE_SHEET.title),
-    ...facts.map(([label, value]) => row(value === null ? null : label, 1, value)),
-    row(),
-  ];
+  return facts.filter(([, value]) => value !== null).map(([label, value]) => row(label, 1, value));
 }
 
 interface Sum {
@@ -132,32 +172,18 @@ function moneyFormat({ currency: { minorDigits } }: Quote, more: number): string
 
 const DATE = 'yyyy-mm-dd';
 
+type Part = (down: number, across: number, rows: number, columns: number) => Block;
+
 /** Looks, widths and page of a quote that stands at `at`. */
 export function dressQuote(at: Block, page: QuotePage, quote: Quote): Change[] {
-  const part = (down: number, across: number, rows: number, columns: number): Block => {
+  const part: Part = (down, across, rows, columns) => {
     return { sheet: at.sheet, row: at.row + down, column: at.column + across, rows, columns };
   };
-  const format = (where: Block, how: CellFormat): Change => ({ do: 'format', at: where, format: how });
-  const { head, lines, totalRow } = page;
-  const body = head + 1;
-  const after = page.cells.length - body - lines;
+  const { head, lines } = page;
   return [
-    format(part(0, 0, 1, 1), { bold: true, ink: LABEL_INK }),
-    format(part(1, 0, 1, 1), { bold: true, size: 18 }),
-    format(part(2, 0, 6, 1), { ink: LABEL_INK }),
-    format(part(2, 1, 6, 1), { bold: true, align: 'left' }),
-    format(part(4, 1, 2, 1), { number: '@' }),
-    format(part(6, 1, 2, 1), { number: DATE }),
-    format(part(head, 0, 1, COLUMNS.length), HEADER_LOOK),
-    format(part(head, 1, 1, 2), { align: 'right' }),
-    format(part(head, LAST, 1, 1), { align: 'right' }),
-    format(part(body, 0, lines, COLUMNS.length), { vertical: 'top' }),
-    format(part(body, 0, lines, 1), { wrap: true }),
-    format(part(body, 2, lines, 1), { number: moneyFormat(quote, 2) }),
-    format(part(body, 3, lines, 1), { wrap: true }),
-    format(part(body, LAST, lines + after, 1), { number: moneyFormat(quote, 0) }),
-    format(part(totalRow, 0, 1, COLUMNS.length), { bold: true, rule: '#6B7785' }),
-    ...rowHeights(part(head, 0, 1, 1), COLUMNS, page.cells.slice(head, body + lines)),
+    ...dressHead(part, page),
+    ...dressLines(part, page, quote),
+    ...rowHeights(part(head, 0, 1, 1), COLUMNS, page.cells.slice(head, head + 1 + lines)),
     { do: 'widths', sheet: at.sheet, column: at.column, widths: COLUMNS.map(({ width }) => width) },
     {
       do: 'page',
@@ -166,3 +192,44 @@ export function dressQuote(at: Block, page: QuotePage, quote: Quote): Change[] {
     },
   ];
 }
+
+function format(where: Block, how: CellFormat): Change {
+  return { do: 'format', at: where, format: how };
+}
+
+function dressHead(part: Part, { cells, address, facts, dates, head }: QuotePage): Change[] {
+  const rows = head - 1 - facts;
+  // Names of people and jobs are text, whatever they look like; a number in a cell of texts would become one.
+  const names = cells.slice(facts, head - 1).flatMap((line, down) => (typeof line[1] === 'string' ? [down] : []));
+  return [
+    format(part(0, 0, 1, 1), { bold: true, size: 13 }),
+    ...(address > 0 ? [format(part(1, 0, address, 1), { ink: LABEL_INK })] : []),
+    format(part(facts - 1, 0, 1, 1), { bold: true, size: 18 }),
+    format(part(facts, 0, rows, 1), { ink: LABEL_INK }),
+    format(part(facts, 1, rows, 1), { bold: true, align: 'left' }),
+    ...names.map((down) => format(part(facts + down, 1, 1, 1), { number: '@' })),
+    ...(dates > 0 ? [format(part(facts + rows - dates, 1, dates, 1), { number: DATE })] : []),
+  ];
+}
+
+function dressLines(part: Part, page: QuotePage, quote: Quote): Change[] {
+  const { head, lines, off, sums, totalRow, termsRow } = page;
+  const body = head + 1;
+  const money = moneyFormat(quote, 0);
+  return [
+    format(part(head, 0, 1, COLUMNS.length), HEADER_LOOK),
+    format(part(head, 1, 1, 2), { align: 'right' }),
+    format(part(head, LAST, 1, 1), { align: 'right' }),
+    format(part(body, 0, lines, COLUMNS.length), { vertical: 'top' }),
+    format(part(body, 0, lines, 1), { wrap: true }),
+    format(part(body, 2, lines, 1), { number: moneyFormat(quote, 2) }),
+    format(part(body, 3, lines, 1), { wrap: true }),
+    ...off.map((down) => format(part(body + down, 0, 1, 1), { italic: true })),
+    format(part(body, LAST, lines + 1 + sums, 1), { number: money }),
+    format(part(body + lines - 1, 0, 1, COLUMNS.length), { rule: RULE }),
+    format(part(totalRow, 0, 1, COLUMNS.length), { bold: true, rule: RULE }),
+    ...(termsRow === null ? [] : [format(part(termsRow, 0, 1, 1), { bold: true })]),
+  ];
+}
+
+const RULE = '#6B7785';

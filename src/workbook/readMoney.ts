@@ -1,9 +1,12 @@
 /** From a shop's tables to what the core makes a quote from: rates, prices, taxes, terms, and what each club of a job is done to. */
 import {
+  decimalText,
   linesFromPlan,
   quoteIssues,
   RATE_USES,
+  readAmount,
   ROUNDING_RULES,
+  type AmountCell,
   type ClubKind,
   type ClubWork,
   type Discount,
@@ -11,6 +14,7 @@ import {
   type PricedItem,
   type PricedWay,
   type QuoteInput,
+  type QuoteLine,
   type QuoteTerms,
   type Rate,
   type RateUnit,
@@ -27,6 +31,7 @@ import {
   CLUBS,
   JOBS,
   RATES,
+  SETTING_ROWS,
   SETTINGS,
   STOCK,
   TAXES,
@@ -105,24 +110,31 @@ export function readRates(table: TableIn | undefined): Told<readonly Rate[]> {
   return { value, issues };
 }
 
+/** A grip as a quote prices it, and what is wrong with its money in its row of Stock. */
+export interface StockPrice extends PricedItem {
+  readonly issues: readonly Issue[];
+}
+
 /** Prices of grips; only what is wrong with money is told here, sizes and masses are the plan's. */
-export function readPrices(table: TableIn | undefined): Told<readonly PricedItem[]> {
+export function readPrices(table: TableIn | undefined): Told<readonly StockPrice[]> {
   const { value: rows, issues } = rowsOf(STOCK, table);
-  const value = rows.flatMap((row): PricedItem[] => {
+  const value = rows.flatMap((row): StockPrice[] => {
     const item = text(row, 'item');
-    return item === undefined
-      ? []
-      : [
-          {
-            item,
-            description: text(row, 'description'),
-            price: number(row, 'price'),
-            cost: number(row, 'cost'),
-            tax: text(row, 'tax'),
-          },
-        ];
+    if (item === undefined) return [];
+    const wrong = row.issues.filter(({ field }) => /, (Price|Cost|Tax)$/.test(field));
+    return [
+      {
+        item,
+        description: text(row, 'description'),
+        price: number(row, 'price'),
+        cost: number(row, 'cost'),
+        tax: text(row, 'tax'),
+        issues: wrong,
+      },
+    ];
   });
-  return { value, issues: issues.filter(({ field }) => /, (Price|Cost|Tax)$/.test(field)) };
+  // A row of a grip that a quote does not sell keeps nobody from quoting.
+  return { value, issues: rows.length > 0 ? [] : issues };
 }
 
 /** Prices of the ways of putting weight on. */
@@ -160,52 +172,110 @@ export function readWork(table: TableIn | undefined): ReadonlyMap<number, ClubWo
   );
 }
 
+/** What is taken off one line alone. */
+export interface LineOff {
+  /** The line, by its description. */
+  readonly description: string;
+  readonly percent: AmountCell;
+}
+
 /** What a person chose for this quote in place of what the sheet says; undefined: as the sheet says. */
 export interface TermsChosen {
   /** Date serial. */
   readonly issued: number;
-  readonly discountPercent?: number | undefined;
-  readonly depositPercent?: number | undefined;
+  readonly discountPercent?: AmountCell;
+  readonly gripDiscountPercent?: AmountCell;
+  readonly depositPercent?: AmountCell;
+  readonly validDays?: AmountCell;
+  readonly lineOff?: LineOff | undefined;
 }
 
-/** How the shop sells, and what this job has of its own. */
-export function readTerms(tables: MoneyTables, job: string | null, chosen: TermsChosen): Told<QuoteTerms> {
-  const settings = settingValues(tables.settings?.matrix, tables.settings?.headerRow);
-  const values: ReadonlyMap<SettingKey, FieldValue> = settings.ok ? settings.value.values : new Map();
-  const taxes = rowsOf(TAXES, tables.taxes);
-  const jobs = rowsOf(JOBS, tables.jobs);
-  const row = job === null ? undefined : jobs.value.find((each) => folded(text(each, 'job')) === folded(job));
-  const settingText = (key: SettingKey): string => String(values.get(key) ?? '');
-  const settingNumber = (key: SettingKey): number | undefined => {
-    const value = values.get(key);
-    return typeof value === 'number' ? value : undefined;
+/** Everything that prices are made from, read once for any number of quotes. */
+export interface MoneyRead {
+  readonly rates: Told<readonly Rate[]>;
+  readonly stock: Told<readonly StockPrice[]>;
+  readonly ways: Told<readonly PricedWay[]>;
+  readonly work: ReadonlyMap<number, ClubWork>;
+  readonly taxes: Told<readonly TaxRate[]>;
+  readonly settings: Told<ReadonlyMap<SettingKey, FieldValue>>;
+  /** Rows of Jobs, by the job's name as it is compared. */
+  readonly jobs: ReadonlyMap<string, Row>;
+}
+
+/** Reads the tables that prices are made from. */
+export function readMoney(tables: MoneyTables): MoneyRead {
+  const jobs = rowsOf(JOBS, tables.jobs).value;
+  return {
+    rates: readRates(tables.rates),
+    stock: readPrices(tables.stock),
+    ways: readWayPrices(tables.weights),
+    work: readWork(tables.clubs),
+    taxes: readTaxes(tables.taxes),
+    settings: readMoneySettings(tables.settings),
+    // the first of a name counts
+    jobs: new Map([...jobs].reverse().map((row) => [folded(text(row, 'job')), row])),
   };
-  const deposit = chosen.depositPercent ?? (row && number(row, 'deposit')) ?? settingNumber('deposit');
-  const gripDiscount = row && number(row, 'gripDiscount');
+}
+
+function readTaxes(table: TableIn | undefined): Told<readonly TaxRate[]> {
+  const { value: rows, issues } = rowsOf(TAXES, table);
+  const value = rows.flatMap((each): TaxRate[] => {
+    const [name, percent] = [text(each, 'tax'), number(each, 'percent')];
+    return name === undefined || percent === undefined ? [] : [{ name, percent }];
+  });
+  return { value, issues };
+}
+
+/** Settings that a quote goes by: what is wrong with another one keeps nobody from quoting. */
+const MONEY_SETTINGS: readonly SettingKey[] = [
+  'currency',
+  'pricesAre',
+  'rounding',
+  'roundedAt',
+  'minimumCharge',
+  'deposit',
+  'validDays',
+];
+
+function readMoneySettings(table: TableIn | undefined): Told<ReadonlyMap<SettingKey, FieldValue>> {
+  const read = settingValues(table?.matrix, table?.headerRow);
+  if (!read.ok) return { value: new Map(), issues: [read.issue] };
+  const names = MONEY_SETTINGS.map((key) => SETTING_ROWS.find((row) => row.key === key)?.name);
+  const issues = read.value.problems.filter(({ field, got }) =>
+    names.some((name) => name !== undefined && (field.endsWith(`, ${name}`) || folded(got) === folded(name))),
+  );
+  return { value: read.value.values, issues };
+}
+
+/** How the shop sells, and what a job has of its own. */
+export function readTerms(read: MoneyRead, job: string | null, chosen: TermsChosen): Told<QuoteTerms> {
+  const { value: values } = read.settings;
+  const row = job === null ? undefined : read.jobs.get(folded(job));
+  const settingText = (key: SettingKey): string => String(values.get(key) ?? '');
+  const ofJob = (key: string): number | undefined => row && number(row, key);
+  const days = readDays(chosen.validDays, settingNumber(values, 'validDays') ?? USUAL_DAYS);
   const issues = [
-    ...(settings.ok ? settings.value.problems : [settings.issue]),
-    ...taxes.issues,
-    ...(row?.issues ?? []),
+    ...read.settings.issues,
+    ...read.taxes.issues,
+    ...moneyIssues(row),
     ...currencyIssue(settingText('currency')),
+    ...days.issues,
   ];
   return {
     value: {
       currency: settingText('currency'),
       prices: settingText('pricesAre') === 'With tax' ? 'withTax' : 'beforeTax',
-      taxes: taxes.value.flatMap((each): TaxRate[] => {
-        const [name, percent] = [text(each, 'tax'), number(each, 'percent')];
-        return name === undefined || percent === undefined ? [] : [{ name, percent }];
-      }),
+      taxes: read.taxes.value,
       rounding: {
         rule: ROUNDING_RULES.find((rule) => ROUNDING_WORDS[rule] === settingText('rounding')) ?? 'halfUp',
         at: settingText('roundedAt') === ROUNDED_AT_WORDS.quote ? 'quote' : 'line',
       },
-      setDiscount: percentOf(gripDiscount),
-      jobDiscount: percentOf(chosen.discountPercent ?? (row && number(row, 'discount'))) ?? amountOf(row),
-      deposit: percentOf(deposit),
-      minimum: settingNumber('minimumCharge'),
+      setDiscount: percentOf(chosen.gripDiscountPercent ?? ofJob('gripDiscount')),
+      jobDiscount: percentOf(chosen.discountPercent ?? ofJob('discount')) ?? amountOf(ofJob('discountAmount')),
+      deposit: percentOf(chosen.depositPercent ?? ofJob('deposit') ?? settingNumber(values, 'deposit')),
+      minimum: settingNumber(values, 'minimumCharge'),
       issued: chosen.issued,
-      validDays: settingNumber('validDays') ?? USUAL_DAYS,
+      validDays: days.value,
     },
     issues,
   };
@@ -213,6 +283,25 @@ export function readTerms(tables: MoneyTables, job: string | null, chosen: Terms
 
 /** How long a quote holds where Settings does not say (*practice*). */
 const USUAL_DAYS = 30;
+
+function readDays(chosen: AmountCell, usual: number): Told<number | undefined> {
+  if (chosen === undefined || chosen === null || chosen === '') return { value: usual, issues: [] };
+  const read = readAmount(chosen, 'Days a quote holds');
+  return read.ok
+    ? { value: Number(decimalText(read.value)), issues: [] }
+    : { value: undefined, issues: [{ ...read.issue, expected: 'a whole number of days' }] };
+}
+
+function settingNumber(values: ReadonlyMap<SettingKey, FieldValue>, key: SettingKey): number | undefined {
+  const value = values.get(key);
+  return typeof value === 'number' ? value : undefined;
+}
+
+/** What is wrong with a job's money; a hand that was mismeasured is another screen's. */
+function moneyIssues(row: Row | undefined): readonly Issue[] {
+  const headers = ['discount', 'discountAmount', 'gripDiscount', 'deposit'].map((key) => columnOf(JOBS, key).header);
+  return (row?.issues ?? []).filter(({ field }) => headers.some((header) => field.endsWith(`, ${header}`)));
+}
 
 function currencyIssue(currency: string): Issue[] {
   if (currency.trim() !== '') return [];
@@ -225,12 +314,11 @@ function currencyIssue(currency: string): Issue[] {
   ];
 }
 
-function percentOf(percent: number | undefined): Discount | undefined {
-  return percent === undefined ? undefined : { percent };
+function percentOf(percent: AmountCell): Discount | undefined {
+  return percent === undefined || percent === null || percent === '' ? undefined : { percent };
 }
 
-function amountOf(row: Row | undefined): Discount | undefined {
-  const amount = row && number(row, 'discountAmount');
+function amountOf(amount: number | undefined): Discount | undefined {
   return amount === undefined ? undefined : { amount };
 }
 
@@ -241,14 +329,32 @@ export interface QuoteReady {
 }
 
 /** The lines of a planned set under the shop's terms, and everything that has to be mended first. */
-export function quoteInput(tables: MoneyTables, plan: SetPlan, job: string | null, chosen: TermsChosen): QuoteReady {
-  const rates = readRates(tables.rates);
-  const stock = readPrices(tables.stock);
-  const ways = readWayPrices(tables.weights);
-  const terms = readTerms(tables, job, chosen);
-  const planned = linesFromPlan(plan, rates.value, stock.value, ways.value, { work: readWork(tables.clubs) });
-  const input: QuoteInput = { ...terms.value, lines: planned.lines };
-  const told = [...terms.issues, ...rates.issues, ...ways.issues, ...stock.issues, ...planned.issues];
+export function quoteInput(read: MoneyRead, plan: SetPlan, job: string | null, chosen: TermsChosen): QuoteReady {
+  const terms = readTerms(read, job, chosen);
+  const planned = linesFromPlan(plan, read.rates.value, read.stock.value, read.ways.value, { work: read.work });
+  const told = [...terms.issues, ...shopIssues(read), ...wrongItems(read, planned.lines), ...planned.issues];
+  return readyOf({ ...terms.value, lines: lessOff(planned.lines, chosen.lineOff) }, told);
+}
+
+/** What is wrong with the shop's own price lists. */
+export function shopIssues({ rates, ways, stock }: MoneyRead): readonly Issue[] {
+  return [...rates.issues, ...ways.issues, ...stock.issues];
+}
+
+/** What is wrong in Stock with the money of items that are sold here. */
+export function wrongItems({ stock }: MoneyRead, lines: readonly QuoteLine[]): readonly Issue[] {
+  const sold = new Set(lines.map(({ item }) => item?.toLowerCase()));
+  return stock.value.filter(({ item }) => sold.has(item.toLowerCase())).flatMap(({ issues }) => issues);
+}
+
+/** Lines with what is taken off one of them. */
+export function lessOff(lines: readonly QuoteLine[], off: LineOff | undefined): readonly QuoteLine[] {
+  const discount = off && percentOf(off.percent);
+  return discount ? lines.map((line) => (line.description === off.description ? { ...line, discount } : line)) : lines;
+}
+
+/** Everything that has to be mended, each said once. */
+export function readyOf(input: QuoteInput, told: readonly Issue[]): QuoteReady {
   const issues = [...told, ...unsaid(input, told)];
   return { input, issues: [...new Map(issues.map((issue) => [JSON.stringify(issue), issue])).values()] };
 }

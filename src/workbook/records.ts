@@ -2,7 +2,18 @@
  * Reads a table, header row first, by its schema: finds the columns under any of their headings, checks every cell, and says of
  * each bad cell where it is and what was expected. A bad cell is left out; the rest of its row is kept.
  */
-import { fail, ok, parseReading, plainNumber, RANGES, type Issue, type IssueCode, type Result } from '../core/index';
+import {
+  decimalText,
+  fail,
+  ok,
+  parseReading,
+  plainNumber,
+  RANGES,
+  readAmount,
+  type Issue,
+  type IssueCode,
+  type Result,
+} from '../core/index';
 import { columnOf, type Column, type TableSchema } from './schema';
 
 /** Rows of cells, header row first, as a worksheet function or a port hands them over. */
@@ -170,7 +181,9 @@ export function cellNumber(cell: unknown): number | undefined {
 }
 
 function readNumber(column: Column, cell: unknown): CellRead {
-  const value = cellNumber(cell);
+  const money = column.kind === 'money' && typeof cell === 'string' ? moneyText(column, cell) : undefined;
+  if (money && !money.ok) return money;
+  const value = money ? money.value : cellNumber(cell);
   if (value === undefined) return refused('notNumber', column, cell);
   const { low = -Infinity, high = Infinity } = column;
   // Some platforms hand a blank of a range over as 0; where 0 cannot be meant, it is a blank.
@@ -178,6 +191,12 @@ function readNumber(column: Column, cell: unknown): CellRead {
   if (value < low || value > high) return refused('outOfRange', column, cell);
   if (column.kind === 'count' && !Number.isInteger(value)) return refused('notWhole', column, cell);
   return ok(value);
+}
+
+/** Money as text: with a comma or a point, thousands apart; where it can be read in two ways it is refused. */
+function moneyText(column: Column, cell: string): Result<number> {
+  const read = readAmount(cell, column.header);
+  return read.ok ? ok(Number(decimalText(read.value))) : read;
 }
 
 function refused(code: IssueCode, column: Column, cell: unknown): CellRead {
