@@ -18,11 +18,6 @@ export function monthsLater(day: number, months: number): number {
   return Date.UTC(year, month, Math.min(from.getUTCDate(), last)) / DAY_MS + EPOCH;
 }
 
-/** A day as it is written everywhere, `2026-05-15`. @example dayText(46157) //=> '2026-05-15' */
-export function dayText(day: number): string {
-  return new Date((Math.floor(day) - EPOCH) * DAY_MS).toISOString().slice(0, 10);
-}
-
 /** The day that a text names as `2026-05-15`; undefined where it names none, such as the 30th of February. */
 export function readDay(text: string): number | undefined {
   const found = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text.trim());

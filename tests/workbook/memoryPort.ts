@@ -119,6 +119,11 @@ export class MemoryPort implements WorkbookPort {
     });
   }
 
+  private lengthen(name: string, rows: number): void {
+    const table = this.table(name);
+    if (table) table.at = { ...table.at, rows: table.at.rows + rows };
+  }
+
   protect(sheet: string): void {
     const found = this.sheet(sheet);
     if (found) found.protected = true;
@@ -440,6 +445,8 @@ export class MemoryPort implements WorkbookPort {
         return this.write(change.at, change.cells);
       case 'table':
         return void (this.table(change.name) ?? this.addTable(change.name, tableBlock(change.at)));
+      case 'lengthen':
+        return this.lengthen(change.table, change.rows);
       case 'format':
       case 'choices':
       case 'highlight':
