@@ -1,15 +1,15 @@
 /** Filling a page of values (a comparison, later a quote or a ticket) into a sheet of its own: one read, one write. */
 import type { InTheWay, NotDone, Occupied } from './outcomes';
 import { foreignCells, putOver } from './pageCells';
-import { blockAt, fits, lookAgain, ownSheet, rememberPage, standsThere, untilKnown, withOlder } from './pagePlace';
+import { blockAt, fits, lookAgain, ownSheet, rememberPages, standsThere, untilKnown, withOlder } from './pagePlace';
 import type { LookAgain, Target } from './pagePlace';
 import { cellPrints, LAST_FILL_KEY, rowPrints } from './planPlaces';
 import type { PlanEntry } from './planPlaces';
 import { politely } from './polite';
 import { PortError } from './port';
-import type { Block, BlockSeen, Cell, Change, NameSeen, TableSeen, WorkbookPort } from './port';
+import type { Block, BlockSeen, Cell, Change, NameSeen, WorkbookPort } from './port';
 import { TABLES } from './schema';
-import { shopTables, tableQueries } from './shop';
+import { shopTables, tableQueries, tablesSeen } from './shop';
 import type { Shop, ShopTables } from './shop';
 import { askFirst } from './tableCells';
 
@@ -131,17 +131,16 @@ interface Ready {
 }
 
 async function write({ port, known, target, block, look, page }: Ready): Promise<PageFilled> {
-  const tables = Object.values(look.tables).filter((table): table is TableSeen => table !== null);
   await port.apply(
     [
       { do: 'sheet', name: target.sheet },
       ...page.dress(block),
       { do: 'write', at: look.area.at, cells: putOver(look.area, target.place, page.cells) },
       { do: 'name', name: target.name, at: block },
-      ...rememberPage(known, entryOf(target, page)),
+      ...rememberPages(known, [entryOf(target, page)]),
       { do: 'show', at: { ...block, rows: 1, columns: 1 } },
     ],
-    [look.area, ...tables],
+    [look.area, ...tablesSeen(look.tables)],
     { label: page.label, receiptKey: LAST_FILL_KEY },
   );
   return { done: true, sheet: block.sheet, block };

@@ -104,11 +104,12 @@ export function lookAgain({ place, name }: Target, seen: NameSeen): LookAgain {
   return { namesInUse: seen.at && !place ? [name] : [] };
 }
 
-/** Keeps where the page stands, and how places were before, for taking it back. */
-export function rememberPage(known: Shop, entry: PlanEntry): Change[] {
-  const others = known.plans.filter(({ name }) => name !== entry.name);
+/** Keeps where pages stand, and how places were before, for taking them back. */
+export function rememberPages(known: Shop, entries: readonly PlanEntry[]): Change[] {
+  const names = new Set(entries.map(({ name }) => name));
+  const others = known.plans.filter(({ name }) => !names.has(name));
   return [
     { do: 'remember', key: PLANS_BEFORE_KEY, value: keepPlans(known.plans) },
-    { do: 'remember', key: PLANS_KEY, value: keepPlans([...others, entry]) },
+    { do: 'remember', key: PLANS_KEY, value: keepPlans([...others, ...entries]) },
   ];
 }

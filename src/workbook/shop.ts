@@ -72,6 +72,11 @@ export function shopTables(answers: readonly (TableSeen | null)[]): ShopTables {
   return Object.fromEntries(TABLES.map(({ name }, i) => [name, answers[i] ?? null])) as unknown as ShopTables;
 }
 
+/** Those of the tables that are there. */
+export function tablesSeen(tables: ShopTables): TableSeen[] {
+  return Object.values(tables).filter((table): table is TableSeen => table !== null);
+}
+
 export function matricesOf(tables: ShopTables): ShopMatrices {
   const pairs = Object.entries(tables).map(([name, table]) => [name, table && matrixOf(table)] as const);
   return Object.fromEntries(pairs) as unknown as ShopMatrices;
