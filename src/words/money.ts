@@ -104,6 +104,9 @@ function negative({ minor, currency }: Money): Money {
 
 /** Why a quote cannot be made, and what to do. */
 export function sayQuoteIssue(issue: Issue): string {
+  if (issue.code === 'noRows' && issue.field === 'The quote') {
+    return 'No club of this job has a new grip chosen, so there is nothing to charge. Choose one in Plan and fill it.';
+  }
   if (issue.code !== 'duplicate') return sayIssue(issue);
   const { field, got, detail } = issue;
   return detail === undefined

@@ -27,6 +27,23 @@ export const QUOTE_SHEET = {
   taxIncluded: (name: string, percent: string, net: string) => `In it: ${name}, ${percent} % on ${net}`,
 } as const;
 
+/** Words of the sheet that sets options beside each other. */
+export const OPTIONS_SHEET = {
+  title: 'Options',
+  job: 'Job',
+  customer: 'Customer',
+  date: 'Prices of',
+  what: 'What it costs',
+  grips: 'Grips',
+  noGrips: 'the client’s own',
+  tax: 'Tax',
+  taxIn: 'Tax in it',
+  beforeTax: 'Before tax',
+  total: (currency: string) => `Total, ${currency}`,
+  difference: (first: string) => `Beside ${first}`,
+  foot: 'Not issued: a quote gets its number, and its last day, when one of these is chosen.',
+} as const;
+
 /** `1042`, and from the second on `1042 revision 2`. */
 export function quoteIdText({ number, revision }: { readonly number: number; readonly revision: number }): string {
   return revision > 1 ? `${number} revision ${revision}` : String(number);

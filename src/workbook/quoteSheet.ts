@@ -165,7 +165,7 @@ function broken(text: string): string[] {
 }
 
 /** As many decimals as the currency has; a unit price may have more. */
-function moneyFormat({ currency: { minorDigits } }: Quote, more: number): string {
+export function moneyFormat({ currency: { minorDigits } }: Pick<Quote, 'currency'>, more: number): string {
   const digits = `${'0'.repeat(minorDigits)}${'#'.repeat(more)}`;
   return digits === '' ? '#,##0' : `#,##0.${digits}`;
 }

@@ -7,6 +7,7 @@ import type { Block } from '../../src/workbook/port';
 import { FUNCTIONS } from '../../src/functions/implementations';
 import { functions as metadata } from '../../src/functions/functions.json';
 import { lengthenSuite } from './lengthenSuite';
+import { quoteSuite } from './quoteSuite';
 import { structureSuite, type Bench, type Person } from './structureSuite';
 
 async function makeBench(): Promise<Bench> {
@@ -24,6 +25,7 @@ async function makeBench(): Promise<Bench> {
 
 structureSuite('embedded spreadsheet, headless', makeBench);
 lengthenSuite('embedded spreadsheet, headless', makeBench);
+quoteSuite('embedded spreadsheet, headless', makeBench);
 
 /** A person at the spreadsheet, acting by its commands as its own screen does. */
 function personAt(spreadsheet: Spreadsheet): Person {

@@ -2,6 +2,7 @@ import { createExcelPort } from '../../src/workbook/excel/port';
 import { simulate } from '../simulated/simulated';
 import { personAt } from '../simulated/person';
 import { lengthenSuite } from './lengthenSuite';
+import { quoteSuite } from './quoteSuite';
 import { structureSuite } from './structureSuite';
 import type { Bench } from './structureSuite';
 
@@ -12,3 +13,4 @@ function makeBench(): Bench {
 
 structureSuite('client contract, simulated workbook', makeBench);
 lengthenSuite('client contract, simulated workbook', makeBench);
+quoteSuite('client contract, simulated workbook', makeBench);

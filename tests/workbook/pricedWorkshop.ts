@@ -3,7 +3,7 @@ import type { Seen } from '../../src/workbook/port';
 import type { MemoryPort } from './memoryPort';
 import { workshop } from './workshop';
 
-const RATES: readonly Readonly<Record<string, Seen>>[] = [
+export const RATE_ROWS: readonly Readonly<Record<string, Seen>>[] = [
   { Work: 'Fit a grip', Per: 'Club', Price: 3.5, Minutes: 8, 'Included layers': 1, Cost: 0.5 },
   { Work: 'Fit a client’s own grip', Per: 'Club', Price: 5, Minutes: 8, Cost: 0.5 },
   { Work: 'Build-up tape', Per: 'Layer', Price: 0.4, Minutes: 1, Cost: 0.1 },
@@ -11,6 +11,13 @@ const RATES: readonly Readonly<Record<string, Seen>>[] = [
   { Work: 'Weigh and read before and after', Per: 'Club', Price: 1, Minutes: 3, Cost: 0 },
   { Work: 'Put a reading right', Per: 'Club', Price: 2.5, Minutes: 5, Cost: 0 },
   { Work: 'Extend or trim', Per: 'Club', Price: 6, Minutes: 15, Cost: 1 },
+];
+
+/** In the order of the workshop's grips. */
+export const STOCK_PRICES: readonly Readonly<Record<string, Seen>>[] = [
+  { Price: 6.5, Cost: 3 },
+  { Price: 7, Cost: 3.5 },
+  { Price: 8.25, Cost: 4 },
 ];
 
 /** Types a value beside a setting. */
@@ -23,13 +30,9 @@ export function set(port: MemoryPort, setting: string, value: Seen): void {
 
 export async function pricedWorkshop(): Promise<MemoryPort> {
   const port = await workshop();
-  port.fillTable('Rates', RATES);
+  port.fillTable('Rates', RATE_ROWS);
   port.fillTable('Taxes', [{ Tax: 'Sales', 'Percent (%)': 20 }]);
-  port.fillTable('Stock', [
-    { Price: 6.5, Cost: 3 },
-    { Price: 7, Cost: 3.5 },
-    { Price: 8.25, Cost: 4 },
-  ]);
+  port.fillTable('Stock', STOCK_PRICES);
   port.fillTable('Jobs', [{ Job: '1042' }, { Job: '1043' }]);
   set(port, 'Currency', 'EUR');
   set(port, 'Shop name', 'Invented workshop');
