@@ -1,0 +1,148 @@
+/** Filling the plans of many jobs, each into its own sheet: one read and one write for all of them. */
+import type { FillDone, Filled, NotDone } from './outcomes';
+import { fresh, ownSheet, rememberPages, untilKnown } from './pagePlace';
+import type { LookAgain } from './pagePlace';
+import { planQueries, readyPlan } from './planDraft';
+import type { PlanDraft, ReadyPlan } from './planDraft';
+import { LAST_FILL_KEY } from './planPlaces';
+import type { PlanPlace } from './planPlaces';
+import { scopeRows } from './planScope';
+import { politely } from './polite';
+import { PortError } from './port';
+import type { Answers, Change, Query, TableSeen, WorkbookPort } from './port';
+import { CLUBS, TABLES } from './schema';
+import { planSheetName } from './sheetName';
+import { shopTables, tableQueries, tablesSeen } from './shop';
+import type { Shop, ShopTables } from './shop';
+
+/** A job whose plan was not filled, and why; the others were. */
+export interface JobLeft {
+  readonly job: string;
+  readonly end: Exclude<FillDone, { done: true }>;
+}
+
+export interface PlansFilled {
+  readonly done: true;
+  readonly filled: readonly (Filled & { readonly job: string })[];
+  readonly left: readonly JobLeft[];
+}
+
+/** What is written in the same step as the plans: rows of a ledger, say. */
+export interface Beside {
+  readonly changes: readonly Change[];
+}
+
+export interface PlansAsked {
+  readonly jobs: readonly string[];
+  /** What taking it back is called. */
+  readonly label: string;
+  /** Other changes that go into the same write, made from the tables as they are looked at then. */
+  readonly beside?: (tables: ShopTables) => Beside;
+}
+
+interface Drafted {
+  readonly job: string;
+  readonly draft: PlanDraft;
+}
+
+/**
+ * Fills the plans of whole jobs, each into a sheet of its own, or over itself where it stands. A job that cannot be filled (cells of
+ * a person's in its way, no clubs) is left out and named; nothing is written over without having been asked about.
+ *
+ * @returns what was filled and what was left; not done where the workbook kept changing or refused
+ */
+export async function fillPlans(port: WorkbookPort, shop: Shop, asked: PlansAsked): Promise<PlansFilled | NotDone> {
+  return politely(async (): Promise<PlansFilled | NotDone> => {
+    const end = await untilKnown<PlansFilled | NotDone>(port, shop, (known, tries, namesInUse) =>
+      attempt(port, shop, known, asked, tries, namesInUse),
+    );
+    return end ?? { done: false, reason: 'port', error: new PortError('notLookedAt') };
+  });
+}
+
+async function attempt(
+  port: WorkbookPort,
+  chosenFrom: Shop,
+  known: Shop,
+  { jobs, label, beside }: PlansAsked,
+  tries: number,
+  namesInUse: readonly string[],
+): Promise<PlansFilled | NotDone | LookAgain> {
+  const { Clubs } = known.tables;
+  if (!Clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
+  const drafts = draftsOf(known, Clubs, jobs, namesInUse);
+  const looks = await lookAtAll(port, drafts);
+  const left: JobLeft[] = [];
+  const ready: (ReadyPlan & { readonly job: string })[] = [];
+  for (const [at, { job, draft }] of drafts.entries()) {
+    const look = looks.places[at];
+    if (!look) {
+      left.push({ job, end: { done: false, reason: 'noRoom' } });
+      continue;
+    }
+    if (look.area.protected) {
+      const error = new PortError('protected', [draft.target.sheet]);
+      left.push({ job, end: { done: false, reason: 'port', error } });
+      continue;
+    }
+    const plan = readyPlan(draft, { ...look, tables: looks.tables }, chosenFrom, port.capabilities.spill);
+    if ('changes' in plan) ready.push({ ...plan, job });
+    // What is known may be out of date: the workbook is read again before anything is left out.
+    else if (!('done' in plan)) return plan;
+    else if (plan.reason === 'occupied' && tries === 1) return { namesInUse: [] };
+    else left.push({ job, end: plan });
+  }
+  const other = beside?.(looks.tables).changes ?? [];
+  if (ready.length + other.length > 0) {
+    await port.apply(
+      [
+        ...ready.flatMap(({ changes }) => changes),
+        ...other,
+        ...rememberPages(
+          known,
+          ready.map(({ entry }) => entry),
+        ),
+      ],
+      [...ready.flatMap(({ looked }) => looked), ...tablesSeen(looks.tables)],
+      { label, receiptKey: LAST_FILL_KEY },
+    );
+  }
+  return { done: true, filled: ready.map(({ filled, job }) => ({ ...filled, job })), left };
+}
+
+/** A place for each job, none of them twice. */
+function draftsOf(known: Shop, clubs: TableSeen, jobs: readonly string[], namesInUse: readonly string[]): Drafted[] {
+  let shop = known;
+  return jobs.map((job) => {
+    const guess = scopeRows(clubs, { job });
+    const target = ownSheet(shop, namesInUse, guess.key, (taken) => planSheetName(job, taken));
+    if (!target.place)
+      shop = { ...shop, plans: [...shop.plans, promised(fresh(shop, namesInUse, target, true), guess)] };
+    return { job, draft: { request: { scope: { job }, choices: {}, as: 'live' }, target, guess } };
+  });
+}
+
+/** A place that is given out, so that the next job gets another. */
+function promised({ name, sheet, row, column }: ReturnType<typeof fresh>, { key, job }: PlanDraft['guess']): PlanPlace {
+  const block = { sheet, row, column, rows: 1, columns: 1 };
+  return { name, key, job, ownSheet: true, cellPrints: [], rowPrints: [], block };
+}
+
+type Places = Answers<NonNullable<ReturnType<typeof planQueries>>>;
+
+async function lookAtAll(port: WorkbookPort, drafts: readonly Drafted[]) {
+  const queries = drafts.map(({ draft }) => planQueries(draft));
+  const answers: readonly unknown[] = await port.read<readonly Query[]>([
+    ...tableQueries(),
+    ...queries.flatMap((each) => each ?? []),
+  ]);
+  const tables = shopTables(answers.slice(0, TABLES.length) as (TableSeen | null)[]);
+  let next = TABLES.length;
+  const places = queries.map((each) => {
+    if (!each) return null;
+    const [name, area, spare] = answers.slice(next, next + each.length) as unknown as Places;
+    next += each.length;
+    return { name, area, spare };
+  });
+  return { tables, places };
+}
