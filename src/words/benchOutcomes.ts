@@ -1,39 +1,52 @@
 /** Sentences for how the jobs at the bench end. */
-import type { CheckInDone, CloseDone, JudgeDone, NotDone, TicketDone } from '../workbook/outcomes';
+import type { BenchPageDone, CheckInDone, CloseDone, JobNotReady, JudgeDone, RedoDone } from '../workbook/benchDone';
+import type { NotDone } from '../workbook/outcomes';
 import { sayIssue } from './issues';
-import { NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
+import { listed, NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
 import { countOf } from './readings';
 
-function sayNotReady(end: Extract<CheckInDone, { reason: 'noClubs' | 'notPlanned' }> | NotDone): string {
+function sayNotReady(end: JobNotReady | NotDone): string {
   if (end.reason === 'noClubs') return NO_CLUBS;
   return end.reason === 'notPlanned' ? sayIssue(end.issue) : sayNotDone(end);
 }
 
-/** How filling a bench ticket ended. */
-export function sayTicket(end: TicketDone): string {
+/** How filling a page of a job ended. @param what the page, `Ticket` */
+function sayPage(end: BenchPageDone, what: string): string {
   if (end.done)
-    return `Ticket of ${countOf(end.clubs, 'club')} filled into ${end.sheet}. Fill it again after a change.`;
+    return `${what} of ${countOf(end.clubs, 'club')} filled into ${end.sheet}. Fill it again after a change.`;
   switch (end.reason) {
     case 'occupied':
       return sayOccupied(end);
     case 'noGrips':
       return 'No club of this job has a grip chosen. Fill a plan with a grip first.';
     case 'noRoom':
-      return 'The ticket would run over the edge of the sheet.';
+      return `The page would run over the edge of the sheet.`;
     default:
       return sayNotReady(end);
   }
 }
 
+/** How filling a bench ticket ended. */
+export function sayTicket(end: BenchPageDone): string {
+  return sayPage(end, 'Ticket');
+}
+
+/** How filling club labels ended. */
+export function sayLabels(end: BenchPageDone): string {
+  return sayPage(end, 'Labels');
+}
+
+/** How filling a pick-up slip ended. */
+export function saySlip(end: BenchPageDone): string {
+  return sayPage(end, 'Pick-up slip');
+}
+
 /** How starting a check-in ended. */
 export function sayCheckIn(end: CheckInDone): string {
-  if (end.done) {
-    return end.added > 0
-      ? `${countOf(end.added, 'row')} begun in Checkin for job ${end.job}. Type what is measured, then judge it.`
-      : `Every club of job ${end.job} that gets a grip has its row in Checkin already.`;
-  }
-  if (end.reason !== 'noRows') return sayNotReady(end);
-  return `Checkin has ${countOf(end.free, 'blank row')} and ${end.needed} are needed. Make the table longer by its lower right corner, or delete rows of old jobs. Nothing was written.`;
+  if (!end.done) return sayNotReady(end);
+  return end.added > 0
+    ? `${countOf(end.added, 'row')} begun in Checkin for job ${end.job}. Type what is measured, then judge it.`
+    : `Every club of job ${end.job} that gets a grip has its row in Checkin already.`;
 }
 
 /** How judging a check-in ended; whether the job may be closed is said by the caller. */
@@ -44,10 +57,38 @@ export function sayJudged(end: JudgeDone): string {
   return sayNotReady(end);
 }
 
+function notListed(job: string): string {
+  return `Jobs has no row for job ${job}. Add the row, then try again.`;
+}
+
 /** How closing a job ended, where nothing of its check-in stands against it. */
 export function sayClosed(end: Exclude<CloseDone, { reason: 'open' }>): string {
-  if (end.done) return `Job ${end.job} is Done in Jobs.`;
+  if (end.done) {
+    return end.already
+      ? `Job ${end.job} is Done in Jobs already. Nothing was changed.`
+      : `Job ${end.job} is Done in Jobs.`;
+  }
   if (end.reason === 'occupied') return sayOccupied(end);
-  if (end.reason === 'jobNotListed') return `Jobs has no row for job ${end.job}. Add the row, then close it.`;
-  return sayNotReady(end);
+  return end.reason === 'jobNotListed' ? notListed(end.job) : sayNotReady(end);
+}
+
+/** How beginning a redo ended. */
+export function sayRedo(end: RedoDone): string {
+  if (end.done) {
+    return `Round ${end.round} of job ${end.job} is begun in Checkin for ${listed(end.clubs)}, and the job is Open again. Nothing is charged; fill their ticket next.`;
+  }
+  switch (end.reason) {
+    case 'occupied':
+      return sayOccupied(end);
+    case 'notClosed':
+      return `Job ${end.job} is not closed, so nothing of it comes back. Put its clubs right in the check-in that is open.`;
+    case 'nothingChosen':
+      return 'No club is chosen. Choose those that came back.';
+    case 'clubsUnknown':
+      return `This job has no ${listed(end.clubs)} with a grip. Nothing was written; look at Clubs.`;
+    case 'jobNotListed':
+      return notListed(end.job);
+    default:
+      return sayNotReady(end);
+  }
 }

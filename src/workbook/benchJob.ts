@@ -1,11 +1,11 @@
 /** One job as the bench takes it: planned from the tables as they stand. */
 import { checkIn, type CheckIn, type Issue, type MeasuredClub, type Result } from '../core/index';
-import { folded } from './headings';
+import { columnsAt, folded } from './headings';
 import { planScope, scopeRows } from './planScope';
 import type { Planned } from './planTables';
 import { readTable, type Row } from './records';
-import { CHECKIN } from './schema';
-import { matrixOf, type ShopTables } from './shop';
+import { CHECKIN, CLUBS, columnOf, JOBS } from './schema';
+import { jobName, matrixOf, type ShopTables } from './shop';
 
 /** The plan of a job; null where Clubs has none of its clubs. */
 export function planJob(tables: ShopTables, job: string): Result<Planned> | null {
@@ -13,15 +13,68 @@ export function planJob(tables: ShopTables, job: string): Result<Planned> | null
   return scoped && scoped.rows.length > 0 ? planScope(tables, scoped, {}) : null;
 }
 
-/** Rows of Checkin that name a job; what is wrong with them stands in each. */
-export function checkInRows({ Checkin }: ShopTables, job: string): readonly Row[] {
+function allRows({ Checkin }: ShopTables): readonly Row[] {
   if (!Checkin) return [];
   const read = readTable(CHECKIN, matrixOf(Checkin), Checkin.at.row + 1);
-  return read.ok ? read.value.rows.filter(({ values }) => folded(values.get('job')) === folded(job)) : [];
+  return read.ok ? read.value.rows : [];
+}
+
+/** Rows of Checkin that name a job; what is wrong with them stands in each. */
+export function checkInRows(tables: ShopTables, job: string): readonly Row[] {
+  return allRows(tables).filter(({ values }) => folded(values.get('job')) === folded(job));
+}
+
+/** Rows of Checkin that name a job of which there are no clubs, and so are looked at by nobody. */
+export function strayRows(tables: ShopTables): readonly Issue[] {
+  const jobs = new Set(
+    [CLUBS, JOBS].flatMap((schema) => {
+      const table = tables[schema.name];
+      const at = table ? columnsAt(schema, table.headers)('job') : -1;
+      return (table?.rows ?? []).map((row) => folded(row[at]));
+    }),
+  );
+  return allRows(tables).flatMap(({ values, sheetRow, issues }): readonly Issue[] => {
+    const job = jobName(values.get('job'));
+    if (job === '') return issues.filter(({ code }) => code === 'blank');
+    if (jobs.has(folded(job))) return [];
+    const field = `${CHECKIN.name} row ${sheetRow}, ${columnOf(CHECKIN, 'job').header}`;
+    return [{ code: 'unknownChoice', field, got: job, expected: 'a job that Jobs or Clubs has' }];
+  });
+}
+
+/** Which time a row is for. */
+export function roundOf({ values }: Row): number {
+  const round = values.get('round');
+  return typeof round === 'number' ? round : 1;
+}
+
+/** Of each club the rows that count: those of its last round. */
+export function latestRows(rows: readonly Row[]): readonly Row[] {
+  const latest = new Map<string, number>();
+  const club = ({ values }: Row): string => folded(values.get('club'));
+  for (const row of rows) latest.set(club(row), Math.max(latest.get(club(row)) ?? 1, roundOf(row)));
+  return rows.filter((row) => roundOf(row) === latest.get(club(row)));
+}
+
+/** Whom the bench works on now: every club that gets a grip, or those of the job's last redo. */
+export interface BenchRound {
+  /** 1: the first time. */
+  readonly number: number;
+  /** Rows of Clubs, as the plan counts them. */
+  readonly rows: ReadonlySet<number>;
+}
+
+export function benchRound(tables: ShopTables, job: string, { plan }: Pick<Planned, 'plan'>): BenchRound {
+  const rows = checkInRows(tables, job);
+  const number = Math.max(1, ...rows.map(roundOf));
+  const names = new Set(rows.filter((row) => roundOf(row) === number).map(({ values }) => folded(values.get('club'))));
+  const clubs = plan.clubs.filter(({ grip, name }) => grip && (number === 1 || names.has(folded(name))));
+  return { number, rows: new Set(clubs.map(({ row }) => row)) };
 }
 
 export interface JudgedJob {
   readonly checkIn: CheckIn;
+  /** Rows that count, those of an earlier round left out. */
   readonly rows: readonly Row[];
   /** Cells that could not be read. */
   readonly unread: readonly Issue[];
@@ -29,8 +82,9 @@ export interface JudgedJob {
 
 /** What was measured of a job's clubs, held against its plan. */
 export function judgedJob(tables: ShopTables, job: string, { plan, input }: Planned): JudgedJob {
-  const rows = checkInRows(tables, job);
-  const found = checkIn(plan, input, rows.map(measuredOf));
+  const rows = latestRows(checkInRows(tables, job));
+  const named = rows.filter(({ values }) => values.has('club'));
+  const found = checkIn(plan, input, named.map(measuredOf));
   const unread = rows.flatMap(({ issues }) => issues);
   return { checkIn: { ...found, issues: [...found.issues, ...unread] }, rows, unread };
 }
@@ -44,15 +98,11 @@ function measuredOf({ values, sheetRow }: Row): MeasuredClub {
   return {
     club: String(values.get('club') ?? ''),
     sheetRow,
-    bareReading: pointsOf(values.get('bareReading')),
+    bareReading: number('bareReading'),
     bareGrams: number('bareMass'),
-    reading: pointsOf(values.get('reading')),
+    reading: number('reading'),
     massGrams: number('mass'),
     decision: decision === 'accept' || decision === 'waive' ? decision : undefined,
     reason: values.has('reason') ? String(values.get('reason')) : undefined,
   };
-}
-
-function pointsOf(value: unknown): number | undefined {
-  return typeof value === 'number' ? value : undefined;
 }

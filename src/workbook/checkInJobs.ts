@@ -1,15 +1,19 @@
-/** A job's check-in: its clubs laid out in Checkin, what was measured judged there, and the job closed. */
+/** A job's check-in: its clubs laid out in Checkin, and what was measured judged there. */
 import { canClose, type CheckedClub } from '../core/index';
-import { checkInRows, judgedJob, planJob, type JudgedJob } from './benchJob';
-import { columnsAt, folded, lackingHeaders } from './headings';
-import type { CheckInDone, CloseDone, InTheWay, JudgeDone } from './outcomes';
+import { addRows, roomNeeded } from './addRows';
+import { checkInRows, judgedJob, roundOf, type JudgedJob } from './benchJob';
+import { columnsAt, folded } from './headings';
+import { lookAtJob, type AtBench } from './jobAtBench';
+import { JUDGED_KEY, keepPrints, keptPrints, printOf } from './judgedPrints';
+import type { CheckInDone, JudgeDone } from './benchDone';
+import type { InTheWay } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
 import { politely } from './polite';
-import type { TableSeen, WorkbookPort } from './port';
-import { isBlank, type Row } from './records';
-import { CHECKIN, CLUBS, columnOf, JOBS } from './schema';
-import { shopTables, tableQueries, type ShopTables } from './shop';
-import { askFirst, changedCells, formulaCells, writeCells } from './tableCells';
+import type { Block, BlockSeen, Cell, Change, Seen, TableSeen, WorkbookPort } from './port';
+import type { Row } from './records';
+import { CHECKIN } from './schema';
+import { isBlankCell, jobName } from './shop';
+import { askFirst, blockOfCell, changedCells, formulaCells, writeCells } from './tableCells';
 import type { TableCell } from './tableCell';
 import { nextText, STATE_WORDS } from '../words/bench';
 import { readingText } from '../words/readings';
@@ -17,58 +21,19 @@ import type { Planned } from './planTables';
 
 const OURS = ['predicted', 'spread', 'difference', 'standing', 'next'] as const;
 
-interface Ready {
-  readonly tables: ShopTables;
-  readonly checkin: TableSeen;
-  readonly planned: Planned;
-}
-
-type NotReady = Extract<
-  CheckInDone & { done: false },
-  { reason: 'tableMissing' | 'columnMissing' | 'noClubs' | 'notPlanned' }
->;
-
-async function look(port: WorkbookPort, job: string): Promise<Ready | NotReady> {
-  const tables = shopTables(await port.read(tableQueries()));
-  const { Checkin: checkin, Clubs } = tables;
-  if (!Clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
-  if (!checkin) return { done: false, reason: 'tableMissing', table: CHECKIN.name };
-  const lacking = lackingHeaders(checkin.headers, CHECKIN, false);
-  if (lacking.length > 0) return { done: false, reason: 'columnMissing', table: CHECKIN.name, headers: lacking };
-  const planned = planJob(tables, job);
-  if (!planned) return { done: false, reason: 'noClubs' };
-  if (!planned.ok) return { done: false, reason: 'notPlanned', issue: planned.issue };
-  return { tables, checkin, planned: planned.value };
-}
-
-/** Gives each club of a job that gets a grip a row in Checkin, never twice, in rows that hold nothing. */
+/** Gives each club of a job that gets a grip a row in Checkin, never twice. */
 export async function startCheckIn(port: WorkbookPort, job: string): Promise<CheckInDone> {
   return politely(async (): Promise<CheckInDone> => {
-    const ready = await look(port, job);
+    const ready = await lookAtJob(port, job);
     if ('done' in ready) return ready;
     const { tables, checkin, planned } = ready;
     const names = missingClubs(planned, checkInRows(tables, job));
-    const free = blankRows(checkin);
-    if (free.length < names.length) return { done: false, reason: 'noRows', needed: names.length, free: free.length };
-    const at = columnsAt(CHECKIN, checkin.headers);
-    const cells = names.flatMap((name, i): TableCell[] => {
-      const row = free[i] ?? 0;
-      return [
-        { row, column: at('job'), value: job },
-        { row, column: at('club'), value: name },
-      ];
-    });
-    // What names a row is written here, so the rows are known by where they stand.
-    const changes = writeCells(checkin, cells, []).map((change) => {
-      if (change.do !== 'write') return change;
-      const { of: _byName, ...plain } = change;
-      return plain;
-    });
+    const rows = names.map((name) => checkInRow(checkin, { job, club: name }));
+    const { changes, looked, first } = await rowsAdded(port, checkin, rows);
     if (changes.length > 0) {
-      const first = { ...checkin.at, row: checkin.at.row + (free[0] ?? 1), rows: 1, columns: 1 };
       await port.apply(
         [...changes, { do: 'remember', key: PLANS_BEFORE_KEY, value: '' }, { do: 'show', at: first }],
-        [checkin],
+        [checkin, ...looked],
         { label: `Check-in of job ${job}`, receiptKey: LAST_FILL_KEY },
       );
     }
@@ -76,11 +41,37 @@ export async function startCheckIn(port: WorkbookPort, job: string): Promise<Che
   });
 }
 
+/** A row of Checkin under whatever order its headings have; cells that are not named stay as they are. */
+export function checkInRow(
+  checkin: TableSeen,
+  values: Readonly<Partial<Record<(typeof CHECKIN)['columns'][number]['key'], Cell>>>,
+): (Cell | undefined)[] {
+  const at = columnsAt(CHECKIN, checkin.headers);
+  const cells = Array<Cell | undefined>(checkin.headers.length).fill(undefined);
+  for (const [key, value] of Object.entries(values)) if (at(key) >= 0) cells[at(key)] = value;
+  return cells;
+}
+
+/** Rows put at the end of Checkin, which is made longer where its blank rows are too few. */
+export async function rowsAdded(
+  port: WorkbookPort,
+  checkin: TableSeen,
+  rows: readonly (readonly (Cell | undefined)[])[],
+): Promise<{ readonly changes: Change[]; readonly looked: BlockSeen[]; readonly first: Block }> {
+  const room = roomNeeded(checkin, rows.length);
+  const looked = room ? await port.read([{ read: 'block', at: room }]) : [];
+  const changes = addRows(checkin, rows, looked[0] ?? null);
+  const write = changes.find((change) => change.do === 'write');
+  const at = write?.do === 'write' ? write.at : checkin.at;
+  return { changes, looked: [...looked], first: { ...at, rows: 1, columns: 1 } };
+}
+
 /** Names of clubs that have no row yet; of clubs with one name each needs a row. */
 function missingClubs({ plan }: Planned, rows: readonly Row[]): string[] {
-  const there = rows.map(({ values }) => folded(values.get('club')));
+  const there = rows.filter((row) => roundOf(row) === 1).map(({ values }) => folded(values.get('club')));
+  const again = new Set(rows.filter((row) => roundOf(row) > 1).map(({ values }) => folded(values.get('club'))));
   return plan.clubs.flatMap(({ grip, name }) => {
-    if (!grip) return [];
+    if (!grip || again.has(folded(name))) return [];
     const at = there.indexOf(folded(name));
     if (at < 0) return [name];
     there.splice(at, 1);
@@ -88,48 +79,136 @@ function missingClubs({ plan }: Planned, rows: readonly Row[]): string[] {
   });
 }
 
-/** Body rows, from 1, that hold nothing and no formula: those below the last used one first. */
-function blankRows({ rows, formulas }: TableSeen): number[] {
-  const blank = rows.map((row, i) => row.every(isBlank) && !(formulas?.[i] ?? []).some((text) => text !== null));
-  const last = blank.lastIndexOf(false);
-  const all = blank.flatMap((free, i) => (free ? [i + 1] : []));
-  return [...all.filter((row) => row > last + 1), ...all.filter((row) => row <= last)];
-}
-
-/** Judges what was measured and writes it beside each row; columns of a person are left alone. */
+/**
+ * Judges what was measured and writes it beside each row of the last round. Blank cells and what judging wrote before are written over;
+ * what a person typed in these columns is asked about, and other columns are left alone.
+ */
 export async function judgeCheckIn(
   port: WorkbookPort,
   job: string,
   agreed: InTheWay | null = null,
 ): Promise<JudgeDone> {
   return politely(async (): Promise<JudgeDone> => {
-    const ready = await look(port, job);
+    const ready = await lookAtJob(port, job);
     if ('done' in ready) return ready;
     const { tables, checkin, planned } = ready;
     const judged = judgedJob(tables, job, planned);
     if (judged.rows.length === 0) return { done: false, reason: 'notStarted' };
-    const cells = changedCells(checkin, judgedCells(checkin, judged));
-    const question = askFirst(null, formulaCells(checkin, cells), agreed);
+    const judging = await judgingOf(port, ready, judged, job);
+    const question = askFirst(null, judging.theirs, agreed);
     if (question) return question;
-    const at = columnsAt(CHECKIN, checkin.headers);
-    if (cells.length > 0) {
-      await port.apply(
-        [...writeCells(checkin, cells, [at('job'), at('club')]), { do: 'remember', key: PLANS_BEFORE_KEY, value: '' }],
-        [checkin],
-        { label: `Judged check-in of job ${job}`, receiptKey: LAST_FILL_KEY },
-      );
-    }
+    const { cells } = judging;
+    await port.apply(
+      [
+        ...writeCells(checkin, cells, identity(checkin)),
+        judging.remember,
+        ...(cells.length > 0 ? [{ do: 'remember', key: PLANS_BEFORE_KEY, value: '' } as const] : []),
+      ],
+      [checkin],
+      { label: `Judged check-in of job ${job}`, ...(cells.length > 0 ? { receiptKey: LAST_FILL_KEY } : {}) },
+    );
     return { done: true, job, cells: cells.length, closing: canClose(judged.checkIn) };
   });
+}
+
+/** What judging would change. */
+interface Judging {
+  readonly cells: readonly TableCell[];
+  /** Those of the cells that hold a formula, or what a person typed. */
+  readonly theirs: readonly Block[];
+  /** Keeps which cells are ours from now on. */
+  readonly remember: Change;
+}
+
+async function judgingOf(
+  port: WorkbookPort,
+  ready: Pick<AtBench, 'checkin'>,
+  judged: JudgedJob,
+  job: string,
+): Promise<Judging> {
+  const { checkin } = ready;
+  const kept = keptPrints(await port.recall(JUDGED_KEY));
+  const wanted = judgedCells(checkin, judged);
+  const whose = cellsOf(ready, judged);
+  const ours = new Set(kept[folded(job)]);
+  const cells = changedCells(checkin, wanted);
+  const prints = [...stillOurs(checkin, wanted, whose, ours), ...wanted.map((cell) => whose(cell, cell.value))];
+  const at = columnsAt(CHECKIN, checkin.headers)('job');
+  const jobsThere = checkin.rows.map((row) => jobName(row[at]));
+  return {
+    cells,
+    theirs: notOurs(checkin, cells, whose, ours),
+    remember: { do: 'remember', key: JUDGED_KEY, value: keepPrints(kept, job, prints, jobsThere) },
+  };
+}
+
+/** Judging as a closed job leaves it: what a person typed over it is left alone, and not asked about. */
+export async function lastJudging(
+  port: WorkbookPort,
+  ready: Pick<AtBench, 'checkin'>,
+  judged: JudgedJob,
+  job: string,
+): Promise<Change[]> {
+  const { checkin } = ready;
+  const { cells, theirs, remember } = await judgingOf(port, ready, judged, job);
+  const left = ({ row, column }: TableCell): boolean => {
+    const at = blockOfCell(checkin, { row, column });
+    return theirs.some((cell) => cell.row === at.row && cell.column === at.column);
+  };
+  return [
+    ...writeCells(
+      checkin,
+      cells.filter((cell) => !left(cell)),
+      identity(checkin),
+    ),
+    remember,
+  ];
+}
+
+/** Columns by which a row is known after a sort. */
+function identity({ headers }: TableSeen): number[] {
+  const at = columnsAt(CHECKIN, headers);
+  return ['job', 'club', 'round'].map(at).filter((column) => column >= 0);
+}
+
+/** The print that a value has in a cell of the judged rows. */
+type Whose = (cell: TableCell, value: Seen) => string;
+
+function cellsOf({ checkin }: Pick<AtBench, 'checkin'>, { rows }: JudgedJob): Whose {
+  const at = columnsAt(CHECKIN, checkin.headers);
+  const byRow = new Map(rows.map((row) => [row.row, row]));
+  const keys = new Map<number, string>(OURS.map((key) => [at(key), key]));
+  return ({ row, column }, value) => {
+    const judged = byRow.get(row);
+    const club = String(judged?.values.get('club') ?? '');
+    return printOf({ club, round: judged ? roundOf(judged) : 1, key: keys.get(column) ?? '', value });
+  };
+}
+
+/** Cells to be written that hold a formula, or something that judging did not write. */
+function notOurs(checkin: TableSeen, cells: readonly TableCell[], whose: Whose, ours: ReadonlySet<string>): Block[] {
+  const formulas = formulaCells(checkin, cells);
+  const typed = cells.filter((cell) => {
+    const value = checkin.rows[cell.row - 1]?.[cell.column];
+    return !isBlankCell(value) && !ours.has(whose(cell, value ?? null));
+  });
+  const isFormula = ({ row, column }: Block): boolean =>
+    formulas.some((cell) => cell.row === row && cell.column === column);
+  return [...formulas, ...typed.map((cell) => blockOfCell(checkin, cell)).filter((cell) => !isFormula(cell))];
+}
+
+/** Prints of what stands there of an earlier judging: taking back the next one brings it up again. */
+function stillOurs(checkin: TableSeen, cells: readonly TableCell[], whose: Whose, ours: ReadonlySet<string>): string[] {
+  return cells
+    .map((cell) => whose(cell, checkin.rows[cell.row - 1]?.[cell.column] ?? null))
+    .filter((print) => ours.has(print));
 }
 
 function judgedCells(checkin: TableSeen, { checkIn, rows }: JudgedJob): TableCell[] {
   const at = columnsAt(CHECKIN, checkin.headers);
   return rows.flatMap(({ row, sheetRow }) => {
     const club = checkIn.clubs.find(({ measured }) => measured?.sheetRow === sheetRow);
-    const wrong = checkIn.issues.filter(({ field }) =>
-      field.toLowerCase().replace('-', '').startsWith(`checkin row ${sheetRow},`),
-    );
+    const wrong = checkIn.issues.filter(({ field }) => field.startsWith(`${CHECKIN.name} row ${sheetRow},`));
     const values = { ...judgement(club), next: nextText(club?.next ?? [], wrong) || null };
     return OURS.map((key) => ({ row, column: at(key), value: values[key] }));
   });
@@ -147,34 +226,4 @@ function judgement(
     difference: round(club?.off.reading?.by),
     standing: club ? STATE_WORDS[club.state] : null,
   };
-}
-
-/** Sets the job's Status to Done, only when every club is accepted or waived; else says what is open. */
-export async function closeJob(port: WorkbookPort, job: string, agreed: InTheWay | null = null): Promise<CloseDone> {
-  return politely(async (): Promise<CloseDone> => {
-    const ready = await look(port, job);
-    if ('done' in ready) return ready;
-    const { tables, planned } = ready;
-    const closing = canClose(judgedJob(tables, job, planned).checkIn);
-    if (!closing.closes) return { done: false, reason: 'open', closing };
-    const jobs = tables.Jobs;
-    if (!jobs) return { done: false, reason: 'tableMissing', table: JOBS.name };
-    const at = columnsAt(JOBS, jobs.headers);
-    if (at('status') < 0) {
-      return { done: false, reason: 'columnMissing', table: JOBS.name, headers: [columnOf(JOBS, 'status').header] };
-    }
-    const row = jobs.rows.findIndex((each) => folded(each[at('job')]) === folded(job)) + 1;
-    if (row === 0) return { done: false, reason: 'jobNotListed', job };
-    const cells = changedCells(jobs, [{ row, column: at('status'), value: 'Done' }]);
-    const question = askFirst(null, formulaCells(jobs, cells), agreed);
-    if (question) return question;
-    if (cells.length > 0) {
-      await port.apply(
-        [...writeCells(jobs, cells, [at('job')]), { do: 'remember', key: PLANS_BEFORE_KEY, value: '' }],
-        [jobs],
-        { label: `Job ${job} closed`, receiptKey: LAST_FILL_KEY },
-      );
-    }
-    return { done: true, job };
-  });
 }

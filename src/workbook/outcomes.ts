@@ -2,7 +2,7 @@
  * What is asked of the jobs done on a workbook, and every way in which they can end. Data only: `src/words/outcomes.ts`
  * says it in sentences.
  */
-import type { Closing, Issue } from '../core/index';
+import type { Issue } from '../core/index';
 import type { Choices } from './choices';
 import type { Block, PortError, Reverted } from './port';
 
@@ -147,45 +147,6 @@ export type CompareDone =
   | { readonly done: false; readonly reason: 'outOfDate'; readonly tables: readonly string[] }
   /** the page would run over the edge of the sheet */
   | { readonly done: false; readonly reason: 'noRoom' };
-
-/** A job that the bench cannot be given. */
-type JobNotReady =
-  /** Clubs has none of its clubs */
-  | { readonly done: false; readonly reason: 'noClubs' }
-  | { readonly done: false; readonly reason: 'notPlanned'; readonly issue: Issue };
-
-export type TicketDone =
-  | { readonly done: true; readonly sheet: string; readonly block: Block; readonly clubs: number }
-  | NotDone
-  | Occupied
-  | JobNotReady
-  /** no club of the job has a grip chosen */
-  | { readonly done: false; readonly reason: 'noGrips' }
-  | { readonly done: false; readonly reason: 'noRoom' };
-
-export type CheckInDone =
-  /** `added`: rows that were begun; none where all have theirs */
-  | { readonly done: true; readonly job: string; readonly added: number }
-  | NotDone
-  | JobNotReady
-  /** Checkin has too few rows that hold nothing */
-  | { readonly done: false; readonly reason: 'noRows'; readonly needed: number; readonly free: number };
-
-export type JudgeDone =
-  | { readonly done: true; readonly job: string; readonly cells: number; readonly closing: Closing }
-  | NotDone
-  | Occupied
-  | JobNotReady
-  /** Checkin has no row of the job */
-  | { readonly done: false; readonly reason: 'notStarted' };
-
-export type CloseDone =
-  | { readonly done: true; readonly job: string }
-  | NotDone
-  | Occupied
-  | JobNotReady
-  | { readonly done: false; readonly reason: 'open'; readonly closing: Closing }
-  | { readonly done: false; readonly reason: 'jobNotListed'; readonly job: string };
 
 /** Why a table was not made. */
 export type Blocked =

@@ -3,7 +3,8 @@ import { compareGrips } from '../../src/core/index';
 import type { Comparison, Filters } from '../../src/core/index';
 import { COMPARE_COLUMNS } from '../../src/workbook/compareCells';
 import { COMPARE_HEAD_ROWS } from '../../src/workbook/compareSheet';
-import { closeJob, judgeCheckIn, startCheckIn } from '../../src/workbook/checkInJobs';
+import { judgeCheckIn, startCheckIn } from '../../src/workbook/checkInJobs';
+import { closeJob } from '../../src/workbook/closeJob';
 import { fillCompare } from '../../src/workbook/fillCompare';
 import { fillPlan } from '../../src/workbook/fillPlan';
 import { fillTicket } from '../../src/workbook/fillTicket';
@@ -256,7 +257,7 @@ export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<Job
       const [judged] = await port.read([{ read: 'table', table: 'Checkin' }]);
       expect(judged?.rows.slice(0, 3).map((row) => row[at('Standing')])).toEqual(['Open', 'Open', 'Open']);
       expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
-      expect(await closeJob(port, '1042')).toMatchObject({ done: false, reason: 'open' });
+      expect(await closeJob(port, '1042', 46200)).toMatchObject({ done: false, reason: 'open' });
     });
 
     if (!calculates) return;

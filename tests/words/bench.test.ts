@@ -138,9 +138,9 @@ describe('a check-in', () => {
     const found = checkIn(job.plan, job.input, []);
     expect(sayWait(found)).toBe('Accept PW before the rest are fitted.');
     expect(sayWait({ ...found, waitForPilot: false })).toBeUndefined();
-    const issues = [{ code: 'duplicate', field: 'Check-in row 9, Club', got: 'PW' } as const];
+    const issues = [{ code: 'duplicate', field: 'Checkin row 9, Club', got: 'PW' } as const];
     expect(sayClosing({ closes: false, open: [{ row: 1, name: 'PW' }], issues })).toMatch(
-      /^Still open: PW\. Check-in row 9, Club/,
+      /^Still open: PW\. Checkin row 9, Club/,
     );
     expect(sayClosing({ closes: true, open: [], issues: [] })).toMatch(/can be closed/);
     expect(sayClosing({ closes: false, open: [], issues: [] })).toMatch(/nothing to close/);

@@ -1,18 +1,33 @@
 import { describe, expect, test } from 'vitest';
-import { closeJob, judgeCheckIn, startCheckIn } from '../../src/workbook/checkInJobs';
+import { judgeCheckIn, startCheckIn } from '../../src/workbook/checkInJobs';
+import { closeJob } from '../../src/workbook/closeJob';
+import { strayRows } from '../../src/workbook/benchJob';
+import { fillLabels, fillSlip } from '../../src/workbook/fillHandOver';
 import { fillTicket } from '../../src/workbook/fillTicket';
 import type { Seen } from '../../src/workbook/port';
 import { readBench } from '../../src/workbook/readBench';
+import { redoJob } from '../../src/workbook/redoJob';
 import { readShop } from '../../src/workbook/shop';
 import { TICKET_COLUMNS, TICKET_HEAD_ROWS } from '../../src/workbook/ticketSheet';
 import { undoLast } from '../../src/workbook/undo';
 import { CAUTIONS_FOOT, sayClosing } from '../../src/words/bench';
-import { sayCheckIn, sayClosed, sayJudged, sayTicket } from '../../src/words/benchOutcomes';
+import {
+  sayCheckIn,
+  sayClosed,
+  sayJudged,
+  sayLabels,
+  sayRedo,
+  saySlip,
+  sayTicket,
+} from '../../src/words/benchOutcomes';
+import { sayIssue } from '../../src/words/issues';
 import type { MemoryPort } from './memoryPort';
 import { olderWorkshop } from './olderWorkshop';
 import { workshop } from './workshop';
 
 const JOB = '1042';
+/** 2026-06-27. */
+const TODAY = 46200;
 
 function columnAt(port: MemoryPort, table: string, header: string): number {
   return port.tableSeen(table)?.headers.indexOf(header) ?? -1;
@@ -150,13 +165,18 @@ describe('the check-in', () => {
     expect(column(port, 'Reason', 1)).toEqual(['my own note']);
   });
 
-  test('says how many rows are missing where Checkin is full', async () => {
+  test('makes Checkin longer where its blank rows are too few', async () => {
     const port = await workshop();
     const rows = port.tableSeen('Checkin')?.rows.length ?? 0;
     for (let row = 1; row < rows; row += 1) type(port, row, 'Reason', 'taken');
-    const end = await startCheckIn(port, JOB);
-    expect(end).toEqual({ done: false, reason: 'noRows', needed: 3, free: 1 });
-    expect(sayCheckIn(end)).toContain('1 blank row and 3 are needed');
+    expect(await startCheckIn(port, JOB)).toEqual({ done: true, job: JOB, added: 3 });
+    const after = port.tableSeen('Checkin')?.rows ?? [];
+    expect(after).toHaveLength(rows + 2);
+    expect(after.slice(-3).map((row) => row[columnAt(port, 'Checkin', 'Club')])).toEqual([
+      'Driver',
+      '7 iron',
+      'Pitching wedge',
+    ]);
   });
 
   test('judges only its own columns, and follows its rows when they are sorted before taking back', async () => {
@@ -175,6 +195,50 @@ describe('the check-in', () => {
     expect(column(port, 'Club')).toEqual(['Pitching wedge', '7 iron', 'Driver']);
   });
 
+  test('asks before it writes over what a person typed in its columns, and never over its own', async () => {
+    const port = await workshop();
+    await startCheckIn(port, JOB);
+    await judgeCheckIn(port, JOB);
+    type(port, 2, 'What next', 'ring him first');
+    type(port, 1, 'Reading', 'D2');
+    const asked = await judgeCheckIn(port, JOB);
+    expect(asked).toMatchObject({ done: false, reason: 'occupied', cells: [expect.stringMatching(/^Checkin!/)] });
+    expect(column(port, 'What next')[1]).toBe('ring him first');
+    expect(column(port, 'Difference (pt)')[0]).toBeNull();
+    const agreed = 'inTheWay' in asked ? asked.inTheWay : null;
+    expect(await judgeCheckIn(port, JOB, agreed)).toMatchObject({ done: true });
+    expect(column(port, 'What next')[1]).toBe('Read and weigh the finished club.');
+    // taken back, the person's text stands there again, and the rest is ours still
+    await undoLast(port);
+    expect(await judgeCheckIn(port, JOB)).toMatchObject({ reason: 'occupied', cells: [expect.any(String)] });
+  });
+
+  test('knows its own cells after a sort, after taking back, and beside another job', async () => {
+    const port = await workshop();
+    await startCheckIn(port, JOB);
+    await startCheckIn(port, '1043');
+    expect(await judgeCheckIn(port, JOB)).toMatchObject({ done: true });
+    expect(await judgeCheckIn(port, '1043')).toMatchObject({ done: true });
+    const rows = port.tableSeen('Checkin')?.rows.slice(0, 3) ?? [];
+    port.typeRows('Checkin', 1, 0, [...rows].reverse());
+    type(port, 1, 'Reading', 'D3.4');
+    expect(await judgeCheckIn(port, JOB)).toMatchObject({ done: true });
+    await undoLast(port);
+    type(port, 1, 'Reading', 'D3.1');
+    expect(await judgeCheckIn(port, JOB)).toMatchObject({ done: true });
+    expect(await judgeCheckIn(port, '1043')).toMatchObject({ done: true, cells: 0 });
+  });
+
+  test('names rows of a job that nobody has', async () => {
+    const port = await workshop();
+    port.typeRows('Checkin', 1, 0, [['1099', 'Driver']]);
+    type(port, 2, 'Club', 'Driver');
+    expect(strayRows((await readShop(port)).tables).map(sayIssue)).toEqual([
+      'Checkin row 2, Job is “1099”. Give a job that Jobs or Clubs has.',
+      'Checkin row 3, Job is blank. Give the job.',
+    ]);
+  });
+
   test('names clubs that are not planned, rows that are there twice, and masses that cannot be', async () => {
     const port = await workshop();
     await startCheckIn(port, JOB);
@@ -188,7 +252,7 @@ describe('the check-in', () => {
     const next = column(port, 'What next', 5).map(String);
     expect(next[0]).toContain('Weigh both again');
     expect(next[3]).toContain('“Driver” is there twice');
-    expect(next[4]).toContain('“2 iron”. Give a club that gets a grip in this plan');
+    expect(next[4]).toContain('“2 iron”. Give a club of this job that gets a grip, named as in Clubs');
   });
 
   test('closes the job only once every club is accepted or waived with a reason', async () => {
@@ -196,18 +260,27 @@ describe('the check-in', () => {
     await startCheckIn(port, JOB);
     await measureAsPlanned(port);
     type(port, 2, 'Reading', 'D9');
-    const open = await closeJob(port, JOB);
+    const open = await closeJob(port, JOB, TODAY);
     expect(open).toMatchObject({ done: false, reason: 'open' });
     expect('closing' in open && sayClosing(open.closing)).toContain('7 iron');
     expect(port.tableSeen('Jobs')?.rows[0]?.[columnAt(port, 'Jobs', 'Status')]).toBeNull();
     for (const row of [1, 2, 3]) type(port, row, 'Decision', 'Waive');
-    expect(await closeJob(port, JOB)).toMatchObject({ reason: 'open' });
+    expect(await closeJob(port, JOB, TODAY)).toMatchObject({ reason: 'open' });
     for (const row of [1, 2, 3]) type(port, row, 'Reason', 'the customer wants it so');
-    const end = await closeJob(port, JOB);
-    expect(end).toEqual({ done: true, job: JOB });
+    const end = await closeJob(port, JOB, TODAY);
+    expect(end).toEqual({ done: true, job: JOB, already: false });
     expect(end.done && sayClosed(end)).toBe('Job 1042 is Done in Jobs.');
+    expect(port.tableSeen('Jobs')?.rows[0]?.[columnAt(port, 'Jobs', 'Closed')]).toBe(TODAY);
+    expect(column(port, 'Standing')).toEqual(['Waived', 'Waived', 'Waived']);
+    const before = port.everything();
+    const again = await closeJob(port, JOB, TODAY + 9);
+    expect(again).toEqual({ done: true, job: JOB, already: true });
+    expect(again.done && sayClosed(again)).toContain('Done in Jobs already');
+    expect(port.everything()).toEqual(before);
     expect(port.tableSeen('Jobs')?.rows[0]?.[columnAt(port, 'Jobs', 'Status')]).toBe('Done');
-    expect(await undoLast(port)).toMatchObject({ reverted: { restored: 1 } });
+    expect(await undoLast(port)).toMatchObject({ reverted: { left: [], notFound: [] } });
+    expect(port.tableSeen('Jobs')?.rows[0]?.[columnAt(port, 'Jobs', 'Closed')]).toBeNull();
+    expect(column(port, 'Standing')).not.toContain('Waived');
   });
 
   test('a cell that cannot be read is said, and keeps the job open', async () => {
@@ -216,5 +289,119 @@ describe('the check-in', () => {
     type(port, 1, 'Reading', 'heavy');
     await judgeCheckIn(port, JOB);
     expect(column(port, 'What next')[0]).toContain('“heavy”, which is not a reading');
+  });
+});
+
+describe('what goes back with the clubs', () => {
+  async function cellsOf(port: MemoryPort, sheet: string, rows = 40): Promise<string[]> {
+    const [{ values }] = await port.read([{ read: 'block', at: { sheet, row: 0, column: 0, rows, columns: 7 } }]);
+    return values.flat().flatMap((value) => (value === null ? [] : [String(value)]));
+  }
+
+  test('labels: one for each club, with what is predicted until it is measured', async () => {
+    const port = await workshop();
+    const shop = await readShop(port);
+    const end = await fillLabels(port, shop, { job: JOB });
+    expect(sayLabels(end)).toBe('Labels of 3 clubs filled into Labels 1042. Fill it again after a change.');
+    const first = await cellsOf(port, 'Labels 1042');
+    expect(first.filter((text) => text === 'Job 1042, Tamsin Orrell')).toHaveLength(3);
+    expect(first).toEqual(expect.arrayContaining(['Driver', '7 iron', 'Pitching wedge']));
+    expect(first.filter((text) => text === 'FERN-M, 1 layer')).toHaveLength(3);
+    expect(first.filter((text) => /^To read [A-G]\d\.\d ± \d\.\d$/.test(text))).toHaveLength(3);
+    await startCheckIn(port, JOB);
+    type(port, 2, 'Reading', 'D2.6');
+    await fillLabels(port, await readShop(port), { job: JOB });
+    expect(await cellsOf(port, 'Labels 1042')).toContain('Reads D2.6');
+  });
+
+  test('a slip: how each club came out, old grips that go back, and how to care for them', async () => {
+    const port = await workshop();
+    port.fillTable('Clubs', [{ 'Take off': 'Whole' }]);
+    await startCheckIn(port, JOB);
+    await measureAsPlanned(port);
+    type(port, 2, 'Decision', 'Waive');
+    type(port, 2, 'Reading', 'D9');
+    type(port, 2, 'Reason', 'he never pays in time');
+    const end = await fillSlip(port, await readShop(port), { job: JOB });
+    expect(saySlip(end)).toContain('Pick-up slip of 3 clubs filled into Pick-up 1042');
+    const said = await cellsOf(port, 'Pick-up 1042');
+    expect(said).toContain('Old grips taken off whole, to go back with the clubs: Driver.');
+    expect(said).toContain('outside the tolerance, as agreed');
+    expect(said.join(' ')).not.toContain('never pays');
+    expect(said.join(' ')).toMatch(/cure for 24 hours.*12 months.*clinician.*common practice/);
+  });
+});
+
+describe('a redo under warranty', () => {
+  async function closedJob(): Promise<MemoryPort> {
+    const port = await workshop();
+    await startCheckIn(port, JOB);
+    await measureAsPlanned(port);
+    for (const row of [1, 2, 3]) type(port, row, 'Decision', 'Accept');
+    expect(await closeJob(port, JOB, TODAY)).toMatchObject({ done: true, already: false });
+    return port;
+  }
+  const status = (port: MemoryPort): Seen =>
+    port.tableSeen('Jobs')?.rows[0]?.[columnAt(port, 'Jobs', 'Status')] ?? null;
+
+  test('gives its clubs a round of their own, and keeps what was measured before', async () => {
+    const port = await closedJob();
+    const measured = column(port, 'Reading');
+    const end = await redoJob(port, JOB, ['7 iron']);
+    expect(end).toEqual({ done: true, job: JOB, round: 2, clubs: ['7 iron'] });
+    expect(sayRedo(end)).toContain('Nothing is charged');
+    expect(status(port)).toBe('Open');
+    expect(column(port, 'Club', 4)).toEqual(['Driver', '7 iron', 'Pitching wedge', '7 iron']);
+    expect(column(port, 'Round', 4)).toEqual([null, null, null, 2]);
+    expect(column(port, 'Reading')).toEqual(measured);
+    // pressed twice: the job is open, and nothing more is begun
+    const twice = await redoJob(port, JOB, ['7 iron']);
+    expect(sayRedo(twice)).toContain('is not closed');
+    expect(column(port, 'Club', 5)[4]).toBeNull();
+    // only the new round is judged
+    expect(await judgeCheckIn(port, JOB)).toMatchObject({
+      done: true,
+      closing: { closes: false, open: [{ name: '7 iron' }] },
+    });
+    expect(column(port, 'Standing', 4)).toEqual(['Accepted', 'Accepted', 'Accepted', 'Open']);
+    expect(await startCheckIn(port, JOB)).toMatchObject({ added: 0 });
+    type(port, 4, 'Reading', measured[1] ?? null);
+    type(port, 4, 'Mass (g)', 422);
+    type(port, 4, 'Decision', 'Accept');
+    expect(await closeJob(port, JOB, TODAY + 30)).toMatchObject({ done: true, already: false });
+    expect(port.tableSeen('Jobs')?.rows[0]?.[columnAt(port, 'Jobs', 'Closed')]).toBe(TODAY);
+    expect(await redoJob(port, JOB, ['driver'])).toMatchObject({ round: 3, clubs: ['Driver'] });
+  });
+
+  test('has a ticket and a slip of its own, which say that nothing is charged', async () => {
+    const port = await closedJob();
+    await redoJob(port, JOB, ['7 iron']);
+    expect(await fillTicket(port, await readShop(port), { job: JOB })).toMatchObject({
+      sheet: 'Ticket 1042 round 2',
+      clubs: 1,
+    });
+    expect(port.shows('Ticket 1042 round 2', 1, 0)).toBe('Bench ticket: redo under warranty, nothing is charged');
+    expect(port.shows('Ticket 1042 round 2', TICKET_HEAD_ROWS + 1, 1)).toBe('7 iron');
+    expect(await fillSlip(port, await readShop(port), { job: JOB })).toMatchObject({ clubs: 1 });
+    expect(port.shows('Pick-up 1042 round 2', 1, 0)).toContain('nothing is charged');
+  });
+
+  test('is refused where there is nothing to do again, and can be taken back', async () => {
+    const port = await closedJob();
+    expect(sayRedo(await redoJob(port, JOB, []))).toContain('No club is chosen');
+    expect(sayRedo(await redoJob(port, JOB, ['2 iron']))).toContain('no 2 iron with a grip');
+    expect(sayRedo(await redoJob(port, '1043', ['7 iron']))).toContain('is not closed');
+    await redoJob(port, JOB, ['Driver']);
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+    expect(status(port)).toBe('Done');
+    expect(column(port, 'Club', 4)[3]).toBeNull();
+  });
+
+  test('a table without rounds is named', async () => {
+    const port = await closedJob();
+    const at = columnAt(port, 'Checkin', 'Round');
+    port.type('Checkin', 0, at, 'Something else');
+    expect(sayRedo(await redoJob(port, JOB, ['Driver']))).toContain('no column Round');
+    expect(await judgeCheckIn(port, JOB)).toMatchObject({ done: true });
   });
 });

@@ -24,7 +24,7 @@ export function sortMeasured(plan: SetPlan, measured: readonly MeasuredClub[]): 
     const club = clubs.find((each) => !byRow.has(each.row));
     if (club) byRow.set(club.row, sound(row));
     else if (clubs.length > 0) issues.push({ code: 'duplicate', field, got: row.club });
-    else issues.push({ code: 'unknownChoice', field, got: row.club, expected: 'a club that gets a grip in this plan' });
+    else issues.push({ code: 'unknownChoice', field, got: row.club, expected: 'a club of this job that gets a grip, named as in Clubs' });
   }
   return { byRow, issues };
 }
@@ -33,9 +33,9 @@ function key(name: string): string {
   return name.trim().toLowerCase();
 }
 
-/** `Check-in row 5, Mass`, or with the club's name where no row is known. */
+/** `Checkin row 5, Mass`, or with the club's name where no row is known. */
 function fieldOf({ sheetRow, club }: MeasuredClub, what: string): string {
-  return sheetRow === undefined ? `Check-in of ${club}, ${what}` : `Check-in row ${sheetRow}, ${what}`;
+  return sheetRow === undefined ? `Check-in of ${club}, ${what}` : `Checkin row ${sheetRow}, ${what}`;
 }
 
 const CHECKED = [

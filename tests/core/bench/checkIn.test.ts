@@ -143,7 +143,7 @@ describe('decisions', () => {
     const wrong = decided(35, { decision: 'accept', sheetRow: 7 });
     expect(wrong.clubs[0]?.state).toBe('open');
     expect(wrong.issues).toEqual([
-      expect.objectContaining({ code: 'contradiction', field: 'Check-in row 7, Decision', got: 'accept' }),
+      expect.objectContaining({ code: 'contradiction', field: 'Checkin row 7, Decision', got: 'accept' }),
     ]);
     expect(canClose(wrong).closes).toBe(false);
     const waived = decided(35, { decision: 'waive', reason: 'client likes it so' });
@@ -352,9 +352,9 @@ describe('what cannot be', () => {
   const issuesOf = (...measured: MeasuredClub[]): CheckIn['issues'] => checkIn(job.plan, job.input, measured).issues;
 
   it('a club that is not planned, or gets no grip: named, and the job stays open', () => {
-    const expected = 'a club that gets a grip in this plan';
+    const expected = 'a club of this job that gets a grip, named as in Clubs';
     expect(issuesOf({ club: '9 iron', sheetRow: 4 }, { club: 'spare' })).toEqual([
-      { code: 'unknownChoice', field: 'Check-in row 4, Club', got: '9 iron', expected },
+      { code: 'unknownChoice', field: 'Checkin row 4, Club', got: '9 iron', expected },
       { code: 'unknownChoice', field: 'Check-in of spare, Club', got: 'spare', expected },
     ]);
     const stray = checkIn(job.plan, job.input, [...typed(job), { club: '9 iron' }]);
@@ -367,7 +367,7 @@ describe('what cannot be', () => {
       { club: ' 7 IRON ', reading: 32 },
       { club: '7 iron', reading: 40, sheetRow: 9 },
     ]);
-    expect(found.issues).toEqual([{ code: 'duplicate', field: 'Check-in row 9, Club', got: '7 iron' }]);
+    expect(found.issues).toEqual([{ code: 'duplicate', field: 'Checkin row 9, Club', got: '7 iron' }]);
     expect(found.clubs[0]?.measured?.reading).toBe(32);
   });
 

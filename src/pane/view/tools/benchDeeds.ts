@@ -1,5 +1,7 @@
 /** What is done for a job at the bench. */
-import { closeJob, judgeCheckIn, startCheckIn } from '../../../workbook/checkInJobs';
+import { judgeCheckIn, startCheckIn } from '../../../workbook/checkInJobs';
+import { closeJob } from '../../../workbook/closeJob';
+import { dayOf } from '../../../workbook/days';
 import { fillTicket } from '../../../workbook/fillTicket';
 import { sayClosing } from '../../../words/bench';
 import { sayCheckIn, sayClosed, sayJudged, sayTicket } from '../../../words/benchOutcomes';
@@ -47,7 +49,7 @@ export function closeDeed(job: string): Deed {
     done: 'Job closed',
     failed: 'The job stays open',
     run: async (port, _shop, over) => {
-      const end = await closeJob(port, job, over);
+      const end = await closeJob(port, job, dayOf(new Date()), over);
       return { end, text: !end.done && end.reason === 'open' ? sayClosing(end.closing) : sayClosed(end) };
     },
   };

@@ -1,0 +1,62 @@
+/** A redo under warranty: clubs of a closed job come back and are done once more. */
+import type { RedoDone } from './benchDone';
+import { checkInRows, roundOf } from './benchJob';
+import { checkInRow, rowsAdded } from './checkInJobs';
+import { columnsAt, folded } from './headings';
+import { lookAtJob } from './jobAtBench';
+import { jobStatus, statusCell } from './jobStatus';
+import type { InTheWay } from './outcomes';
+import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
+import { politely } from './polite';
+import type { WorkbookPort } from './port';
+import { CHECKIN, columnOf, JOBS } from './schema';
+import { askFirst, changedCells, formulaCells, writeCells } from './tableCells';
+
+/**
+ * Gives clubs of a closed job rows of the next round in Checkin and opens the job again. What was measured the first time stays where it is.
+ * Nothing is charged: no quote is touched.
+ *
+ * @param clubs their names as in Clubs
+ */
+export async function redoJob(
+  port: WorkbookPort,
+  job: string,
+  clubs: readonly string[],
+  agreed: InTheWay | null = null,
+): Promise<RedoDone> {
+  return politely(async (): Promise<RedoDone> => {
+    const ready = await lookAtJob(port, job);
+    if ('done' in ready) return ready;
+    const { tables, checkin, planned } = ready;
+    const status = jobStatus(tables, job);
+    if ('done' in status) return status;
+    if (!status.isDone) return { done: false, reason: 'notClosed', job };
+    if (clubs.length === 0) return { done: false, reason: 'nothingChosen' };
+    const headers = [columnOf(CHECKIN, 'round').header];
+    if (columnsAt(CHECKIN, checkin.headers)('round') < 0) {
+      return { done: false, reason: 'columnMissing', table: CHECKIN.name, headers };
+    }
+    const wanted = new Set(clubs.map(folded));
+    const names = planned.plan.clubs.filter(({ grip, name }) => grip && wanted.has(folded(name)));
+    const unknown = clubs.filter((club) => !names.some(({ name }) => folded(name) === folded(club)));
+    if (unknown.length > 0) return { done: false, reason: 'clubsUnknown', clubs: unknown };
+    const { jobs } = status;
+    const cells = changedCells(jobs, [statusCell(status, 'Open')]);
+    const question = askFirst(null, formulaCells(jobs, cells), agreed);
+    if (question) return question;
+    const round = Math.max(1, ...checkInRows(tables, job).map(roundOf)) + 1;
+    const rows = names.map(({ name }) => checkInRow(checkin, { job, club: name, round }));
+    const { changes, looked, first } = await rowsAdded(port, checkin, rows);
+    await port.apply(
+      [
+        ...changes,
+        ...writeCells(jobs, cells, [columnsAt(JOBS, jobs.headers)('job')]),
+        { do: 'remember', key: PLANS_BEFORE_KEY, value: '' },
+        { do: 'show', at: first },
+      ],
+      [checkin, jobs, ...looked],
+      { label: `Redo of job ${job}`, receiptKey: LAST_FILL_KEY },
+    );
+    return { done: true, job, round, clubs: names.map(({ name }) => name) };
+  });
+}
