@@ -55,12 +55,24 @@ export interface Planned {
   readonly problems: readonly Issue[];
 }
 
+/** What a plan is made from, as tables say it. */
+export interface PlanRead {
+  readonly input: PlanInput;
+  readonly problems: readonly Issue[];
+}
+
 /**
  * Plans the clubs of a table.
  *
  * @returns the plan, or why nothing at all can be planned (a column missing, no clubs)
  */
 export function planTables(tables: TablesIn): Result<Planned> {
+  const read = readPlan(tables);
+  return read.ok ? ok({ plan: planSet(read.value.input), ...read.value }) : read;
+}
+
+/** What {@link planTables} plans from, not planned yet. */
+export function readPlan(tables: TablesIn): Result<PlanRead> {
   const { headerRows = {} } = tables;
   const clubs = readTable(CLUBS, tables.clubs, headerRows.clubs);
   if (!clubs.ok) return clubs;
@@ -82,7 +94,7 @@ export function planTables(tables: TablesIn): Result<Planned> {
     settings: settings.value.settings,
   };
   const problems = [...settings.value.problems, ...ways.value.problems, ...stock.value.problems];
-  return ok({ plan: planSet(input), input, problems });
+  return ok({ input, problems });
 }
 
 function isWanted({ job, rows }: TablesIn): (row: Row) => boolean {

@@ -1,0 +1,102 @@
+/** Every open job planned, each for itself, from one reading of the tables. */
+import { benchTicket, planSet, type BenchTicket, type Issue, type Result } from '../core/index';
+import { ok } from '../core/index';
+import { columnsAt, folded } from './headings';
+import { headerRowsOf } from './planScope';
+import { readPlan, type Planned } from './planTables';
+import { readBench } from './readBench';
+import { JOBS, type JOB_STATES } from './schema';
+import { jobName, matricesOf, type ShopTables } from './shop';
+
+export interface OpenJob {
+  readonly job: string;
+  readonly customer: string;
+  /** Day as a workbook counts it; undefined: promised for no day. */
+  readonly due: number | undefined;
+  readonly state: Exclude<(typeof JOB_STATES)[number], 'Done'>;
+  readonly planned: Planned;
+  /** Clubs that get a grip, as the bench works on them. */
+  readonly ticket: BenchTicket;
+  /** Clubs of the job in Clubs. */
+  readonly clubs: number;
+}
+
+export interface OpenJobs {
+  readonly jobs: readonly OpenJob[];
+  /** Jobs of the table Jobs that are open and have no clubs. */
+  readonly bare: readonly { readonly job: string; readonly customer: string; readonly due: number | undefined }[];
+  readonly problems: readonly Issue[];
+}
+
+interface JobRow {
+  readonly job: string;
+  readonly customer: string;
+  readonly due: number | undefined;
+  readonly state: (typeof JOB_STATES)[number];
+}
+
+/**
+ * Plans every job that is not done: those of Jobs in their order, then those that only Clubs names, which are open and due on no day.
+ *
+ * @returns why nothing at all can be planned (a column missing), where that is so
+ */
+export function openJobs(tables: ShopTables): Result<OpenJobs> {
+  const listed = jobRows(tables);
+  const known = new Map(listed.map((row) => [folded(row.job), row]));
+  const { Clubs: clubs, Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matricesOf(tables);
+  const isBlank = !clubs?.slice(1).some((row) => row.some((cell) => cell !== null && cell !== ''));
+  const read = isBlank ? null : readPlan({ clubs, stock, settings, weights, tape, headerRows: headerRowsOf(tables) });
+  if (read && !read.ok) return read;
+  const all = read?.value.input.clubs ?? [];
+  const byJob = new Map<string, (typeof all)[number][]>();
+  for (const club of all) {
+    const key = folded(club.job);
+    const set = byJob.get(key);
+    if (set) set.push(club);
+    else byJob.set(key, [club]);
+  }
+  const unlisted = [...byJob].flatMap(([key, [first]]): JobRow[] =>
+    key === '' || known.has(key) ? [] : [{ job: jobName(first?.job), customer: '', due: undefined, state: 'Open' }],
+  );
+  const { ask } = readBench(tables);
+  const rows = [...known.values(), ...unlisted].filter(({ state }) => state !== 'Done');
+  const jobs = rows.flatMap((row): OpenJob[] => {
+    const set = byJob.get(folded(row.job));
+    if (!set || !read) return [];
+    const input = { ...read.value.input, clubs: set };
+    const planned = { plan: planSet(input), input, problems: read.value.problems };
+    const { job, customer, due, state } = row;
+    const ticket = benchTicket(planned.plan, input, ask);
+    return state === 'Done' ? [] : [{ job, customer, due, state, planned, ticket, clubs: set.length }];
+  });
+  const bare = rows
+    .filter(({ job }) => !byJob.has(folded(job)))
+    .map(({ job, customer, due }) => ({ job, customer, due }));
+  return ok({ jobs, bare, problems: read?.value.problems ?? [] });
+}
+
+/** Rows of Jobs that name a job; of two that name the same, the first. */
+function jobRows({ Jobs: table }: ShopTables): JobRow[] {
+  if (!table) return [];
+  const at = columnsAt(JOBS, table.headers);
+  const rows = new Map<string, JobRow>();
+  for (const row of table.rows) {
+    const job = jobName(row[at('job')]);
+    if (job === '' || rows.has(folded(job))) continue;
+    const due = row[at('due')];
+    rows.set(folded(job), {
+      job,
+      customer: jobName(row[at('customer')]),
+      due: typeof due === 'number' ? due : undefined,
+      state: stateOf(row[at('status')]),
+    });
+  }
+  return [...rows.values()];
+}
+
+/** A blank or another word is no reason to forget a job: it counts as open. */
+function stateOf(cell: unknown): JobRow['state'] {
+  const word = folded(cell);
+  if (word === 'done') return 'Done';
+  return word === 'waiting' ? 'Waiting' : 'Open';
+}
