@@ -15,7 +15,8 @@ import { placeCells } from '../workbook/placeCells';
 import { planCells } from '../workbook/planCells';
 import { planTables, type TablesIn } from '../workbook/planTables';
 import { readSizes } from '../workbook/readSizes';
-import { CLUB_KINDS, CLUBS, SIZES, STOCK, TAPE, WEIGHTS } from '../workbook/schema';
+import { setMinutes as minutesOfSet } from '../workbook/setMinutes';
+import { CLUB_KINDS, CLUBS, RATES, SIZES, STOCK, TAPE, WEIGHTS } from '../workbook/schema';
 import { answer, cellError } from './cellError';
 import * as cell from './cellInput';
 import { growthOf } from './growth';
@@ -606,6 +607,45 @@ export function lineTotal(
 ): number {
   const line = answer(core.lineTax(lineFrom({ quantity, price, taxPercent, included, currency, rounding })));
   return core.moneyNumber(line.gross);
+}
+
+/**
+ * Bench time for a whole set, min, by the minutes that Rates and Weights give for the work.
+ *
+ * @remarks Formula: minutes of one × how many, over all work that the plan of SETPLAN asks for, counted as a quote counts it: fitting,
+ * layers beyond those that a fitting includes, old grips taken off, weighing and reading, weight and putting readings right, length
+ * changes, and what every club or job has. Work without minutes counts as none.
+ * @customfunction SETMINUTES
+ * @param clubs Clubs with their header row, such as Clubs[#All].
+ * @param rates Rates with their header row, such as Rates[#All].
+ * @param [stock] Stock with its header row; without it no new grip is known, and only its fitting counts.
+ * @param [settings] Settings with their header row; the usual ones if blank.
+ * @param [weights] Weights with their header row: the ways of putting weight on; the usual ones if blank.
+ * @param [tape] Tape with its header row; the usual tapes if blank.
+ * @param [job] Which job; every row of clubs if blank.
+ * @returns Minutes.
+ * @throws `#VALUE!` where a column that is needed is missing, a cell of Rates cannot be read, or work that is done has no row there; `#N/A`
+ * where there is no club.
+ * @example setMinutes([['Club', 'New grip'], ['7 iron', 'R1'], ['8 iron', 'R1']], [['Work', 'Per', 'Minutes'], ['Fit a grip', 'Club', 8]]) //=> 16
+ */
+export function setMinutes(
+  clubs: unknown[][],
+  rates: unknown[][],
+  stock?: unknown[][],
+  settings?: unknown[][],
+  weights?: unknown[][],
+  tape?: unknown[][],
+  job?: unknown,
+): number {
+  const tables = {
+    clubs: table(clubs, 'clubs', CLUBS),
+    stock: optionalTable(stock, STOCK),
+    settings: optionalTable(settings, null),
+    weights: optionalTable(weights, WEIGHTS),
+    tape: optionalTable(tape, TAPE),
+    job: cell.optionalText(job, 'job') ?? null,
+  };
+  return answer(minutesOfSet(tables, table(rates, 'rates', RATES)));
 }
 
 function plannedCells(tables: TablesIn): unknown[][] {

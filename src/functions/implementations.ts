@@ -27,4 +27,5 @@ export const FUNCTIONS: Readonly<Record<string, WorksheetFunction>> = {
   PLACEGRIPS: functions.placeGrips,
   LINETAX: functions.lineTax,
   LINETOTAL: functions.lineTotal,
+  SETMINUTES: functions.setMinutes,
 };

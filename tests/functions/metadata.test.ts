@@ -34,6 +34,7 @@ const KNOWN: Readonly<Record<string, string>> = {
   PLACEGRIPS: 'weighedGrams clubs [stock] [settings] [weights] [tape] [job]',
   LINETAX: 'quantity price taxPercent [included] [currency] [rounding]',
   LINETOTAL: 'quantity price taxPercent [included] [currency] [rounding]',
+  SETMINUTES: 'clubs rates [stock] [settings] [weights] [tape] [job]',
 };
 
 /** Cell addresses in either style, which no name may look like. */
