@@ -1,0 +1,22 @@
+/** Quantities as a ledger adds them up: in thousandths, so that taking away what was put there leaves nothing. */
+import { exactSum } from '../choose/exact';
+
+const PER_UNIT = 1000;
+
+export function sumOf(quantities: readonly number[]): number {
+  return exactSum(quantities, PER_UNIT);
+}
+
+export function lessOf(quantity: number, less: number): number {
+  return sumOf([quantity, -less]);
+}
+
+/** Words are compared as a person reads them. */
+export function sameWord(word: string): string {
+  return word.trim().replace(/\s+/g, ' ').toLowerCase();
+}
+
+/** What tells one thing on a shelf from all others. */
+export function itemKey({ shelf, item }: { readonly shelf: string; readonly item: string }): string {
+  return `${shelf}\n${sameWord(item)}`;
+}

@@ -1,0 +1,167 @@
+/** Reserving for jobs, releasing what is not wanted, and taking what a job used. */
+import { entryKey, settle } from './ledger';
+import { itemKey, lessOf, sameWord, sumOf } from './quantity';
+import { byDue, wantedOf, type StockAsked } from './state';
+import type { CannotTake, Entry, JobNeeds, Movement, Need, Stocked, Taken } from './types';
+import { fail, ok, type Issue } from '../result';
+import { groupedBy } from '../plan/together';
+
+function entryFor(job: string, need: Omit<Need, 'quantity'>, entries: ReadonlyMap<string, Entry>, round = 1): Entry {
+  const { shelf, item, club } = need;
+  const known = entries.get(entryKey({ job, club, shelf, item, round }));
+  return known ?? { job, club, shelf, item, round, reserved: 0, balance: 0, used: 0 };
+}
+
+/**
+ * The rows that give each chosen job what it needs, as far as it is there: the earliest due first, from what is on hand and not
+ * reserved for jobs that were not chosen. What a chosen job has reserved and does not need, or must give up to one due earlier, is
+ * released. Asked again, it gives no rows. What is not counted is reserved in full; what no table lists is not.
+ *
+ * @param chosen jobs, open ones among them count
+ */
+export function reserveFor({ stocked, jobs, entries }: StockAsked, chosen: readonly string[]): Movement[] {
+  const names = new Set(chosen.map(sameWord));
+  const open = byDue(jobs.filter(({ job }) => names.has(sameWord(job))));
+  const pools = poolsOf(stocked, entries, new Set(open.map(({ job }) => sameWord(job))));
+  return open.flatMap((job) => reserveOne(job, entries, pools));
+}
+
+/** What is there of each thing for the jobs concerned; what no table lists is missing. */
+function poolsOf(
+  stocked: readonly Stocked[],
+  entries: ReadonlyMap<string, Entry>,
+  concerned: ReadonlySet<string>,
+): Map<string, number> {
+  const pools = new Map<string, number>();
+  for (const each of stocked) {
+    if (!pools.has(itemKey(each))) pools.set(itemKey(each), each.onHand ?? Infinity);
+  }
+  for (const entry of entries.values()) {
+    const pool = pools.get(itemKey(entry));
+    const others = pool !== undefined && pool !== Infinity && !concerned.has(sameWord(entry.job));
+    if (others) pools.set(itemKey(entry), lessOf(pool, entry.reserved));
+  }
+  return pools;
+}
+
+function reserveOne(job: JobNeeds, entries: ReadonlyMap<string, Entry>, pools: Map<string, number>): Movement[] {
+  const wanted = wantedOf(job, entries);
+  const rows = [...groupedBy(job.needs, (need) => entryKey({ ...need, job: job.job, round: 1 }))].flatMap(
+    ([key, group]) => {
+      const need = group[0] as Need;
+      const pool = Math.max(0, pools.get(itemKey(need)) ?? 0);
+      const given = Math.min(wanted.get(key) ?? 0, pool);
+      if (pool !== Infinity) pools.set(itemKey(need), lessOf(pool, given));
+      return settle(entryFor(job.job, need, entries), given);
+    },
+  );
+  const unneeded = [...entries.values()].filter(
+    (entry) => sameWord(entry.job) === sameWord(job.job) && !wanted.has(entryKey(entry)),
+  );
+  return [...rows, ...unneeded.flatMap((entry) => settle(entry, 0))];
+}
+
+/** The rows that give up everything that is reserved for these jobs, open or not. */
+export function releaseFor(entries: ReadonlyMap<string, Entry>, jobs: readonly string[]): Movement[] {
+  const names = new Set(jobs.map(sameWord));
+  return [...entries.values()].filter(({ job }) => names.has(sameWord(job))).flatMap((entry) => settle(entry, 0));
+}
+
+/**
+ * Takes from the shelves what a job used and has not been taken yet, and gives up what it had reserved beyond that.
+ *
+ * @param round 1 when a job is done, 2 for its first redo and so on; each is taken once
+ * @returns nothing taken where a grip is listed nowhere or twice, or less is on hand than was used
+ */
+export function takeFor(
+  { stocked, entries }: Pick<StockAsked, 'stocked' | 'entries'>,
+  { job, needs }: Pick<JobNeeds, 'job' | 'needs'>,
+  round = 1,
+): { readonly ok: true; readonly value: Taken } | { readonly ok: false; readonly cannot: CannotTake } {
+  const used = needs.flatMap((need): Movement[] => {
+    const quantity = lessOf(need.quantity, entryFor(job, need, entries, round).used);
+    return quantity > 0 ? [{ ...need, kind: 'used', job, round, quantity }] : [];
+  });
+  const shelves = groupedBy(stocked, itemKey);
+  const issues = [...groupedBy(used, itemKey)].flatMap(([key, group]) =>
+    listingIssue(group[0], shelves.get(key) ?? []),
+  );
+  const onHand = [...groupedBy(used, itemKey)].flatMap(([key, group]) => {
+    const thing = shelves.get(key)?.[0];
+    if (thing?.onHand === undefined) return [];
+    const wanted = sumOf(group.map(({ quantity }) => quantity));
+    return [{ stocked: thing, wanted, onHand: lessOf(thing.onHand, wanted) }];
+  });
+  const tooFew = onHand
+    .filter((each) => each.onHand < 0)
+    .map(({ stocked: { item, shelf, onHand: there = 0 }, wanted }) => ({ item, shelf, onHand: there, wanted }));
+  if (issues.length > 0 || tooFew.length > 0) return { ok: false, cannot: { issues, tooFew } };
+  return { ok: true, value: { movements: [...used, ...givenUp(job, used, entries, round)], onHand } };
+}
+
+/** Tape and weight that no table lists are written down, and counted nowhere. */
+function listingIssue(need: Need | undefined, rows: readonly Stocked[]): Issue[] {
+  if (!need || (need.shelf !== 'grip' && rows.length === 0)) return [];
+  const field = need.shelf === 'grip' ? `Grip of ${need.club}` : 'Item';
+  if (rows.length === 0) return [{ code: 'unknownItem', field, got: need.item }];
+  return rows.length > 1 ? [{ code: 'duplicate', field: 'Stock', got: need.item }] : [];
+}
+
+/** What stays reserved once that was used; a redo leaves the job's own reservations alone. */
+function givenUp(
+  job: string,
+  used: readonly Movement[],
+  entries: ReadonlyMap<string, Entry>,
+  round: number,
+): Movement[] {
+  const taken = new Map(used.map((each) => [entryKey(each), each.quantity]));
+  return [...entries.values()]
+    .filter((entry) => sameWord(entry.job) === sameWord(job) && entry.round === round)
+    .flatMap((entry) => {
+      const balance = lessOf(entry.balance, taken.get(entryKey(entry)) ?? 0);
+      return settle({ ...entry, balance, reserved: Math.max(0, balance) }, 0);
+    });
+}
+
+/** What happens to a thing on the shelf apart from any job. */
+export interface Happening {
+  readonly kind: 'arrived' | 'writtenOff' | 'counted';
+  /** What came or was spoiled, above 0; of a count, what is there. */
+  readonly quantity: number;
+}
+
+/**
+ * One thing after something came, was spoiled or was counted. A count takes the place of what was on hand, and its row says by how
+ * much it differs.
+ *
+ * @returns outOfRange where more would be written off than there is, or nothing came
+ */
+export function happenTo(stocked: Stocked, { kind, quantity }: Happening) {
+  const { onHand, shelf, item } = stocked;
+  const row = (by: number): Movement => ({ kind, job: '', club: '', shelf, item, quantity: by, round: 1 });
+  if (quantity < 0 || (quantity === 0 && kind !== 'counted')) {
+    return fail({
+      code: 'outOfRange',
+      field: 'Quantity',
+      got: quantity,
+      expected: kind === 'counted' ? '0 or more' : 'more than 0',
+    });
+  }
+  if (shelf === 'grip' && !Number.isInteger(quantity)) {
+    return fail({ code: 'notWhole', field: 'Quantity', got: quantity, expected: 'grips come in pieces' });
+  }
+  if (kind === 'counted') return ok({ onHand: quantity, movement: row(lessOf(quantity, onHand ?? 0)) });
+  if (onHand === undefined) {
+    return fail({ code: 'blank', field: `On hand of ${item}`, expected: 'a count first' });
+  }
+  const after = sumOf([onHand, kind === 'arrived' ? quantity : -quantity]);
+  if (after < 0) {
+    return fail({
+      code: 'outOfRange',
+      field: 'Quantity',
+      got: quantity,
+      expected: `no more than the ${onHand} on hand`,
+    });
+  }
+  return ok({ onHand: after, movement: row(quantity) });
+}

@@ -1,0 +1,131 @@
+/** How everything on the shelves stands against what open jobs need. */
+import { groupedBy } from '../plan/together';
+import { entryKey } from './ledger';
+import { itemKey, lessOf, sameWord, sumOf } from './quantity';
+import type { Entry, ItemState, JobNeeds, Lack, Stocked, StockState, Stranded } from './types';
+
+export interface StockAsked {
+  readonly stocked: readonly Stocked[];
+  /** Open jobs, in the order of the sheet. */
+  readonly jobs: readonly JobNeeds[];
+  readonly entries: ReadonlyMap<string, Entry>;
+  /** Jobs that are listed and done, in lower case: the others are gone. */
+  readonly doneJobs: ReadonlySet<string>;
+}
+
+/** Jobs by the day they are promised for; of one day, and of none, in the order of the sheet. */
+export function byDue<T extends { readonly due: number | undefined }>(jobs: readonly T[]): T[] {
+  return [...jobs].sort((one, other) => (one.due ?? Infinity) - (other.due ?? Infinity) || 0);
+}
+
+/** What one job wants of one thing, and has reserved. */
+interface Claim {
+  readonly job: string;
+  readonly due: number | undefined;
+  /** Needed and not used yet. */
+  readonly wanted: number;
+  readonly reserved: number;
+}
+
+/**
+ * Sets what is on hand against what is reserved and needed.
+ *
+ * A piece that is reserved is kept for its job. What is free goes to the open jobs in the order they are due, a job without a day
+ * last; where more is reserved than there is, the job due last goes without.
+ */
+export function stockState(asked: StockAsked): StockState {
+  const claims = claimsOf(asked);
+  const listed = new Map<string, Stocked>();
+  for (const each of asked.stocked) if (!listed.has(itemKey(each))) listed.set(itemKey(each), each);
+  const reserved = reservedByItem(asked.entries);
+  const keys = [...new Set([...listed.keys(), ...claims.keys()])];
+  return {
+    items: keys.map((key) => {
+      const { shelf, item } = listed.get(key) ?? claims.get(key)?.[0]?.of ?? { shelf: 'grip', item: '' };
+      const own = (claims.get(key) ?? []).map(({ claim }) => claim);
+      return itemState({ shelf, item, stocked: listed.get(key), claims: own, reserved: reserved.get(key) ?? 0 });
+    }),
+    stranded: strandedOf(asked),
+  };
+}
+
+function reservedByItem(entries: ReadonlyMap<string, Entry>): ReadonlyMap<string, number> {
+  const groups = groupedBy(entries.values(), itemKey);
+  return new Map([...groups].map(([key, group]) => [key, sumOf(group.map(({ reserved }) => reserved))]));
+}
+
+type Claimed = { readonly of: Pick<Stocked, 'shelf' | 'item'>; readonly claim: Claim };
+
+/** By thing, in the order the jobs are due. */
+function claimsOf({ jobs, entries }: StockAsked): Map<string, Claimed[]> {
+  const found = new Map<string, Claimed[]>();
+  for (const { job, due, needs } of byDue(jobs)) {
+    for (const [key, group] of groupedBy(needs, itemKey)) {
+      const first = group[0] as (typeof group)[number];
+      const own = group.map((need) => ({ need, entry: entries.get(entryKey({ ...need, job, round: 1 })) }));
+      const wanted = sumOf(own.map(({ need, entry }) => Math.max(0, lessOf(need.quantity, entry?.used ?? 0))));
+      const reserved = sumOf(own.map(({ entry }) => entry?.reserved ?? 0));
+      const claims = found.get(key) ?? [];
+      claims.push({ of: { shelf: first.shelf, item: first.item }, claim: { job, due, wanted, reserved } });
+      found.set(key, claims);
+    }
+  }
+  return found;
+}
+
+interface ItemAsked extends Pick<ItemState, 'shelf' | 'item' | 'stocked' | 'reserved'> {
+  readonly claims: readonly Claim[];
+}
+
+function itemState({ claims, ...of }: ItemAsked): ItemState {
+  const { stocked, reserved } = of;
+  const onHand = stocked?.onHand;
+  const needed = sumOf(claims.map(({ wanted }) => wanted));
+  const common = { ...of, onHand, needed };
+  if (onHand === undefined) return { ...common, free: undefined, left: undefined, lacks: [], low: false };
+  const free = lessOf(onHand, reserved);
+  const left = lessOf(free, sumOf(claims.map((claim) => Math.max(0, lessOf(claim.wanted, claim.reserved)))));
+  const low = left < 0 || (stocked?.reorderAt !== undefined && left <= stocked.reorderAt);
+  return { ...common, free, left, lacks: lacksOf(claims, free), low };
+}
+
+/** Of what is free, the earliest due first; of what is reserved beyond what there is, the latest due loses first. */
+function lacksOf(claims: readonly Claim[], free: number): Lack[] {
+  let lost = Math.max(0, -free);
+  const kept = [...claims].reverse().map((claim) => {
+    const loses = Math.min(lost, claim.reserved);
+    lost = lessOf(lost, loses);
+    return { ...claim, reserved: lessOf(claim.reserved, loses) };
+  });
+  let pool = Math.max(0, free);
+  return kept.reverse().flatMap(({ job, due, wanted, reserved }) => {
+    const open = Math.max(0, lessOf(wanted, reserved));
+    const given = Math.min(open, pool);
+    pool = lessOf(pool, given);
+    return open > given ? [{ job, due, quantity: lessOf(open, given) }] : [];
+  });
+}
+
+/** What is reserved for jobs that are not open, or for what an open job does not need. */
+function strandedOf({ jobs, entries, doneJobs }: StockAsked): Stranded[] {
+  const open = new Map(jobs.map((job) => [sameWord(job.job), wantedOf(job, entries)]));
+  const held = [...entries.values()].filter((entry) => {
+    const wanted = open.get(sameWord(entry.job));
+    return entry.reserved > (wanted?.get(entryKey(entry)) ?? 0);
+  });
+  return [...groupedBy(held, ({ job }) => sameWord(job))].map(([key, group]) => ({
+    job: group[0]?.job ?? '',
+    why: open.has(key) ? ('unneeded' as const) : doneJobs.has(key) ? ('done' as const) : ('gone' as const),
+    entries: group,
+  }));
+}
+
+/** What an open job still wants, by the key of its entries. */
+export function wantedOf({ job, needs }: JobNeeds, entries: ReadonlyMap<string, Entry>): ReadonlyMap<string, number> {
+  return new Map(
+    needs.map((need) => {
+      const key = entryKey({ ...need, job, round: 1 });
+      return [key, Math.max(0, lessOf(need.quantity, entries.get(key)?.used ?? 0))];
+    }),
+  );
+}
