@@ -71,11 +71,38 @@ export interface PlaceForm {
   readonly typed: string;
 }
 
+/** A job that is being begun; kept until it stands in Jobs, whichever job is looked at meanwhile. */
+export interface IntakeForm {
+  readonly customer: string;
+  readonly clubs: string;
+  readonly hand: '' | 'Right' | 'Left';
+  /** As a date field has it, `2026-05-15`. */
+  readonly due: string;
+  readonly firstTag: string;
+  readonly authorisedBy: string;
+  /** Blank: the next number. */
+  readonly job: string;
+  /** What the clubs got last time is taken over. */
+  readonly asLast: boolean;
+}
+
+export const EMPTY_INTAKE: IntakeForm = {
+  customer: '',
+  clubs: '',
+  hand: '',
+  due: '',
+  firstTag: '',
+  authorisedBy: '',
+  job: '',
+  asLast: false,
+};
+
 export interface Tools {
   readonly hand: HandForm;
   readonly compare: CompareForm;
   readonly even: EvenForm;
   readonly place: PlaceForm;
+  readonly intake: IntakeForm;
 }
 
 export const EMPTY_TOOLS: Tools = {
@@ -108,10 +135,11 @@ export const EMPTY_TOOLS: Tools = {
   },
   even: { by: { woods: 'sheet', irons: 'sheet', wedges: 'sheet' }, value: { woods: '', irons: '', wedges: '' } },
   place: { typed: '' },
+  intake: EMPTY_INTAKE,
 };
 
 /** Fields that go with the bag on the counter; how grips are compared is the shop's habit and stays. */
 export function forAnotherSet(tools: Tools): Tools {
   const { unit } = tools.hand;
-  return { ...EMPTY_TOOLS, hand: { ...EMPTY_TOOLS.hand, unit }, compare: tools.compare };
+  return { ...EMPTY_TOOLS, hand: { ...EMPTY_TOOLS.hand, unit }, compare: tools.compare, intake: tools.intake };
 }

@@ -14,22 +14,22 @@ const steel = { hand: 'Right', taper: 0 } as const;
 /** A full bag, everything known: the woods' old grips came off whole and were weighed, the irons' are catalogue masses. */
 const weighedOld = { oldItem: 'TB-S60', oldMassKnown: 'Weighed', oldLayers: 0 } as const;
 const catalogueOld = { oldItem: 'OS-S60', oldMass: 49, oldMassKnown: 'Catalogue', oldLayers: 0 } as const;
-const firmer = { job: 'R-201', newItem: 'TB-S60', layers: 2 } as const;
+const firmer = { job: 'R-201', newItem: 'TB-S60', layers: 2, logo: 'Down' } as const;
 // prettier-ignore
 const fullBag: readonly Club[] = [
-  { ...firmer, club: 'Driver', kind: 'Driver', ...graphite, length: 45.25, butt: 0.6, reading: 'D2.4', mass: 308.5, ...weighedOld, oldMass: 51.2 },
-  { ...firmer, club: '3 wood', kind: 'Wood', ...graphite, length: 43, butt: 0.6, reading: 'D2.2', mass: 327.5, ...weighedOld, oldMass: 50.6 },
-  { ...firmer, club: '5 wood', kind: 'Wood', ...graphite, length: 42, butt: 0.6, reading: 'D2.0', mass: 336, ...weighedOld, oldMass: 51 },
-  { ...firmer, club: '4 hybrid', kind: 'Hybrid', ...graphite, length: 40, butt: 0.6, reading: 'D2.1', mass: 364, ...weighedOld, oldMass: 50.2 },
-  { ...firmer, club: '5 iron', kind: 'Iron', ...steel, length: 38, butt: 0.6, reading: 'D1.8', mass: 403, ...catalogueOld },
-  { ...firmer, club: '6 iron', kind: 'Iron', ...steel, length: 37.5, butt: 0.6, reading: 'D2.0', mass: 411, ...catalogueOld },
-  { ...firmer, club: '7 iron', kind: 'Iron', ...steel, length: 37, butt: 0.6, reading: 'D2.1', mass: 419, ...catalogueOld },
-  { ...firmer, club: '8 iron', kind: 'Iron', ...steel, length: 36.5, butt: 0.6, reading: 'D1.7', mass: 427, ...catalogueOld },
-  { ...firmer, club: '9 iron', kind: 'Iron', ...steel, length: 36, butt: 0.6, reading: 'D2.2', mass: 434.5, ...catalogueOld },
-  { ...firmer, club: 'PW', kind: 'Iron', ...steel, length: 35.75, butt: 0.6, reading: 'D2.6', mass: 441, ...catalogueOld },
-  { ...firmer, club: '52 wedge', kind: 'Wedge', ...steel, hold: 'Target', target: 'D4', length: 35.5, butt: 0.6, reading: 'D3.8', mass: 452, ...catalogueOld },
-  { ...firmer, club: '56 wedge', kind: 'Wedge', ...steel, hold: 'Target', target: 'D5', length: 35.25, butt: 0.6, reading: 'D5.0', mass: 460, ...catalogueOld },
-  { job: 'R-201', club: 'Putter', kind: 'Putter', ...steel, newItem: 'PT-P58', layers: 0, length: 34, butt: 0.58, reading: 'E1.5', mass: 538, oldItem: 'PT-P58', oldMass: 64, oldMassKnown: 'Weighed', oldLayers: 0 },
+  { ...firmer, club: 'Driver', tag: '01', damage: 'Scratch on the crown', kind: 'Driver', ...graphite, length: 45.25, butt: 0.6, reading: 'D2.4', mass: 308.5, ...weighedOld, oldMass: 51.2 },
+  { ...firmer, club: '3 wood', tag: '02', kind: 'Wood', ...graphite, length: 43, butt: 0.6, reading: 'D2.2', mass: 327.5, ...weighedOld, oldMass: 50.6 },
+  { ...firmer, club: '5 wood', tag: '03', kind: 'Wood', ...graphite, length: 42, butt: 0.6, reading: 'D2.0', mass: 336, ...weighedOld, oldMass: 51 },
+  { ...firmer, club: '4 hybrid', tag: '04', kind: 'Hybrid', ...graphite, length: 40, butt: 0.6, reading: 'D2.1', mass: 364, ...weighedOld, oldMass: 50.2 },
+  { ...firmer, club: '5 iron', tag: '05', kind: 'Iron', ...steel, length: 38, butt: 0.6, reading: 'D1.8', mass: 403, ...catalogueOld },
+  { ...firmer, club: '6 iron', tag: '06', kind: 'Iron', ...steel, length: 37.5, butt: 0.6, reading: 'D2.0', mass: 411, ...catalogueOld },
+  { ...firmer, club: '7 iron', tag: '07', damage: 'Rust spot below the grip', kind: 'Iron', ...steel, length: 37, butt: 0.6, reading: 'D2.1', mass: 419, ...catalogueOld },
+  { ...firmer, club: '8 iron', tag: '08', kind: 'Iron', ...steel, length: 36.5, butt: 0.6, reading: 'D1.7', mass: 427, ...catalogueOld },
+  { ...firmer, club: '9 iron', tag: '09', kind: 'Iron', ...steel, length: 36, butt: 0.6, reading: 'D2.2', mass: 434.5, ...catalogueOld },
+  { ...firmer, club: 'PW', tag: '10', kind: 'Iron', ...steel, length: 35.75, butt: 0.6, reading: 'D2.6', mass: 441, ...catalogueOld },
+  { ...firmer, club: '52 wedge', tag: '11', kind: 'Wedge', ...steel, hold: 'Target', target: 'D4', length: 35.5, butt: 0.6, reading: 'D3.8', mass: 452, ...catalogueOld },
+  { ...firmer, club: '56 wedge', tag: '12', kind: 'Wedge', ...steel, hold: 'Target', target: 'D5', length: 35.25, butt: 0.6, reading: 'D5.0', mass: 460, ...catalogueOld },
+  { job: 'R-201', club: 'Putter', tag: '13', takeOff: 'Whole', kind: 'Putter', ...steel, newItem: 'PT-P58', layers: 0, length: 34, butt: 0.58, reading: 'E1.5', mass: 538, oldItem: 'PT-P58', oldMass: 64, oldMassKnown: 'Weighed', oldLayers: 0 },
 ];
 
 /**
@@ -101,6 +101,22 @@ const wedges: readonly Club[] = [
   { ...closeWork, club: '58 wedge', target: 'D6', length: 35.25, reading: 'D4.9', mass: 466, oldMass: 51.2 },
 ];
 
+/** Jobs that were closed: what is on the first bag now, and a customer who is due for a reminder. Nobody read or weighed these. */
+const lastYear = { job: 'R-143', hand: 'Right', butt: 0.6, layers: 0 } as const;
+const longAgo = { job: 'R-118', hand: 'Left', layers: 1 } as const;
+// prettier-ignore
+const closed: readonly Club[] = [
+  { ...lastYear, club: 'Driver', kind: 'Driver', newItem: 'TB-S60', length: 45.25 },
+  { ...lastYear, club: '3 wood', kind: 'Wood', newItem: 'TB-S60', length: 43 },
+  { ...lastYear, club: '5 wood', kind: 'Wood', newItem: 'TB-S60', length: 42 },
+  { ...lastYear, club: '5 iron', kind: 'Iron', newItem: 'OS-S60', length: 38 },
+  { ...lastYear, club: '6 iron', kind: 'Iron', newItem: 'OS-S60', length: 37.5 },
+  { ...lastYear, club: '7 iron', kind: 'Iron', newItem: 'OS-S60', length: 37 },
+  { ...longAgo, club: 'Driver', kind: 'Driver', newItem: 'HA-S60', butt: 0.6, length: 44.5 },
+  { ...longAgo, club: '5 wood', kind: 'Wood', newItem: 'HA-S60', butt: 0.6, length: 41.5 },
+  { ...longAgo, club: 'Putter', kind: 'Putter', newItem: 'PT-P58', butt: 0.58, length: 33.5 },
+];
+
 export const demoClubs: readonly Club[] = [
   ...fullBag,
   ...heavierGrips,
@@ -108,4 +124,5 @@ export const demoClubs: readonly Club[] = [
   ...putters,
   ...mixedButts,
   ...wedges,
+  ...closed,
 ];

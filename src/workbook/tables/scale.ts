@@ -3,6 +3,7 @@ import type { TableSchema } from '../schema';
 
 export const SCALE = {
   name: 'Scale',
+  later: true,
   room: 60,
   purpose: 'Readings of a club that never changes: they show whether the scale still reads as it did.',
   columns: [

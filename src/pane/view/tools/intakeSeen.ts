@@ -1,0 +1,79 @@
+/** What the intake screen shows of a shop, and of a job that is being begun. Pure but for the day, which is told. */
+import { readClubList, type ClubList } from '../../../workbook/clubList';
+import { readDay } from '../../../workbook/days';
+import { intakeFault } from '../../../workbook/fillIntake';
+import { folded } from '../../../workbook/headings';
+import { lastTimes, type LastTime } from '../../../workbook/history';
+import type { IntakeFault, JobFault, JobRequest } from '../../../workbook/intakeOutcomes';
+import { namedJobs, nextJob } from '../../../workbook/jobNumber';
+import type { Shop } from '../../../workbook/shop';
+import { jobRows } from '../../../workbook/shopRows';
+import { jobFault } from '../../../workbook/startJob';
+import { lastOfJob } from '../../../workbook/takeLast';
+import type { IntakeForm } from '../../state/tools';
+
+/** A job that is being begun. */
+export interface NewJobSeen {
+  readonly list: ClubList;
+  readonly last: readonly LastTime[];
+  readonly dueFault: boolean;
+  /** Nothing was typed yet: what is missing need not be said. */
+  readonly untouched: boolean;
+  readonly fault: JobFault | undefined;
+  /** What is asked for; null while something in it cannot be read. */
+  readonly request: JobRequest | null;
+}
+
+export function newJobSeen({ tables }: Shop, form: IntakeForm, today: number): NewJobSeen {
+  const list = readClubList(form.clubs);
+  const clubs = list.clubs.map(({ name }) => name);
+  const last = lastTimes(tables, { customer: form.customer, clubs, besides: null });
+  const due = form.due === '' ? null : readDay(form.due);
+  const request: JobRequest = {
+    job: form.job.trim() || null,
+    customer: form.customer,
+    due: due ?? null,
+    today,
+    clubs: list.clubs,
+    hand: form.hand || null,
+    firstTag: form.firstTag,
+    authorisedBy: form.authorisedBy,
+    last: form.asLast ? last : [],
+  };
+  const dueFault = due === undefined;
+  return {
+    list,
+    last,
+    dueFault,
+    untouched: form.customer.trim() === '' || form.clubs.trim() === '',
+    fault: jobFault(tables, request, request.job),
+    request: dueFault || list.faults.length > 0 ? null : request,
+  };
+}
+
+/** Whose clubs came in before, each once, for typing a name. */
+export function customersOf({ tables }: Shop): string[] {
+  const names = new Map<string, string>();
+  for (const { customer } of jobRows(tables)) if (customer !== '') names.set(folded(customer), customer);
+  return [...names.values()].sort((one, other) => one.localeCompare(other));
+}
+
+/** The number a job would get; one that was given and is gone is known only when it is begun. */
+export function suggestedJob({ tables }: Shop): string {
+  return nextJob(namedJobs(tables), null);
+}
+
+/** What is to be said of a job that is there. */
+export interface JobSeenAtCounter {
+  readonly fault: IntakeFault | undefined;
+  readonly customer: string;
+  readonly last: readonly LastTime[];
+}
+
+export function jobSeen({ tables }: Shop, job: string, today: number): JobSeenAtCounter {
+  return {
+    fault: intakeFault(tables, job, today),
+    customer: jobRows(tables).find((each) => folded(each.job) === folded(job))?.customer ?? '',
+    last: lastOfJob(tables, job).map(({ last }) => last),
+  };
+}
