@@ -8,7 +8,7 @@ import { readCells, worksheetNamed } from '../../../src/workbook/embedded/cells'
 import { describeCopy } from '../../../src/workbook/embedded/save/copy';
 import { bytesOf } from '../../../src/workbook/embedded/save/file';
 import type { Spreadsheet } from '../../../src/workbook/embedded/spreadsheet';
-import { CLUBS } from '../../../src/workbook/schema';
+import { CLUBS, JOBS } from '../../../src/workbook/schema';
 import { columnLetters } from '../../../src/workbook/shared/address';
 import { type } from '../sheet';
 import { COMPARE_SHEET, filledDemo, PLAN_SHEET } from './demoBook';
