@@ -18,6 +18,7 @@ export type TableName =
   | 'Quotes'
   | 'Checkin'
   | 'Scale'
+  | 'Movements'
   | 'Settings';
 
 export type ShopTables = Readonly<Record<TableName, TableSeen | null>>;

@@ -10,6 +10,7 @@ const INCHES_PER_YARD = 36;
 export interface NeedsAsked {
   readonly job: string;
   readonly due: number | undefined;
+  readonly round: number;
   readonly clubs: readonly TicketClub[];
   /** Rows of clubs whose grip the client brings. */
   readonly ownGrips: ReadonlySet<number>;
@@ -23,11 +24,12 @@ export interface NeedsAsked {
  * in grams for the job as a whole, strips and solvent. Weight that is on already from the first time is not needed again.
  */
 export function needsOf(asked: NeedsAsked): JobNeeds {
-  const { job, due, clubs, ownGrips } = asked;
+  const { job, due, round, clubs, ownGrips } = asked;
   const bought = clubs.filter(({ row, item }) => item !== '' && !ownGrips.has(row));
   return {
     job,
     due,
+    round,
     needs: [...gripNeeds(bought), ...tapeNeeds(asked), ...weightNeeds(clubs)],
     twoWayStrips: clubs.filter(({ tape }) => tape.twoWayInches > 0).length,
     solventMl: exactSum(

@@ -6,7 +6,12 @@ import type { CannotTake, Entry, JobNeeds, Movement, Need, Stocked, Taken } from
 import { fail, ok, type Issue } from '../result';
 import { groupedBy } from '../plan/together';
 
-function entryFor(job: string, need: Omit<Need, 'quantity'>, entries: ReadonlyMap<string, Entry>, round = 1): Entry {
+function entryFor(
+  job: string,
+  need: Omit<Need, 'quantity'>,
+  entries: ReadonlyMap<string, Entry>,
+  round: number,
+): Entry {
   const { shelf, item, club } = need;
   const known = entries.get(entryKey({ job, club, shelf, item, round }));
   return known ?? { job, club, shelf, item, round, reserved: 0, balance: 0, used: 0 };
@@ -46,13 +51,13 @@ function poolsOf(
 
 function reserveOne(job: JobNeeds, entries: ReadonlyMap<string, Entry>, pools: Map<string, number>): Movement[] {
   const wanted = wantedOf(job, entries);
-  const rows = [...groupedBy(job.needs, (need) => entryKey({ ...need, job: job.job, round: 1 }))].flatMap(
+  const rows = [...groupedBy(job.needs, (need) => entryKey({ ...need, job: job.job, round: job.round }))].flatMap(
     ([key, group]) => {
       const need = group[0] as Need;
       const pool = Math.max(0, pools.get(itemKey(need)) ?? 0);
       const given = Math.min(wanted.get(key) ?? 0, pool);
       if (pool !== Infinity) pools.set(itemKey(need), lessOf(pool, given));
-      return settle(entryFor(job.job, need, entries), given);
+      return settle(entryFor(job.job, need, entries, job.round), given);
     },
   );
   const unneeded = [...entries.values()].filter(
@@ -68,15 +73,13 @@ export function releaseFor(entries: ReadonlyMap<string, Entry>, jobs: readonly s
 }
 
 /**
- * Takes from the shelves what a job used and has not been taken yet, and gives up what it had reserved beyond that.
+ * Takes from the shelves what a job used in its round and has not been taken yet, and gives up what it had reserved beyond that.
  *
- * @param round 1 when a job is done, 2 for its first redo and so on; each is taken once
  * @returns nothing taken where a grip is listed nowhere or twice, or less is on hand than was used
  */
 export function takeFor(
   { stocked, entries }: Pick<StockAsked, 'stocked' | 'entries'>,
-  { job, needs }: Pick<JobNeeds, 'job' | 'needs'>,
-  round = 1,
+  { job, round, needs }: Pick<JobNeeds, 'job' | 'round' | 'needs'>,
 ): { readonly ok: true; readonly value: Taken } | { readonly ok: false; readonly cannot: CannotTake } {
   const used = needs.flatMap((need): Movement[] => {
     const quantity = lessOf(need.quantity, entryFor(job, need, entries, round).used);

@@ -59,10 +59,10 @@ type Claimed = { readonly of: Pick<Stocked, 'shelf' | 'item'>; readonly claim: C
 /** By thing, in the order the jobs are due. */
 function claimsOf({ jobs, entries }: StockAsked): Map<string, Claimed[]> {
   const found = new Map<string, Claimed[]>();
-  for (const { job, due, needs } of byDue(jobs)) {
+  for (const { job, due, round, needs } of byDue(jobs)) {
     for (const [key, group] of groupedBy(needs, itemKey)) {
       const first = group[0] as (typeof group)[number];
-      const own = group.map((need) => ({ need, entry: entries.get(entryKey({ ...need, job, round: 1 })) }));
+      const own = group.map((need) => ({ need, entry: entries.get(entryKey({ ...need, job, round })) }));
       const wanted = sumOf(own.map(({ need, entry }) => Math.max(0, lessOf(need.quantity, entry?.used ?? 0))));
       const reserved = sumOf(own.map(({ entry }) => entry?.reserved ?? 0));
       const claims = found.get(key) ?? [];
@@ -121,10 +121,13 @@ function strandedOf({ jobs, entries, doneJobs }: StockAsked): Stranded[] {
 }
 
 /** What an open job still wants, by the key of its entries. */
-export function wantedOf({ job, needs }: JobNeeds, entries: ReadonlyMap<string, Entry>): ReadonlyMap<string, number> {
+export function wantedOf(
+  { job, round, needs }: JobNeeds,
+  entries: ReadonlyMap<string, Entry>,
+): ReadonlyMap<string, number> {
   return new Map(
     needs.map((need) => {
-      const key = entryKey({ ...need, job, round: 1 });
+      const key = entryKey({ ...need, job, round });
       return [key, Math.max(0, lessOf(need.quantity, entries.get(key)?.used ?? 0))];
     }),
   );

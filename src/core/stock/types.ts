@@ -31,6 +31,8 @@ export interface JobNeeds {
   readonly job: string;
   /** Day as a workbook counts it; undefined: promised for no day, so it comes last. */
   readonly due: number | undefined;
+  /** 1 for the first time it is done, 2 for its first redo and so on: what was used before does not serve again. */
+  readonly round: number;
   readonly needs: readonly Need[];
   /** Two-way strips, one for each grip that gets one. */
   readonly twoWayStrips: number;
@@ -45,7 +47,7 @@ export interface Movement extends Need {
   readonly kind: MovementKind;
   /** Blank for what belongs to no job. */
   readonly job: string;
-  /** 1 for the first time a job is done, 2 for its first redo. */
+  /** As in {@link JobNeeds}. */
   readonly round: number;
 }
 

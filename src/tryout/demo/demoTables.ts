@@ -11,11 +11,13 @@ import {
   TAXES,
   WEIGHTS,
 } from '../../workbook/schema';
+import { MOVEMENTS } from '../../workbook/tables/movements';
 import { SCALE } from '../../workbook/tables/scale';
 import { demoClubs } from './clubs';
 import { demoJobs } from './jobs';
 import { demoQuotes, demoRates, demoSettings, demoSizes, demoTape, demoTaxes, demoWeights } from './shop';
 import { demoScale } from './scale';
+import { demoMovements } from './movements';
 import { demoStock } from './stock';
 import { asTable, type DemoRow, type DemoTable } from './table';
 
@@ -33,6 +35,7 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   // rows to write into, as a new workbook has them
   Checkin: asTable(CHECKIN, Array<DemoRow<typeof CHECKIN>>(CHECKIN.room).fill({})),
   Scale: asTable(SCALE, demoScale),
+  Movements: asTable(MOVEMENTS, demoMovements),
   Settings: asTable(SETTINGS, demoSettings),
 };
 

@@ -25,6 +25,7 @@ export const need = (item: string, club: string, quantity = 1): Need => ({ shelf
 export const jobOf = (job: string, due: number | undefined, ...needs: Need[]): JobNeeds => ({
   job,
   due,
+  round: 1,
   needs,
   twoWayStrips: needs.length,
   solventMl: 15 * needs.length,

@@ -113,7 +113,7 @@ describe('using, and what happens otherwise', () => {
 
   it('takes again for a redo, and no reservation of the job counts for it', () => {
     const ledger = reserved(shelves, [job]);
-    const redo = takeFor(asked(shelves, [job], ledger), { ...job, needs: [need('FERN-M', 'Driver')] }, 2);
+    const redo = takeFor(asked(shelves, [job], ledger), { ...job, round: 2, needs: [need('FERN-M', 'Driver')] });
     if (!redo.ok) throw new Error('not taken');
     expect(redo.value.movements).toMatchObject([{ kind: 'used', round: 2, club: 'Driver', quantity: 1 }]);
     expect([...entriesOf([...ledger, ...redo.value.movements]).values()].map((entry) => entry.reserved)).toEqual([
