@@ -198,6 +198,18 @@ export function nextText(steps: readonly NextStep[], wrong: readonly Issue[]): s
   return [...wrong.map(sayIssue), ...steps.map(sayNext)].join(' ');
 }
 
+/** What is wrong with a club's row and what to do about the club; where nothing is left to do but to decide, that. */
+export function clubNext(club: Pick<CheckedClub, 'next' | 'state' | 'verdict'>, wrong: readonly Issue[]): string {
+  const text = nextText(club.next, wrong);
+  if (text !== '' || club.state !== 'open') return text;
+  if (club.verdict === 'out') {
+    return 'It is out of tolerance, and none of your weights puts it right: waive it with a reason.';
+  }
+  return club.verdict === 'unknown'
+    ? 'What it is to read is not known: accept it, or waive it with a reason.'
+    : 'The ± of the scale leaves it open whether it is within its tolerance: accept it, or waive it with a reason.';
+}
+
 export const STATE_WORDS: Readonly<Record<CheckedClub['state'], string>> = {
   open: 'Open',
   accepted: 'Accepted',

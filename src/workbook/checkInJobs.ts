@@ -15,7 +15,7 @@ import { CHECKIN } from './schema';
 import { isBlankCell, jobName } from './shop';
 import { askFirst, blockOfCell, changedCells, formulaCells, writeCells } from './tableCells';
 import type { TableCell } from './tableCell';
-import { nextText, STATE_WORDS } from '../words/bench';
+import { clubNext, nextText, STATE_WORDS } from '../words/bench';
 import { readingText } from '../words/readings';
 import type { Planned } from './planTables';
 
@@ -209,7 +209,7 @@ function judgedCells(checkin: TableSeen, { checkIn, rows }: JudgedJob): TableCel
   return rows.flatMap(({ row, sheetRow }) => {
     const club = checkIn.clubs.find(({ measured }) => measured?.sheetRow === sheetRow);
     const wrong = checkIn.issues.filter(({ field }) => field.startsWith(`${CHECKIN.name} row ${sheetRow},`));
-    const values = { ...judgement(club), next: nextText(club?.next ?? [], wrong) || null };
+    const values = { ...judgement(club), next: (club ? clubNext(club, wrong) : nextText([], wrong)) || null };
     return OURS.map((key) => ({ row, column: at(key), value: values[key] }));
   });
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Caution, CautionCode, NextStep, PilotWhy } from '../../src/core/index';
 import {
   CAUTIONS_FOOT,
+  clubNext,
   predictedGrams,
   predictedReading,
   sayAlign,
@@ -131,6 +132,16 @@ describe('a check-in', () => {
   ] as [NextStep, string | RegExp][])('%j', (step, said) => {
     if (typeof said === 'string') expect(sayNext(step)).toBe(said);
     else expect(sayNext(step)).toMatch(said);
+  });
+
+  it('where nothing is left to do but to decide, that', () => {
+    const club = { next: [], state: 'open', verdict: 'cannotTell' } as const;
+    expect(clubNext(club, [])).toMatch(/^The ± of the scale leaves it open/);
+    expect(clubNext({ ...club, verdict: 'out' }, [])).toMatch(/none of your weights/);
+    expect(clubNext({ ...club, verdict: 'unknown' }, [])).toMatch(/not known/);
+    expect(clubNext({ ...club, state: 'accepted' }, [])).toBe('');
+    const step = { step: 'measure', reading: true, mass: true } as const;
+    expect(clubNext({ ...club, next: [step] }, [])).toBe('Read and weigh the finished club.');
   });
 
   it('the others wait for the pilot; a job says what keeps it open', () => {

@@ -1,38 +1,36 @@
-/** The job at the bench: its ticket, and its check-in until it is closed. */
+/** The job at the bench: its ticket, its check-in until it is closed, what goes back with the clubs, and a redo. */
 import { Button } from '@fluentui/react-components';
-import { useMemo } from 'react';
-import { cautionsFor, type CheckIn } from '../../../core/index';
-import {
-  CAUTIONS_FOOT,
-  nextText,
-  sayCaution,
-  sayClosing,
-  sayMissingMinutes,
-  sayPilot,
-  sayWait,
-  STATE_WORDS,
-} from '../../../words/bench';
+import { useMemo, type ReactNode } from 'react';
+import { cautionsFor } from '../../../core/index';
+import { CAUTIONS_FOOT, sayCaution, sayMissingMinutes, sayPilot } from '../../../words/bench';
 import { sayIssue } from '../../../words/issues';
-import { canClose } from '../../../core/index';
 import { shopOf, type Deed } from '../../state/deed';
-import { FIRST_RUN, signedText, TABLE } from '../../words';
-import { closeDeed, judgeDeed, startDeed, ticketDeed } from './benchDeeds';
+import { FIRST_RUN } from '../../words';
+import { Checked } from './BenchCheckIn';
+import { closeDeed, judgeDeed, labelsDeed, redoDeed, slipDeed, startDeed, ticketDeed } from './benchDeeds';
+import { BenchRedo } from './BenchRedo';
 import { benchSeen, type BenchSeen } from './benchSeen';
 import { BENCH_WORDS } from './benchWords';
-import { DataTable } from './DataTable';
 import { Buttons, Part, Says, Sentences } from './parts';
 import type { ToolProps } from './toolProps';
 
 function TicketPart({ seen, busy, onFill }: { seen: BenchSeen; busy: boolean; onFill: () => void }) {
-  const { ticket, problems } = seen;
+  const { ticket, problems, round } = seen;
   const first = ticket.clubs.find(({ pilot }) => pilot);
   const missing = sayMissingMinutes(ticket.minutes.missing);
-  const cautions = cautionsFor(ticket).map((caution) => sayCaution(caution, ticket.clubs.length));
   return (
     <Part title={BENCH_WORDS.title}>
       <Says quiet small>
         {BENCH_WORDS.how}
       </Says>
+      {ticket.isAgain && (
+        <Says flagged>
+          {BENCH_WORDS.again(
+            round,
+            ticket.clubs.map(({ name }) => name),
+          )}
+        </Says>
+      )}
       <Says>{BENCH_WORDS.minutes(ticket.minutes.total)}</Says>
       {first && ticket.pilot && <Says>{sayPilot(first.name, ticket.pilot.why)}</Says>}
       <Sentences texts={[...(missing ? [missing] : []), ...problems.map(sayIssue)]} flagged />
@@ -41,35 +39,43 @@ function TicketPart({ seen, busy, onFill }: { seen: BenchSeen; busy: boolean; on
           {BENCH_WORDS.ticket}
         </Button>
       </Buttons>
-      {cautions.length > 0 && (
-        <Part title={BENCH_WORDS.mind} ruled>
-          <Sentences texts={[...cautions, CAUTIONS_FOOT]} />
-        </Part>
-      )}
     </Part>
   );
 }
 
-function Judged({ checkIn }: { readonly checkIn: CheckIn }) {
-  const wait = sayWait(checkIn);
+/** Last of all: it is printed on the ticket as well. */
+function Cautions({ ticket }: Pick<BenchSeen, 'ticket'>) {
+  const cautions = cautionsFor(ticket).map((caution) => sayCaution(caution, ticket.clubs.length));
+  if (cautions.length === 0) return null;
+  return (
+    <Part title={BENCH_WORDS.mind} ruled>
+      <Sentences texts={[...cautions, CAUTIONS_FOOT]} />
+    </Part>
+  );
+}
+
+/** A button that does a deed. */
+type Act = (deed: Deed, says: string) => ReactNode;
+
+function CheckInPart({ seen, job, act }: { readonly seen: BenchSeen; readonly job: string; readonly act: Act }) {
+  const { checkIn, checked, isDone } = seen;
   return (
     <>
-      {wait && <Says flagged>{wait}</Says>}
-      <DataTable
-        caption={BENCH_WORDS.judged}
-        headers={[BENCH_WORDS.club, BENCH_WORDS.standing, BENCH_WORDS.off, BENCH_WORDS.next]}
-        numbers={[2]}
-        rows={checkIn.clubs.map(({ row, name, state, off, next, issues }) => ({
-          key: row,
-          cells: [
-            name,
-            STATE_WORDS[state],
-            off.reading ? signedText(off.reading.by) : TABLE.none,
-            nextText(next, issues) || TABLE.none,
-          ],
-        }))}
-      />
-      <Says>{sayClosing(canClose(checkIn))}</Says>
+      {isDone ? (
+        <Says>{BENCH_WORDS.isClosed}</Says>
+      ) : (
+        <>
+          <Says quiet small>
+            {BENCH_WORDS.checkHow}
+          </Says>
+          <Buttons>
+            {act(startDeed(job), BENCH_WORDS.start)}
+            {checkIn && act(judgeDeed(job), BENCH_WORDS.judge)}
+            {checkIn && act(closeDeed(job), BENCH_WORDS.close)}
+          </Buttons>
+        </>
+      )}
+      {checkIn && <Checked checkIn={checkIn} clubs={checked} isDone={isDone} />}
     </>
   );
 }
@@ -82,17 +88,19 @@ export function BenchScreen({ pane, obstacle }: ToolProps) {
   const busy = state.task !== null;
   if (obstacle) return obstacle;
   if (job === null || !seen) return <Says quiet>{BENCH_WORDS.chooseJob}</Says>;
-  const { checkIn } = seen;
-  const act = (deed: Deed, says: string) => (
+  const act: Act = (deed, says) => (
     <Button disabledFocusable={busy} onClick={() => does.deed(deed)}>
       {says}
     </Button>
   );
+  const hasTable = !shop?.missing.includes('Checkin');
   return (
     <>
       <TicketPart seen={seen} busy={busy} onFill={() => does.deed(ticketDeed(job))} />
       <Part title={BENCH_WORDS.checkTitle} ruled>
-        {shop?.missing.includes('Checkin') ? (
+        {hasTable ? (
+          <CheckInPart seen={seen} job={job} act={act} />
+        ) : (
           <>
             <Says quiet>{BENCH_WORDS.noTable}</Says>
             <Buttons>
@@ -101,20 +109,26 @@ export function BenchScreen({ pane, obstacle }: ToolProps) {
               </Button>
             </Buttons>
           </>
-        ) : (
-          <>
-            <Says quiet small>
-              {BENCH_WORDS.checkHow}
-            </Says>
-            <Buttons>
-              {act(startDeed(job), BENCH_WORDS.start)}
-              {checkIn && act(judgeDeed(job), BENCH_WORDS.judge)}
-              {checkIn && act(closeDeed(job), BENCH_WORDS.close)}
-            </Buttons>
-            {checkIn && <Judged checkIn={checkIn} />}
-          </>
         )}
       </Part>
+      <Part title={BENCH_WORDS.backTitle} ruled>
+        <Says quiet small>
+          {BENCH_WORDS.backHow}
+        </Says>
+        <Buttons>
+          {act(labelsDeed(job), BENCH_WORDS.labels)}
+          {act(slipDeed(job), BENCH_WORDS.slip)}
+        </Buttons>
+      </Part>
+      {seen.isDone && hasTable && (
+        <BenchRedo
+          key={job}
+          clubs={seen.checkIn?.clubs.map(({ name }) => name) ?? seen.ticket.clubs.map(({ name }) => name)}
+          busy={busy}
+          onBegin={(clubs) => does.deed(redoDeed(job, clubs))}
+        />
+      )}
+      <Cautions ticket={seen.ticket} />
     </>
   );
 }

@@ -2,9 +2,11 @@
 import { judgeCheckIn, startCheckIn } from '../../../workbook/checkInJobs';
 import { closeJob } from '../../../workbook/closeJob';
 import { dayOf } from '../../../workbook/days';
+import { fillLabels, fillSlip } from '../../../workbook/fillHandOver';
 import { fillTicket } from '../../../workbook/fillTicket';
+import { redoJob } from '../../../workbook/redoJob';
 import { sayClosing } from '../../../words/bench';
-import { sayCheckIn, sayClosed, sayJudged, sayTicket } from '../../../words/benchOutcomes';
+import { sayCheckIn, sayClosed, sayJudged, sayLabels, sayRedo, saySlip, sayTicket } from '../../../words/benchOutcomes';
 import type { Deed } from '../../state/deed';
 
 export function ticketDeed(job: string): Deed {
@@ -15,6 +17,30 @@ export function ticketDeed(job: string): Deed {
     run: async (port, shop, over) => {
       const end = await fillTicket(port, shop, { job, agreed: over ?? undefined });
       return { end, text: sayTicket(end) };
+    },
+  };
+}
+
+export function labelsDeed(job: string): Deed {
+  return {
+    doing: 'Filling the labels…',
+    done: 'Labels filled',
+    failed: 'The labels were not filled',
+    run: async (port, shop, over) => {
+      const end = await fillLabels(port, shop, { job, agreed: over ?? undefined });
+      return { end, text: sayLabels(end) };
+    },
+  };
+}
+
+export function slipDeed(job: string): Deed {
+  return {
+    doing: 'Filling the pick-up slip…',
+    done: 'Pick-up slip filled',
+    failed: 'The pick-up slip was not filled',
+    run: async (port, shop, over) => {
+      const end = await fillSlip(port, shop, { job, agreed: over ?? undefined });
+      return { end, text: saySlip(end) };
     },
   };
 }
@@ -51,6 +77,19 @@ export function closeDeed(job: string): Deed {
     run: async (port, _shop, over) => {
       const end = await closeJob(port, job, dayOf(new Date()), over);
       return { end, text: !end.done && end.reason === 'open' ? sayClosing(end.closing) : sayClosed(end) };
+    },
+  };
+}
+
+/** @param clubs their names as in Clubs */
+export function redoDeed(job: string, clubs: readonly string[]): Deed {
+  return {
+    doing: 'Beginning the redo…',
+    done: 'Redo begun',
+    failed: 'No redo was begun',
+    run: async (port, _shop, over) => {
+      const end = await redoJob(port, job, clubs, over);
+      return { end, text: sayRedo(end) };
     },
   };
 }

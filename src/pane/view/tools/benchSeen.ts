@@ -1,15 +1,22 @@
 /** A job at the bench, as its screen shows it. Pure. */
-import { benchTicket, type BenchTicket, type CheckIn, type Issue } from '../../../core/index';
-import { judgedJob, planJob } from '../../../workbook/benchJob';
+import { benchTicket, type BenchTicket, type CheckedClub, type CheckIn, type Issue } from '../../../core/index';
+import { benchRound, judgedJob, planJob, strayRows } from '../../../workbook/benchJob';
+import { jobStatus } from '../../../workbook/jobStatus';
 import { readBench } from '../../../workbook/readBench';
 import type { Shop } from '../../../workbook/shop';
 
 /** A job at the bench: its ticket, and its check-in as far as it was measured. */
 export interface BenchSeen {
   readonly ticket: BenchTicket;
+  /** Above 1: a redo of the ticket's clubs. */
+  readonly round: number;
   /** null while Checkin has no row of the job. */
   readonly checkIn: CheckIn | null;
-  /** What is wrong with Rates. */
+  /** Clubs of the check-in that the bench works on now. */
+  readonly checked: readonly CheckedClub[];
+  /** Jobs says that it is done. */
+  readonly isDone: boolean;
+  /** What is wrong with Rates, and rows of Checkin that belong to no job. */
   readonly problems: readonly Issue[];
 }
 
@@ -20,5 +27,14 @@ export function benchSeen({ tables }: Shop, job: string): BenchSeen | null {
   const { plan, input } = planned.value;
   const { ask, problems } = readBench(tables);
   const { checkIn, rows } = judgedJob(tables, job, planned.value);
-  return { ticket: benchTicket(plan, input, ask), checkIn: rows.length > 0 ? checkIn : null, problems };
+  const round = benchRound(tables, job, planned.value);
+  const status = jobStatus(tables, job);
+  return {
+    ticket: benchTicket(plan, input, { ...ask, again: round.number > 1 ? round.rows : undefined }),
+    round: round.number,
+    checkIn: rows.length > 0 ? checkIn : null,
+    checked: checkIn.clubs.filter(({ row }) => round.rows.has(row)),
+    isDone: !('done' in status) && status.isDone,
+    problems: [...problems, ...strayRows(tables)],
+  };
 }

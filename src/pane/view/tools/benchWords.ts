@@ -1,11 +1,14 @@
 /** Words of the bench's screen. */
+import { listed } from '../../../words/outcomes';
 import { numberText } from '../../words';
 
 export const BENCH_WORDS = {
   title: 'On the bench',
   how: 'Goes by Clubs as it stands there: choices in Plan count once they are filled.',
   chooseJob: 'Choose a job above: the bench works job by job.',
-  minutes: (total: number) => `${numberText(total)} minutes for the set.`,
+  minutes: (total: number) => `${numberText(total, Number.isInteger(total) ? 0 : 1)} minutes in all.`,
+  again: (round: number, clubs: readonly string[]) =>
+    `Redo under warranty, round ${round}: ${listed(clubs)} only, and nothing is charged.`,
   mind: 'Mind',
   ticket: 'Fill bench ticket',
   checkTitle: 'Check-in',
@@ -14,9 +17,19 @@ export const BENCH_WORDS = {
   start: 'Start check-in',
   judge: 'Judge',
   close: 'Close job',
-  judged: 'How the clubs stand',
+  isClosed: 'This job is Done.',
+  judged: 'Predicted and measured',
   club: 'Club',
-  standing: 'Standing',
-  off: 'Off, pt',
-  next: 'What next',
+  predicted: 'Predicted',
+  measured: 'Measured',
+  off: 'Off',
+  next: 'What to do',
+  nextOf: (club: string, next: string) => `${club}: ${next}`,
+  backTitle: 'Back to the customer',
+  backHow: 'A label for each club, and a slip on how it came out and how to care for it.',
+  labels: 'Fill labels',
+  slip: 'Fill pick-up slip',
+  redoTitle: 'Redo under warranty',
+  redoHow: 'Clubs that came back get a new round in Checkin and a ticket of their own. Nothing is charged.',
+  redo: 'Begin redo',
 } as const;
