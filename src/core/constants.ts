@@ -35,6 +35,9 @@ export const SCALE_LETTERS = 'ABCDEFG';
 /** A grip's balance point lies at about this part of its length from the cap (*practice*; geometry gives 3.9 to 4.1 in for 10.5 in). */
 export const GRIP_BALANCE_RATIO = 0.4;
 
+/** What of that part is accepted where a shop found its own (*practice*: no grip is twice as thick at one end as at the other). */
+export const GRIP_BALANCE_RATIOS = { low: 0.3, high: 0.5 } as const;
+
 /** Balance point of a usual 10.5 in grip (*derived* from the ratio). */
 export const GRIP_BALANCE: Constant = {
   value: 4.2,

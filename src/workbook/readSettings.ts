@@ -198,6 +198,7 @@ function settingsFrom(
     lowerTapeStartInches: number('lowerTapeStart', usual.lowerTapeStartInches),
     oldSpreadGrams: number('oldSpread', usual.oldSpreadGrams),
     newSpreadGrams: number('newSpread', usual.newSpreadGrams),
+    gripBalanceRatio: number('gripBalance', usual.gripBalanceRatio),
     balanceSpreadInches: number('balanceSpread', usual.balanceSpreadInches),
     readingSpreadPoints: number('readingSpread', usual.readingSpreadPoints),
     tapeSpread: number('tapeSpread', usual.tapeSpread * 100) / 100,

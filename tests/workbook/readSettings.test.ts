@@ -48,6 +48,7 @@ describe('settings', () => {
     ['Lower-hand tape starts', 6, { lowerTapeStartInches: 6 }],
     ['Catalogue mass ±', 3, { oldSpreadGrams: 3 }],
     ['New grip mass ±', 1, { newSpreadGrams: 1 }],
+    ['Balance point, part of length', 0.42, { gripBalanceRatio: 0.42 }],
     ['Balance point ±', 0.1, { balanceSpreadInches: 0.1 }],
     ['Scale reading ±', 0.1, { readingSpreadPoints: 0.1 }],
     ['Layer mass ±', 20, { tapeSpread: 0.2 }], // per cent

@@ -1,7 +1,7 @@
 /** Where a grip balances, from clubs read bare and finished. */
-import { GRIP_BALANCE, GRIP_BALANCE_RATIO, POINT_GRAM_INCHES } from '../constants';
-import { gripBalance } from '../grip/mass';
-import type { Grip } from '../plan/types';
+import { POINT_GRAM_INCHES } from '../constants';
+import { untriedBalance } from '../plan/oldGrip';
+import type { Grip, ShopSettings } from '../plan/types';
 import { ok, type Result } from '../result';
 import { halfWidth, leastSquares, leftOutResiduals, outliers, rootMeanSquare, type Fit } from './leastSquares';
 import { FLAG_LEVEL, LEAST_FREEDOM, tooFew } from './limits';
@@ -24,10 +24,8 @@ interface Asked {
 }
 
 /** Where an item balances by what Stock says, as a plan takes it. */
-export function balanceNow(grip: Grip | undefined): number {
-  return (
-    grip?.balanceInches ?? (grip?.lengthInches === undefined ? GRIP_BALANCE.value : gripBalance(grip.lengthInches))
-  );
+export function balanceNow(grip: Grip | undefined, settings: ShopSettings): number {
+  return grip?.balanceInches ?? untriedBalance(grip?.lengthInches, settings);
 }
 
 /**
@@ -38,28 +36,29 @@ export function balanceNow(grip: Grip | undefined): number {
  * `−body × δ / grip` (1/64 in on 374 g and 50 g: 0.12 in), and the two together still give the readings. Source: moments; least squares.
  *
  * @param pairs clubs with that item
+ * @param now where a plan takes it to balance
  * @returns `tooFew` without four clubs whose cap is known
  */
 export function balancePoint(
   item: string,
   pairs: readonly Pair[],
-  grip: Grip | undefined,
+  now: number,
   tape: TapeKnown,
   confidence: number,
 ): Result<BalanceEstimate> {
-  return estimated(
-    { field: `Balance point of ${item}`, item, now: balanceNow(grip), per: () => 1 },
-    pairs,
-    tape,
-    confidence,
-  );
+  return estimated({ field: `Balance point of ${item}`, item, now, per: () => 1 }, pairs, tape, confidence);
 }
 
 /** Balance point of all grips together, as a part of their length: for items of which too few were fitted. */
-export function balanceRatio(pairs: readonly Pair[], tape: TapeKnown, confidence: number): Result<BalanceEstimate> {
+export function balanceRatio(
+  pairs: readonly Pair[],
+  now: number,
+  tape: TapeKnown,
+  confidence: number,
+): Result<BalanceEstimate> {
   const per = ({ club }: Pair): number | undefined => club.gripInches;
   const field = 'Balance point as a part of the length';
-  return estimated({ field, item: undefined, now: GRIP_BALANCE_RATIO, per }, pairs, tape, confidence);
+  return estimated({ field, item: undefined, now, per }, pairs, tape, confidence);
 }
 
 /** One equation, `moment = lever × unknown`; both follow from the tape's mass. */

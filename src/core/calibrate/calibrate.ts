@@ -2,7 +2,7 @@
 import { tapeGrams } from '../grip/mass';
 import { groupedBy } from '../plan/together';
 import type { Result } from '../result';
-import { balancePoint, balanceRatio, type TapeKnown } from './balancePoint';
+import { balanceNow, balancePoint, balanceRatio, type TapeKnown } from './balancePoint';
 import { layerMass } from './layerMass';
 import { CONFIDENCE } from './limits';
 import { itemKey, usablePairs, type Pair } from './pairs';
@@ -28,9 +28,9 @@ export function calibrate(input: CalibrateInput): Calibration {
   const balance = items.map(([key, list]) => {
     const grip = stock.get(key);
     const item = grip?.item ?? list[0]?.club.item ?? key;
-    return { item, found: balancePoint(item, list, grip, tape, confidence) };
+    return { item, found: balancePoint(item, list, balanceNow(grip, settings), tape, confidence) };
   });
-  const ratio = balanceRatio(pairs, tape, confidence);
+  const ratio = balanceRatio(pairs, settings.gripBalanceRatio, tape, confidence);
   const now = tapeGrams(settings.tapedInches, settings.buildUp.stripInches, settings.buildUp.gsm);
   return {
     layer,

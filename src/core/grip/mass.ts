@@ -50,8 +50,9 @@ export function fittedGrams(gripGrams: number, layers: number, layerGrams = tape
  * Where a grip balances when nobody tried, in inches from its cap: 0.40 of its length (*practice*).
  *
  * @param lengthInches length of the grip
+ * @param ratio what part of its length, where a shop found its own
  * @example gripBalance(10.5) //=> 4.2
  */
-export function gripBalance(lengthInches: number): number {
-  return GRIP_BALANCE_RATIO * lengthInches;
+export function gripBalance(lengthInches: number, ratio = GRIP_BALANCE_RATIO): number {
+  return ratio * lengthInches;
 }

@@ -1,5 +1,13 @@
 /** How a shop works that has not said otherwise. */
-import { CAP_THICKNESS, STRIP_WIDTH, TAPED_LENGTH, TAPE_GSM, TAPE_THICKNESS, TWO_WAY_GSM } from '../constants';
+import {
+  CAP_THICKNESS,
+  GRIP_BALANCE_RATIO,
+  STRIP_WIDTH,
+  TAPED_LENGTH,
+  TAPE_GSM,
+  TAPE_THICKNESS,
+  TWO_WAY_GSM,
+} from '../constants';
 import type { ShopSettings, Tape, Way } from './types';
 
 const BUILD_UP: Tape = { stripInches: STRIP_WIDTH.value, gsm: TAPE_GSM.value, thicknessInches: TAPE_THICKNESS.value };
@@ -27,6 +35,7 @@ export const DEFAULT_SETTINGS: ShopSettings = {
   lowerTapeStartInches: 5,
   oldSpreadGrams: 4,
   newSpreadGrams: 2,
+  gripBalanceRatio: GRIP_BALANCE_RATIO,
   balanceSpreadInches: 0.25,
   readingSpreadPoints: 0.2,
   tapeSpread: 0.1,

@@ -1,5 +1,5 @@
 /** What is known of the grip that a club arrived with. */
-import { GRIP_BALANCE, TRIED_BALANCE_SPREAD_INCHES, WEIGHED_SPREAD_GRAMS } from '../constants';
+import { TAPED_LENGTH, TRIED_BALANCE_SPREAD_INCHES, WEIGHED_SPREAD_GRAMS } from '../constants';
 import { gripBalance, tapeGrams } from '../grip/mass';
 import type { Club, Grip, OldMassFrom, ShopSettings } from './types';
 
@@ -26,10 +26,7 @@ export function oldFitted(club: Club, stock: ReadonlyMap<string, Grip>, settings
   return {
     gripGrams: club.oldGripGrams ?? known?.gripGrams,
     gripSpreadGrams: oldSpreadGrams(club, known, settings),
-    balanceInches:
-      club.oldBalanceInches ??
-      known?.balanceInches ??
-      (known?.lengthInches === undefined ? GRIP_BALANCE.value : gripBalance(known.lengthInches)),
+    balanceInches: club.oldBalanceInches ?? known?.balanceInches ?? untriedBalance(known?.lengthInches, settings),
     balanceSpreadInches: balanceSpreadInches(isOldBalanceTried(club, known), settings),
     capInches: capInches ?? settings.capInches,
     capKnown: capInches !== undefined,
@@ -63,8 +60,7 @@ export function newFitted(grip: Grip, layers: number, settings: ShopSettings, we
   return {
     gripGrams: weighedGrams ?? grip.gripGrams,
     gripSpreadGrams: weighedGrams === undefined ? (grip.spreadGrams ?? settings.newSpreadGrams) : WEIGHED_SPREAD_GRAMS,
-    balanceInches:
-      grip.balanceInches ?? (grip.lengthInches === undefined ? GRIP_BALANCE.value : gripBalance(grip.lengthInches)),
+    balanceInches: grip.balanceInches ?? untriedBalance(grip.lengthInches, settings),
     balanceSpreadInches: balanceSpreadInches(grip.balanceInches !== undefined, settings),
     capInches: grip.capInches ?? settings.capInches,
     capKnown: grip.capInches !== undefined,
@@ -73,6 +69,11 @@ export function newFitted(grip: Grip, layers: number, settings: ShopSettings, we
     layerGrams: stripGrams(tapedInches, settings.buildUp),
     twoWayGrams: settings.twoWayUnderNew ? stripGrams(tapedInches, settings.twoWay) : 0,
   };
+}
+
+/** Where a grip balances that nobody tried; one whose length is not known is taken for a usual one. */
+export function untriedBalance(lengthInches: number | undefined, { gripBalanceRatio }: ShopSettings): number {
+  return gripBalance(lengthInches ?? TAPED_LENGTH.value, gripBalanceRatio);
 }
 
 /** Whether somebody tried where the old grip balances. What the row says of one like another's was reckoned from two readings instead. */

@@ -132,6 +132,8 @@ export interface ShopSettings {
   readonly lowerTapeStartInches: number;
   readonly oldSpreadGrams: number;
   readonly newSpreadGrams: number;
+  /** Where a grip balances that nobody tried, as a part of its length. */
+  readonly gripBalanceRatio: number;
   readonly balanceSpreadInches: number;
   readonly readingSpreadPoints: number;
   /** A fraction: 0.1 is ten per cent. */

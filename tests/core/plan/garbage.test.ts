@@ -91,6 +91,7 @@ const settings: fc.Arbitrary<ShopSettings> = fc.record({
   lowerTapeStartInches: anything,
   oldSpreadGrams: anything,
   newSpreadGrams: anything,
+  gripBalanceRatio: anything,
   balanceSpreadInches: anything,
   readingSpreadPoints: anything,
   tapeSpread: anything,
