@@ -10,14 +10,10 @@ afterEach(async () => {
   expect(panes.problems.splice(0)).toEqual([]);
 });
 
-test('from the ticket to a check-in, in a pane of 320 px', async () => {
+test('from the ticket over a check-in with two clubs off to a closed job and a redo, in a pane of 320 px', async () => {
   const page = await panes.open({});
   await page.getByText(/^\d+ clubs?:/).waitFor();
-  const place = page.getByRole('tab', { name: 'Place', exact: true });
-  await place.click();
-  await page.keyboard.press('ArrowRight');
-  const tab = page.getByRole('tab', { name: 'Bench', exact: true });
-  expect(await tab.getAttribute('aria-selected')).toBe('true');
+  await page.getByRole('tab', { name: 'Bench', exact: true }).click();
   const press = async (name: string): Promise<string> => {
     await page.getByRole('button', { name, exact: true }).click();
     const status = page.getByRole('status', { name: 'What happened' });
@@ -30,8 +26,42 @@ test('from the ticket to a check-in, in a pane of 320 px', async () => {
   expect(await page.evaluate(() => window.sheet.shows('Ticket R-201', 1, 0))).toBe('Bench ticket');
   expect(await press('Start check-in')).toContain('Check-in started');
   expect(await press('Judge')).toContain('Still open');
-  expect(await page.evaluate(() => window.sheet.read('Checkin', 1, 'Standing'))).toBe('Open');
   expect(await press('Close job')).toContain('The job stays open');
+
+  // every club as predicted but two, which are off by 3 points
+  const { clubs, off } = await page.evaluate(() => {
+    const names: string[] = [];
+    const two = ['7 iron', '8 iron'];
+    for (let row = 1; window.sheet.read('Checkin', row, 'Job') === 'R-201'; row += 1) {
+      const name = String(window.sheet.read('Checkin', row, 'Club'));
+      names.push(name);
+      const predicted = window.sheet.read('Checkin', row, 'Predicted');
+      window.sheet.type('Checkin', row, 'Reading', two.includes(name) ? 'D5' : predicted);
+      window.sheet.type('Checkin', row, 'Mass (g)', 420);
+      if (!two.includes(name)) window.sheet.type('Checkin', row, 'Decision', 'Accept');
+    }
+    return { clubs: names, off: two.map((name) => names.indexOf(name) + 1) };
+  });
+  expect(clubs).toHaveLength(13);
+  await page.getByText('D5.0').first().waitFor();
+  expect(await press('Close job')).toContain('Still open: 7 iron and 8 iron.');
+  await page.evaluate((rows) => {
+    for (const row of rows) {
+      window.sheet.type('Checkin', row, 'Decision', 'Waive');
+      window.sheet.type('Checkin', row, 'Reason', 'agreed on the phone');
+    }
+  }, off);
+  await page.getByText('Every club is accepted or waived').waitFor();
+  expect(await accessFaults(page)).toEqual([]);
+  expect(await overflow(page)).toBeLessThanOrEqual(0);
+  expect(await press('Close job')).toContain('Job closed');
+  expect(await press('Fill labels')).toContain('Labels of 13 clubs');
+  expect(await press('Fill pick-up slip')).toContain('Pick-up slip of 13 clubs');
+
+  await page.getByRole('checkbox', { name: '8 iron' }).click();
+  expect(await press('Begin redo')).toContain('Round 2 of job R-201 is begun in Checkin for 8 iron');
+  await page.getByText('8 iron only, and nothing is charged').waitFor();
+  expect(await press('Fill bench ticket')).toContain('Ticket of 1 club');
   expect(await accessFaults(page)).toEqual([]);
   expect(await overflow(page)).toBeLessThanOrEqual(0);
 });
