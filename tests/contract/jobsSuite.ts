@@ -6,6 +6,7 @@ import { COMPARE_HEAD_ROWS } from '../../src/workbook/compareSheet';
 import { judgeCheckIn, startCheckIn } from '../../src/workbook/checkInJobs';
 import { closeJob } from '../../src/workbook/closeJob';
 import { fillCompare } from '../../src/workbook/fillCompare';
+import { fillLabels, fillSlip } from '../../src/workbook/fillHandOver';
 import { fillPlan } from '../../src/workbook/fillPlan';
 import { fillTicket } from '../../src/workbook/fillTicket';
 import { freezePlan } from '../../src/workbook/freeze';
@@ -15,6 +16,7 @@ import { PLAN_COLUMNS } from '../../src/workbook/planCells';
 import { planScope, scopeRows } from '../../src/workbook/planScope';
 import { HEAD_ROWS } from '../../src/workbook/planSheet';
 import type { BlockSeen, Cell, TableSeen, WorkbookPort } from '../../src/workbook/port';
+import { redoJob } from '../../src/workbook/redoJob';
 import { TABLES } from '../../src/workbook/schema';
 import { setUp } from '../../src/workbook/setUp';
 import { matrixOf, readShop } from '../../src/workbook/shop';
@@ -258,6 +260,62 @@ export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<Job
       expect(judged?.rows.slice(0, 3).map((row) => row[at('Standing')])).toEqual(['Open', 'Open', 'Open']);
       expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
       expect(await closeJob(port, '1042', 46200)).toMatchObject({ done: false, reason: 'open' });
+    });
+
+    it('asks before judging writes over what a person typed, then closes, and begins a redo', async () => {
+      const port = await workshop();
+      const checkin = async (): Promise<TableSeen> => {
+        const [table] = await port.read([{ read: 'table', table: 'Checkin' }]);
+        if (!table) throw new Error('no table Checkin');
+        return table;
+      };
+      await startCheckIn(port, '1042');
+      expect(await judgeCheckIn(port, '1042')).toMatchObject({ done: true });
+      const { at, headers } = await checkin();
+      const type = (row: number, header: string, value: string) =>
+        bench.person.type('Checkin', at.row + row, at.column + headers.indexOf(header), value);
+      await type(2, 'What next', 'ring him first');
+      for (const row of [1, 2, 3]) {
+        await type(row, 'Decision', 'Waive');
+        await type(row, 'Reason', 'agreed');
+      }
+      const asked = await judgeCheckIn(port, '1042');
+      expect(asked).toMatchObject({ done: false, reason: 'occupied', cells: [expect.stringContaining('Checkin!')] });
+      const agreed = 'inTheWay' in asked ? asked.inTheWay : null;
+      expect(await judgeCheckIn(port, '1042', agreed)).toMatchObject({ done: true, closing: { closes: true } });
+      // what judging wrote is known again, whatever the host made of it
+      expect(await judgeCheckIn(port, '1042')).toMatchObject({ done: true, cells: 0 });
+      await type(1, 'Reading', 'D2.2');
+      expect(await judgeCheckIn(port, '1042')).toMatchObject({ done: true });
+      expect(await closeJob(port, '1042', 46200)).toMatchObject({ done: true, already: false });
+      expect(await closeJob(port, '1042', 46201)).toMatchObject({ done: true, already: true });
+      expect(await redoJob(port, '1042', ['Driver'])).toMatchObject({ done: true, round: 2 });
+      const after = await checkin();
+      const cell = (row: number, header: string) => after.rows[row]?.[after.headers.indexOf(header)];
+      expect([cell(3, 'Club'), cell(3, 'Round'), cell(0, 'Reading')]).toEqual(['Driver', 2, 'D2.2']);
+      const tables = (await readShop(port)).tables;
+      const job = (header: string) => tables.Jobs?.rows[0]?.[tables.Jobs.headers.indexOf(header)];
+      expect([job('Status'), job('Closed')]).toEqual(['Open', 46200]);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect(await redoJob(port, '1042', ['Driver'])).toMatchObject({ done: true, round: 2 });
+    });
+
+    it('fills labels and a pick-up slip, again in place, and takes them back', async () => {
+      const port = await workshop();
+      for (const [fill, sheet] of [
+        [fillLabels, 'Labels 1042'],
+        [fillSlip, 'Pick-up 1042'],
+      ] as const) {
+        expect(await fill(port, await readShop(port), { job: '1042' })).toMatchObject({ done: true, sheet, clubs: 3 });
+        expect(await fill(port, await readShop(port), { job: '1042' })).toMatchObject({ done: true, sheet });
+        const [{ values }] = await port.read([
+          { read: 'block', at: { sheet, row: 0, column: 0, rows: 12, columns: 5 } },
+        ]);
+        expect(values.flat()).toEqual(expect.arrayContaining(['Driver', '7 iron', 'Pitching wedge']));
+        await bench.person.type(sheet, 1, 0, 'mine');
+        const asked = await fill(port, await readShop(port), { job: '1042' });
+        expect(asked).toMatchObject({ done: false, reason: 'occupied', cells: [`'${sheet}'!A2`] });
+      }
     });
 
     if (!calculates) return;
