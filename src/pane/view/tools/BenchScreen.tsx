@@ -11,6 +11,7 @@ import { closeDeed, judgeDeed, labelsDeed, redoDeed, slipDeed, startDeed, ticket
 import { BenchRedo } from './BenchRedo';
 import { benchSeen, type BenchSeen } from './benchSeen';
 import { BENCH_WORDS } from './benchWords';
+import { CalibratePart } from './CalibratePart';
 import { Buttons, Part, Says, Sentences } from './parts';
 import type { ToolProps } from './toolProps';
 
@@ -129,6 +130,7 @@ export function BenchScreen({ pane, obstacle }: ToolProps) {
         />
       )}
       <Cautions ticket={seen.ticket} />
+      <CalibratePart pane={pane} />
     </>
   );
 }

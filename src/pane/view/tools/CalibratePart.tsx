@@ -1,0 +1,152 @@
+/** The shop's own constants: what its check-ins say, offered one by one, and whether its scale still reads as it did. */
+import { Button, makeStyles, tokens } from '@fluentui/react-components';
+import { useMemo } from 'react';
+import { calibrateShop, checkScale, type ScaleSeen, type ShopCalibration } from '../../../workbook/calibrateShop';
+import {
+  CAP_CAVEAT,
+  LAYER_FROM_WORDS,
+  OFFERS_HEAD,
+  offerName,
+  sayOffer,
+  sayScale,
+  SCALE_TEST,
+  sayUntold,
+  sayUnusable,
+} from '../../../words/calibrate';
+import { sayIssue } from '../../../words/issues';
+import { shopOf } from '../../state/deed';
+import type { PaneNow } from '../../state/usePane';
+import { FIRST_RUN } from '../../words';
+import { takeConstantDeed } from './calibrateDeeds';
+import { CALIBRATE_WORDS } from './calibrateWords';
+import { Buttons, Part, Says, Sentences } from './parts';
+
+const useStyles = makeStyles({
+  fold: {
+    borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
+    marginTop: '6px',
+    paddingTop: '6px',
+    '& > summary': {
+      minHeight: '28px',
+      display: 'flex',
+      alignItems: 'center',
+      cursor: 'pointer',
+      color: tokens.colorBrandForegroundLink,
+      borderRadius: tokens.borderRadiusSmall,
+    },
+    '& > summary:focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}` },
+    '& > summary::before': { content: '"+"', width: '16px', flexShrink: 0 },
+    '&[open] > summary::before': { content: '"−"' },
+  },
+  folded: { display: 'flex', flexDirection: 'column', rowGap: '8px', paddingTop: '4px' },
+});
+
+function Found({ seen, pane }: { readonly seen: ShopCalibration; readonly pane: PaneNow }) {
+  const { found, finished, without } = seen;
+  const { state, does } = pane;
+  const left = without > 0 && (
+    <Says quiet small>
+      {CALIBRATE_WORDS.without(without)}
+    </Says>
+  );
+  if (!found) {
+    return (
+      <>
+        <Says>{CALIBRATE_WORDS.nothing}</Says>
+        {left}
+      </>
+    );
+  }
+  const untold = [...sayUntold(found), ...found.unusable.map(sayUnusable)];
+  const from = found.layer.ok ? ` Layer ${LAYER_FROM_WORDS[found.layer.value.from]}.` : '';
+  return (
+    <>
+      <Says quiet small>
+        {OFFERS_HEAD} {CALIBRATE_WORDS.basis(finished.length)}
+        {from}
+      </Says>
+      {found.offers.map((offer) => {
+        const name = offerName(offer);
+        return (
+          <Part key={name}>
+            <Says>{sayOffer(offer)}</Says>
+            {!offer.agrees && (
+              <Buttons>
+                <Button
+                  aria-label={CALIBRATE_WORDS.takeOf(name)}
+                  disabledFocusable={state.task !== null}
+                  onClick={() => does.deed(takeConstantDeed(offer))}
+                >
+                  {CALIBRATE_WORDS.take}
+                </Button>
+              </Buttons>
+            )}
+          </Part>
+        );
+      })}
+      {found.offers.some(({ field }) => field !== 'layerGrams') && (
+        <Says quiet small>
+          {CAP_CAVEAT}
+        </Says>
+      )}
+      {untold.length > 0 && (
+        <Part title={CALIBRATE_WORDS.untold}>
+          <Sentences texts={untold} />
+        </Part>
+      )}
+      {left}
+    </>
+  );
+}
+
+function Scale({ seen, pane }: { readonly seen: ScaleSeen; readonly pane: PaneNow }) {
+  const { state, does } = pane;
+  const { readings, accepted, check } = seen;
+  if (state.shop?.missing.includes('Scale')) {
+    return (
+      <>
+        <Says quiet>{CALIBRATE_WORDS.noTable}</Says>
+        <Buttons>
+          <Button disabledFocusable={state.task !== null} onClick={does.setUp}>
+            {FIRST_RUN.setUp}
+          </Button>
+        </Buttons>
+      </>
+    );
+  }
+  return (
+    <>
+      {readings === 0 && <Says>{CALIBRATE_WORDS.noReadings}</Says>}
+      {readings > 0 && accepted === undefined && <Says>{CALIBRATE_WORDS.noAccepted}</Says>}
+      {check && !check.ok && <Says>{sayIssue(check.issue)}</Says>}
+      {check?.ok && (
+        <>
+          <Says flagged={check.value.verdict === 'recalibrate'}>{sayScale(check.value)}</Says>
+          <Says quiet small>
+            {SCALE_TEST}
+          </Says>
+        </>
+      )}
+    </>
+  );
+}
+
+/** Stands folded below the check-in. */
+export function CalibratePart({ pane }: { readonly pane: PaneNow }) {
+  const styles = useStyles();
+  const { shop } = pane.state;
+  const seen = useMemo(() => shop && calibrateShop(shopOf(shop).tables), [shop]);
+  const scale = useMemo(() => shop && checkScale(shopOf(shop).tables), [shop]);
+  if (!seen || !scale) return null;
+  return (
+    <details className={styles.fold}>
+      <summary>{CALIBRATE_WORDS.title}</summary>
+      <div className={styles.folded}>
+        <Found seen={seen} pane={pane} />
+        <Part title={CALIBRATE_WORDS.scale} ruled>
+          <Scale seen={scale} pane={pane} />
+        </Part>
+      </div>
+    </details>
+  );
+}
