@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { readingMoment } from '../../src/core/balance/moment';
 import { parseReading } from '../../src/core/balance/reading';
 import { FULCRUM_INCHES, POINT_GRAM_INCHES } from '../../src/core/constants';
+import { checkIn } from '../../src/core/index';
+import { demoCheckIn } from '../../src/tryout/demo/checkIn';
 import { demoClubs } from '../../src/tryout/demo/clubs';
 import { demoTables, firstDemoJob } from '../../src/tryout/demo/demoTables';
 import { demoJobs } from '../../src/tryout/demo/jobs';
@@ -368,6 +370,20 @@ describe('the situations the demo shows', () => {
   it('a ribbed grip among round ones', () => {
     expect(notesOf('R-205', 'PW')).toContain('mixedProfiles');
     expect(notesOf('R-205', '8 iron')).not.toContain('mixedProfiles');
+  });
+
+  it('a check-in with two clubs off: one grip not home, one weight forgotten', () => {
+    const { plan, input } = planOf('R-202');
+    const measured = demoCheckIn.map(({ club, reading, mass }) => {
+      return { club: String(club), reading: points(reading), massGrams: Number(mass) };
+    });
+    const { clubs, issues } = checkIn(plan, input, measured);
+    expect(issues).toEqual([]);
+    const steps = new Map(clubs.map(({ name, next }) => [name, next.map(({ step }) => step)]));
+    expect(steps.get('8 iron')).toEqual(['seatGrip', 'takeAway']);
+    expect(steps.get('PW')).toEqual(['checkWeight', 'add']);
+    const others = clubs.filter(({ name }) => name !== '8 iron' && name !== 'PW');
+    expect(others.every(({ state }) => state === 'accepted')).toBe(true);
   });
 
   it('wedges with targets of their own', () => {

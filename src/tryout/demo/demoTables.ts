@@ -13,6 +13,7 @@ import {
 } from '../../workbook/schema';
 import { MOVEMENTS } from '../../workbook/tables/movements';
 import { SCALE } from '../../workbook/tables/scale';
+import { demoCheckIn } from './checkIn';
 import { demoClubs } from './clubs';
 import { demoJobs } from './jobs';
 import { demoQuotes, demoRates, demoSettings, demoSizes, demoTape, demoTaxes, demoWeights } from './shop';
@@ -32,8 +33,8 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   Rates: asTable(RATES, demoRates),
   Taxes: asTable(TAXES, demoTaxes),
   Quotes: asTable(QUOTES, demoQuotes),
-  // rows to write into, as a new workbook has them
-  Checkin: asTable(CHECKIN, Array<DemoRow<typeof CHECKIN>>(CHECKIN.room).fill({})),
+  // rows to write into below, as a new workbook has them
+  Checkin: asTable(CHECKIN, [...demoCheckIn, ...Array<DemoRow<typeof CHECKIN>>(CHECKIN.room).fill({})]),
   Scale: asTable(SCALE, demoScale),
   Movements: asTable(MOVEMENTS, demoMovements),
   Settings: asTable(SETTINGS, demoSettings),
