@@ -76,26 +76,37 @@ export function lineText(line: QuotedLine, quote: Quote): string {
   return `${line.description}: ${quantityText(line, quote)} = ${moneyText(line.full)}${off}`;
 }
 
-/** The sums of a quote in the order in which they are read, each `Total: 101.40 EUR`. */
-export function totalLines(quote: Quote): string[] {
+/** A sum of a quote, with what it is called. */
+export interface SumText {
+  readonly label: string;
+  readonly amount: string;
+  readonly isTotal: boolean;
+}
+
+/** The sums of a quote in the order in which they are read. */
+export function sumTexts(quote: Quote): SumText[] {
   const { prices, taxes, amount, setDiscount, jobDiscount, price, total, deposit, balance } = quote;
   const isOff = setDiscount.minor + jobDiscount.minor > 0n;
   const taxWord = prices === 'withTax' ? 'included' : 'added';
+  const sum = (label: string, money: Money, isTotal = false): SumText => ({ label, amount: moneyText(money), isTotal });
   return [
-    ...(isOff ? [`Sum of lines: ${moneyText(amount)}`] : []),
-    ...(setDiscount.minor > 0n ? [`Discount on the grips: ${moneyText(negative(setDiscount))}`] : []),
-    ...(jobDiscount.minor > 0n ? [`Discount on the job: ${moneyText(negative(jobDiscount))}`] : []),
-    ...(prices === 'beforeTax' && taxes.some(({ name }) => name !== undefined)
-      ? [`Before tax: ${moneyText(price)}`]
-      : []),
+    ...(isOff ? [sum('Sum of lines', amount)] : []),
+    ...(setDiscount.minor > 0n ? [sum('Discount on the grips', negative(setDiscount))] : []),
+    ...(jobDiscount.minor > 0n ? [sum('Discount on the job', negative(jobDiscount))] : []),
+    ...(prices === 'beforeTax' && taxes.some(({ name }) => name !== undefined) ? [sum('Before tax', price)] : []),
     ...taxes.flatMap(({ name, percent, net, tax }) =>
       name === undefined || !percent
         ? []
-        : [`${name}, ${decimalText(percent)} % ${taxWord} on ${moneyText(net)}: ${moneyText(tax)}`],
+        : [sum(`${name}, ${decimalText(percent)} % ${taxWord} on ${moneyText(net)}`, tax)],
     ),
-    `Total: ${moneyText(total)}`,
-    ...(deposit.minor > 0n ? [`Deposit: ${moneyText(deposit)}`, `Balance due: ${moneyText(balance)}`] : []),
+    sum('Total', total, true),
+    ...(deposit.minor > 0n ? [sum('Deposit', deposit), sum('Balance due', balance)] : []),
   ];
+}
+
+/** The same in lines, each `Total: 101.40 EUR`. */
+export function totalLines(quote: Quote): string[] {
+  return sumTexts(quote).map(({ label, amount }) => `${label}: ${amount}`);
 }
 
 function negative({ minor, currency }: Money): Money {

@@ -34,13 +34,13 @@ export const OPTIONS_SHEET = {
   customer: 'Customer',
   date: 'Prices of',
   what: 'What it costs',
-  grips: 'Grips',
+  grips: 'Which grips',
   noGrips: 'the client’s own',
   tax: 'Tax',
   taxIn: 'Tax in it',
   beforeTax: 'Before tax',
   total: (currency: string) => `Total, ${currency}`,
-  difference: (first: string) => `Beside ${first}`,
+  difference: (first: string) => `Difference from “${first}”`,
   foot: 'Not issued: a quote gets its number, and its last day, when one of these is chosen.',
 } as const;
 

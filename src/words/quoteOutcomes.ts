@@ -16,7 +16,7 @@ export function sayIssued(end: IssueDone): string {
     case 'totalChanged':
       return `The total was ${moneyText(end.shown)} when it was shown and is ${moneyText(end.now)} by now: something in the tables changed. Nothing was written; look at the lines, then issue again.`;
     case 'registerUnread':
-      return `${sayRegister(end.issue)} Until then no number is given, and nothing was written.`;
+      return `${sayRegisterIssue(end.issue)} Until then no number is given, and nothing was written.`;
     case 'registerBusy':
       return 'Somebody else is writing into Quotes. Nothing was written; try again in a moment.';
     case 'usedTwice':
@@ -28,7 +28,8 @@ export function sayIssued(end: IssueDone): string {
   }
 }
 
-function sayRegister(issue: Extract<VoidDone, { reason: 'registerUnread' }>['issue']): string {
+/** Why the register cannot give a number, and what to do. */
+export function sayRegisterIssue(issue: Extract<VoidDone, { reason: 'registerUnread' }>['issue']): string {
   if (issue.code !== 'duplicate') return sayQuoteIssue(issue);
   const first = issue.detail === undefined ? '' : `, as in row ${issue.detail}`;
   return `${issue.field} is ${String(issue.got)}${first}: a number is given once. Correct one of the two rows.`;
@@ -43,7 +44,7 @@ export function sayVoided(end: VoidDone): string {
     case 'occupied':
       return sayOccupied(end);
     case 'registerUnread':
-      return `${sayRegister(end.issue)} Nothing was written.`;
+      return `${sayRegisterIssue(end.issue)} Nothing was written.`;
     case 'notFound':
       return `Quotes has no row for quote ${quoteIdText(end)} any more. Nothing was written.`;
     case 'voidAlready':

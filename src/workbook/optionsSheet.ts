@@ -87,7 +87,10 @@ function amountRows(quotes: readonly NamedQuote[], compared: QuoteComparison): A
   const totalRow: AmountRow = { label: OPTIONS_SHEET.total(currency.code), money: total.amounts, isTotal: true };
   const taxRow: AmountRow = { label: withTax ? OPTIONS_SHEET.taxIn : OPTIONS_SHEET.tax, money: tax.amounts };
   return [
-    ...classes.map((each) => ({ label: LINE_CLASS_WORDS[each.class], money: each.amounts })),
+    // What costs nothing in any of them tells them apart in nothing.
+    ...classes
+      .filter(({ amounts }) => amounts.some(({ minor }) => minor !== 0n))
+      .map((each) => ({ label: LINE_CLASS_WORDS[each.class], money: each.amounts })),
     ...(taxed && !withTax
       ? [{ label: OPTIONS_SHEET.beforeTax, money: quotes.map(({ quote }) => quote.price) }, taxRow]
       : []),

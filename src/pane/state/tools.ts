@@ -1,5 +1,6 @@
 /** What stands in the fields of the screens that help choosing: text until it is asked for, kept while a person looks elsewhere. */
 import type { Aim, Count, EvenGroup, SizesDiffer } from '../../core/index';
+import type { CounterForm, QuoteForm } from './quoteForm';
 
 /** The pane's screens, in the order a set is worked through. */
 export const SCREENS = [
@@ -102,6 +103,9 @@ export interface Tools {
   readonly compare: CompareForm;
   readonly even: EvenForm;
   readonly place: PlaceForm;
+  /** What differs from the screen's own blanks. */
+  readonly quote: Partial<QuoteForm>;
+  readonly counter: Partial<CounterForm>;
   readonly intake: IntakeForm;
 }
 
@@ -135,11 +139,13 @@ export const EMPTY_TOOLS: Tools = {
   },
   even: { by: { woods: 'sheet', irons: 'sheet', wedges: 'sheet' }, value: { woods: '', irons: '', wedges: '' } },
   place: { typed: '' },
+  quote: {},
+  counter: {},
   intake: EMPTY_INTAKE,
 };
 
 /** Fields that go with the bag on the counter; how grips are compared is the shop's habit and stays. */
 export function forAnotherSet(tools: Tools): Tools {
   const { unit } = tools.hand;
-  return { ...EMPTY_TOOLS, hand: { ...EMPTY_TOOLS.hand, unit }, compare: tools.compare, intake: tools.intake };
+  return { ...EMPTY_TOOLS, hand: { ...EMPTY_TOOLS.hand, unit }, compare: tools.compare, counter: tools.counter, intake: tools.intake };
 }

@@ -21,10 +21,12 @@ interface GripFieldProps {
   readonly id: string;
   readonly grips: readonly GripSeen[];
   readonly item: string;
+  /** What no item stands for; left out: as in the sheet. */
+  readonly blank?: string;
   readonly onChoose: (item: string) => void;
 }
 
-export function GripField({ id, grips, item, onChoose }: GripFieldProps) {
+export function GripField({ id, grips, item, blank = WHAT.asInSheet, onChoose }: GripFieldProps) {
   const styles = useStyles();
   const [typed, setTyped] = useState<string | null>(null);
   const chosen = grips.find((grip) => grip.item === item);
@@ -37,7 +39,7 @@ export function GripField({ id, grips, item, onChoose }: GripFieldProps) {
       // The arrow keys open the list: the arrow need not be a stop of its own.
       expandIcon={{ tabIndex: -1 }}
       listbox={{ className: styles.list }}
-      value={typed ?? (chosen ? WHAT.gripName(chosen) : WHAT.asInSheet)}
+      value={typed ?? (chosen ? WHAT.gripName(chosen) : blank)}
       selectedOptions={[item || SHEET]}
       onFocus={(event) => event.target.select()}
       onChange={(event) => setTyped(event.target.value)}
@@ -50,8 +52,8 @@ export function GripField({ id, grips, item, onChoose }: GripFieldProps) {
       }}
     >
       {!typed && (
-        <Option value={SHEET} text={WHAT.asInSheet}>
-          {WHAT.asInSheet}
+        <Option value={SHEET} text={blank}>
+          {blank}
         </Option>
       )}
       {found.map((grip) => (

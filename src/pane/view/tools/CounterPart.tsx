@@ -1,0 +1,116 @@
+/** A price at the counter: so many clubs, and at once what they cost. */
+import { Button, Checkbox } from '@fluentui/react-components';
+import { useId, useMemo } from 'react';
+import { moneyText, sayQuoteIssue } from '../../../words/money';
+import type { Shop } from '../../../workbook/shop';
+import { shopOf } from '../../state/deed';
+import { EMPTY_COUNTER, type CounterForm } from '../../state/quoteForm';
+import type { PaneNow } from '../../state/usePane';
+import { Choice, FieldLine } from '../fields';
+import { GripField } from '../GripField';
+import { Buttons, Says, Sentences } from './parts';
+import { issueDeed } from './quoteDeeds';
+import { Fold, TextField } from './quoteFields';
+import { QuoteLines } from './QuoteLines';
+import { counterSeen, issuedSeen, type CounterSeen } from './quoteSeen';
+import { KIND_OPTIONS, QUOTE_WORDS } from './quoteWords';
+
+interface InCounter {
+  readonly pane: PaneNow;
+  readonly form: CounterForm;
+  readonly onForm: (change: Partial<CounterForm>) => void;
+}
+
+function Fields({ pane, form, onForm }: InCounter) {
+  const id = useId();
+  return (
+    <>
+      <TextField label={QUOTE_WORDS.clubs} value={form.clubs} isNumber onType={(clubs) => onForm({ clubs })} />
+      <FieldLine label={QUOTE_WORDS.grip} id={`${id}grip`}>
+        <GripField
+          id={`${id}grip`}
+          grips={pane.state.shop?.grips ?? []}
+          item={form.item}
+          blank={QUOTE_WORDS.broughtAlong}
+          onChoose={(item) => onForm({ item })}
+        />
+      </FieldLine>
+      <FieldLine label={QUOTE_WORDS.kind} id={`${id}kind`}>
+        <Choice id={`${id}kind`} value={form.kind} options={KIND_OPTIONS} onChoose={(kind) => onForm({ kind })} />
+      </FieldLine>
+      <TextField label={QUOTE_WORDS.layers} value={form.layers} isNumber onType={(layers) => onForm({ layers })} />
+      <Checkbox
+        label={QUOTE_WORDS.salvage}
+        checked={form.salvage}
+        onChange={(_, { checked }) => onForm({ salvage: checked === true })}
+      />
+      <Checkbox
+        label={QUOTE_WORDS.reading}
+        checked={form.reading}
+        onChange={(_, { checked }) => onForm({ reading: checked === true })}
+      />
+      <TextField
+        label={QUOTE_WORDS.discount}
+        value={form.discount}
+        isNumber
+        onType={(discount) => onForm({ discount })}
+      />
+    </>
+  );
+}
+
+interface PriceProps {
+  readonly pane: PaneNow;
+  readonly shop: Shop;
+  readonly seen: CounterSeen;
+  readonly form: CounterForm;
+  readonly onForm: (change: Partial<CounterForm>) => void;
+}
+
+function Price({ pane, shop, seen, form, onForm }: PriceProps) {
+  const { quote, perClub, issues } = seen.made;
+  const next = useMemo(() => issuedSeen(shop, '')?.next, [shop]);
+  if (!quote) return <Sentences texts={issues.map(sayQuoteIssue)} flagged />;
+  const more = quote.prices === 'withTax' ? QUOTE_WORDS.perClubWithTax : QUOTE_WORDS.perClub;
+  const what = { counter: seen.asked, customer: form.customer };
+  return (
+    <>
+      <Says live>{QUOTE_WORDS.totalOf(seen.asked.clubs, moneyText(quote.total))}</Says>
+      {perClub && <Says quiet>{more(moneyText(perClub))}</Says>}
+      <QuoteLines quote={quote} />
+      {next && (
+        <>
+          <TextField label={QUOTE_WORDS.customer} value={form.customer} onType={(customer) => onForm({ customer })} />
+          <Says quiet small>
+            {QUOTE_WORDS.becomes(next.number, next.revision)}
+          </Says>
+          <Buttons>
+            <Button
+              disabledFocusable={pane.state.task !== null}
+              onClick={() => pane.does.deed(issueDeed({ what, terms: seen.terms, shown: quote.total }))}
+            >
+              {QUOTE_WORDS.issueCounter}
+            </Button>
+          </Buttons>
+        </>
+      )}
+    </>
+  );
+}
+
+export function CounterPart({ pane, today }: { readonly pane: PaneNow; readonly today: number }) {
+  const { state, send } = pane;
+  const form: CounterForm = { ...EMPTY_COUNTER, ...state.tools.counter };
+  const shop = state.shop && shopOf(state.shop);
+  const seen = useMemo(() => shop && counterSeen(shop, form, today), [shop, state.tools.counter, today]);
+  const onForm = (change: Partial<CounterForm>) => send({ on: 'tool', tool: 'counter', change });
+  return (
+    <Fold title={QUOTE_WORDS.counter} open={form.clubs !== ''}>
+      <Says quiet small>
+        {QUOTE_WORDS.counterHow}
+      </Says>
+      <Fields pane={pane} form={form} onForm={onForm} />
+      {shop && seen && <Price pane={pane} shop={shop} seen={seen} form={form} onForm={onForm} />}
+    </Fold>
+  );
+}

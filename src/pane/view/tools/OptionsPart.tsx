@@ -1,0 +1,99 @@
+/** Ways of doing one job, kept from Plan and Compare and priced beside each other. */
+import { Button } from '@fluentui/react-components';
+import type { Choices } from '../../../workbook/choices';
+import { comparisonLines } from '../../../words/money';
+import type { KeptOption, QuoteForm } from '../../state/quoteForm';
+import { TextField } from './quoteFields';
+import { decides, holds, MOST_KEPT, MOST_OPTIONS, suggestedName, type QuoteSeen } from './quoteSeen';
+import { QUOTE_WORDS } from './quoteWords';
+import { Buttons, Part, Says, Sentences } from './parts';
+
+interface OptionsProps {
+  readonly seen: QuoteSeen;
+  readonly form: QuoteForm;
+  readonly inPlan: Choices;
+  readonly clubKeys: ReadonlyMap<number, string>;
+  /** Whether grips are ticked in Compare that can be kept. */
+  readonly ticked: boolean;
+  readonly busy: boolean;
+  readonly onForm: (change: Partial<QuoteForm>) => void;
+  readonly onKeepTicked: () => void;
+  readonly onWrite: () => void;
+}
+
+function Kept({ form, clubKeys, onForm }: Pick<OptionsProps, 'form' | 'clubKeys' | 'onForm'>) {
+  const drop = (at: number) => onForm({ kept: form.kept.filter((_, each) => each !== at), of: 'clubs' });
+  const moved = form.kept.filter((option) => !holds(option, clubKeys)).map(({ name }) => QUOTE_WORDS.moved(name));
+  return (
+    <>
+      <Sentences texts={moved} flagged />
+      <Buttons>
+        {form.kept.map(({ name }, at) => (
+          <Button key={name} size="small" aria-label={QUOTE_WORDS.dropIt(name)} onClick={() => drop(at)}>
+            {QUOTE_WORDS.dropIt(name)}
+          </Button>
+        ))}
+      </Buttons>
+    </>
+  );
+}
+
+/** The same name again gets a number. */
+export function withOption(kept: readonly KeptOption[], option: KeptOption): readonly KeptOption[] {
+  const taken = [QUOTE_WORDS.asInClubs, QUOTE_WORDS.asInPlan, ...kept.map(({ name }) => name)].map((each) =>
+    each.toLowerCase(),
+  );
+  let name = option.name;
+  for (let number = 2; taken.includes(name.toLowerCase()); number += 1) name = `${option.name} ${number}`;
+  return [...kept, { ...option, name }].slice(0, MOST_KEPT);
+}
+
+export function OptionsPart(props: OptionsProps) {
+  const { seen, form, inPlan, clubKeys, ticked, busy, onForm, onKeepTicked, onWrite } = props;
+  const room = form.kept.length < MOST_KEPT;
+  const keeps = decides(inPlan) && room;
+  const name = form.name ?? suggestedName(inPlan);
+  const beside = seen.options.slice(0, MOST_OPTIONS);
+  return (
+    <Part title={QUOTE_WORDS.options} ruled>
+      <Says quiet small>
+        {QUOTE_WORDS.optionsHow}
+      </Says>
+      {keeps && <TextField label={QUOTE_WORDS.name} value={name} onType={(text) => onForm({ name: text })} />}
+      <Buttons>
+        {keeps && (
+          <Button
+            size="small"
+            onClick={() => {
+              const option = { name: name.trim() || suggestedName(inPlan), choices: inPlan, clubKeys };
+              onForm({ kept: withOption(form.kept, option), name: null });
+            }}
+          >
+            {QUOTE_WORDS.keep}
+          </Button>
+        )}
+        {ticked && room && (
+          <Button size="small" onClick={onKeepTicked}>
+            {QUOTE_WORDS.keepTicked}
+          </Button>
+        )}
+      </Buttons>
+      {!room && <Says quiet>{QUOTE_WORDS.full}</Says>}
+      {form.kept.length > 0 && <Kept form={form} clubKeys={clubKeys} onForm={onForm} />}
+      {seen.compared && (
+        <>
+          <Sentences texts={comparisonLines(seen.compared)} />
+          <Says quiet small>
+            {QUOTE_WORDS.chooseAbove}
+          </Says>
+          <Buttons>
+            <Button disabledFocusable={busy} onClick={onWrite}>
+              {QUOTE_WORDS.fillOptions}
+            </Button>
+          </Buttons>
+        </>
+      )}
+      {!seen.compared && beside.length > 1 && <Says flagged>{QUOTE_WORDS.optionsNot}</Says>}
+    </Part>
+  );
+}

@@ -1,0 +1,74 @@
+/** The lines of a quote and what they come to, and beneath what only the shop is to see. */
+import { makeStyles, tokens } from '@fluentui/react-components';
+import { moneyDecimal, type Minutes, type Quote, type QuotedLine } from '../../../core/index';
+import { quantityText, sayMargin, sayQuoteNote, sumTexts } from '../../../words/money';
+import { namesText } from '../../words';
+import { DataTable } from './DataTable';
+import { Part, Says, Sentences } from './parts';
+import { QUOTE_WORDS } from './quoteWords';
+
+const useStyles = makeStyles({
+  count: { display: 'block', color: tokens.colorNeutralForeground2 },
+  total: { fontWeight: tokens.fontWeightSemibold },
+});
+
+/** `84.50`, less what is taken off the line by itself. */
+function amountOf({ full, lineDiscount }: QuotedLine): string {
+  return lineDiscount.minor === 0n ? moneyDecimal(full) : `${moneyDecimal(full)} − ${moneyDecimal(lineDiscount)}`;
+}
+
+export function QuoteLines({ quote }: { readonly quote: Quote }) {
+  const styles = useStyles();
+  const lines = quote.lines.map((line, at) => ({
+    key: `line ${at}`,
+    cells: [
+      <>
+        {line.description}
+        <span className={styles.count}>{quantityText(line, quote)}</span>
+      </>,
+      amountOf(line),
+    ],
+  }));
+  const sums = sumTexts(quote).map(({ label, amount, isTotal }) => ({
+    key: `sum ${label}`,
+    cells: isTotal
+      ? [
+          <span key="label" className={styles.total}>
+            {label}
+          </span>,
+          <span key="amount" className={styles.total}>
+            {amount}
+          </span>,
+        ]
+      : [label, amount],
+  }));
+  return (
+    <>
+      <DataTable
+        caption={QUOTE_WORDS.lines}
+        headers={[QUOTE_WORDS.line, `${QUOTE_WORDS.amount}, ${quote.currency.code}`]}
+        numbers={[1]}
+        rows={[...lines, ...sums]}
+      />
+      <Sentences texts={quote.notes.map(sayQuoteNote)} flagged />
+    </>
+  );
+}
+
+interface ShopOnlyProps {
+  readonly quote: Quote;
+  readonly minutes: Minutes;
+}
+
+export function ShopOnly({ quote, minutes }: ShopOnlyProps) {
+  return (
+    <Part title={QUOTE_WORDS.shopOnly} ruled>
+      <Says>{sayMargin(quote)}</Says>
+      <Says>{QUOTE_WORDS.minutes(minutes.minutes)}</Says>
+      {minutes.missing.length > 0 && <Says flagged>{QUOTE_WORDS.minutesMissing(namesText(minutes.missing))}</Says>}
+      <Says quiet small>
+        {QUOTE_WORDS.shopOnlyHow}
+      </Says>
+    </Part>
+  );
+}
