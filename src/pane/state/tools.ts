@@ -147,5 +147,11 @@ export const EMPTY_TOOLS: Tools = {
 /** Fields that go with the bag on the counter; how grips are compared is the shop's habit and stays. */
 export function forAnotherSet(tools: Tools): Tools {
   const { unit } = tools.hand;
-  return { ...EMPTY_TOOLS, hand: { ...EMPTY_TOOLS.hand, unit }, compare: tools.compare, counter: tools.counter, intake: tools.intake };
+  return {
+    ...EMPTY_TOOLS,
+    hand: { ...EMPTY_TOOLS.hand, unit },
+    compare: tools.compare,
+    counter: tools.counter,
+    intake: tools.intake,
+  };
 }
