@@ -5,12 +5,12 @@ import { columnsAt, lackingHeaders } from './headings';
 import { jobFacts } from './jobFacts';
 import type { InTheWay, NotDone } from './outcomes';
 import { politely } from './polite';
-import type { Block, BlockSeen, Change, TableSeen, WorkbookPort } from './port';
+import type { Block, BlockSeen, Change, Query, TableSeen, WorkbookPort } from './port';
 import type { IssueDone, QuoteId, VoidDone } from './quoteDone';
 import { nextNumber, readRegister, registerRow, type NextNumber } from './quoteRegister';
 import { addressLines, moneyTables, quoteCounter, quoteJob, quoteTermsText, type CounterAsked } from './quoteScope';
 import { dressQuote, quotePage, type QuotePage } from './quoteSheet';
-import { readMoney, type TermsChosen } from './readMoney';
+import { readMoney, type MoneyRead, type TermsChosen } from './readMoney';
 import { QUOTES } from './schema';
 import { pageSheetName } from './sheetName';
 import { shopTables, tableQueries, type ShopTables } from './shop';
@@ -45,64 +45,125 @@ const ROWS_MORE = 20;
  * is read right before, and again after.
  */
 export async function issueQuote(port: WorkbookPort, request: IssueRequest): Promise<IssueDone> {
-  return politely(async (): Promise<IssueDone> => {
-    for (let tries = 1; tries <= MOST_TRIES; tries += 1) {
-      const draft = await prepare(port, request);
-      if ('done' in draft) return draft;
-      const look = await lookAgain(port, draft);
-      if (!look) continue;
-      await write(port, draft, look);
-      return verify(port, draft);
-    }
-    return { done: false, reason: 'registerBusy' };
-  });
+  const [end] = await issueQuotes(port, [request]);
+  return end as IssueDone;
 }
 
-/** Everything that is to be written, from one look at the workbook. */
+/**
+ * Issues quotes, all of them in one write; one that cannot be made is left out. However many there are, the workbook is read three
+ * times and written once.
+ *
+ * @param goOn asked before each quote is worked out, with how many are; false: nothing is issued
+ * @returns how each ended, in the order asked for; null where it was stopped
+ */
+export async function issueQuotes(
+  port: WorkbookPort,
+  requests: readonly IssueRequest[],
+  goOn: (worked: number) => Promise<boolean> = () => Promise.resolve(true),
+): Promise<readonly (IssueDone | null)[]> {
+  const all = (end: IssueDone | null) => requests.map(() => end);
+  const ends = await politely(async () => {
+    for (let tries = 1; tries <= MOST_TRIES; tries += 1) {
+      const prepared = await prepare(port, requests, goOn);
+      if (!prepared) return all(null);
+      if ('done' in prepared) return all(prepared);
+      const drafts = prepared.made.filter((each): each is Draft => !('done' in each));
+      if (drafts.length === 0) return prepared.made as readonly Refused[];
+      const look = await lookAgain(port, prepared.register, drafts);
+      if (!look) continue;
+      await write(port, drafts, look);
+      const verified = await verify(port, drafts);
+      return prepared.made.map((each): IssueDone => ('done' in each ? each : (verified.get(each) as IssueDone)));
+    }
+    return all({ done: false, reason: 'registerBusy' });
+  });
+  return 'done' in ends ? all(ends) : ends;
+}
+
+/** Everything that is to be written of one quote, from one look at the workbook. */
 interface Draft {
-  readonly tables: ShopTables;
-  readonly register: TableSeen;
-  readonly next: NextNumber;
+  readonly next: NextNumber & { readonly row: number };
   readonly job: string;
   readonly customer: string;
   readonly quote: Quote;
   readonly page: QuotePage;
   readonly at: Block;
+  readonly cells: ReturnType<typeof registerRow>;
 }
 
 type Refused = Extract<IssueDone, { done: false }>;
 
-async function prepare(port: WorkbookPort, request: IssueRequest): Promise<Draft | Refused> {
+interface Prepared {
+  readonly register: TableSeen;
+  /** For each request its draft, or why there is none. */
+  readonly made: readonly (Draft | Refused)[];
+}
+
+async function prepare(
+  port: WorkbookPort,
+  requests: readonly IssueRequest[],
+  goOn: (worked: number) => Promise<boolean>,
+): Promise<Prepared | Refused | null> {
   const [sheets, ...answers] = await port.read([{ read: 'sheets' }, ...tableQueries()]);
   const tables = shopTables(answers);
   const register = tables.Quotes;
   if (!register) return { done: false, reason: 'tableMissing', table: QUOTES.name };
-  const job = 'job' in request.what ? request.what.job : '';
-  const next = nextNumber(register, job);
-  if (!next.ok) return notRead(register, next.issue);
-  const quote = quoteNow(tables, request);
-  if ('done' in quote) return quote;
   const read = readMoney(moneyTables(tables));
+  const made: (Draft | Refused)[] = [];
+  const taken = sheets.map(({ name }) => name);
+  // The register as it will be with the quotes before: each gets the number after theirs.
+  let entered = register;
+  for (const request of requests) {
+    if (!(await goOn(made.length))) return null;
+    const draft = draftOf({ tables, read, register: entered, taken }, request);
+    made.push(draft);
+    if ('done' in draft) continue;
+    taken.push(draft.at.sheet);
+    entered = withRow(entered, draft.next.row, draft.cells);
+  }
+  return { register, made };
+}
+
+interface Making {
+  readonly tables: ShopTables;
+  readonly read: MoneyRead;
+  readonly register: TableSeen;
+  /** Names of sheets. */
+  readonly taken: readonly string[];
+}
+
+function draftOf({ tables, read, register, taken }: Making, request: IssueRequest): Draft | Refused {
+  const job = 'job' in request.what ? request.what.job : '';
+  const found = nextNumber(register, job);
+  if (!found.ok) return notRead(register, found.issue);
+  const next = { ...found.value, row: found.value.row ?? register.rows.length + 1 };
+  const quote = quoteNow(tables, read, request);
+  if ('done' in quote) return quote;
   const facts = jobFacts(tables, job === '' ? null : job);
   const customer = 'job' in request.what ? facts.customer : request.what.customer.trim();
   const option = 'job' in request.what ? (request.what.option ?? '') : '';
   const page = quotePage(
-    { ...facts, customer, option, ...next.value, address: addressLines(read), terms: quoteTermsText(read) },
+    { ...facts, customer, option, ...next, address: addressLines(read), terms: quoteTermsText(read) },
     quote,
   );
-  const { number, revision } = next.value;
-  const sheet = pageSheetName(
-    'Quote',
-    revision > 1 ? `${number} rev ${revision}` : String(number),
-    sheets.map(({ name }) => name),
-  );
+  const { number, revision } = next;
+  const sheet = pageSheetName('Quote', revision > 1 ? `${number} rev ${revision}` : String(number), taken);
   const at = { sheet, row: 0, column: 0, rows: page.cells.length, columns: page.cells[0]?.length ?? 1 };
-  return { tables, register, next: next.value, job, customer, quote, page, at };
+  const draft = { next, job, customer, quote, page, at };
+  return { ...draft, cells: registerCells(register, draft) };
 }
 
-function quoteNow(tables: ShopTables, { what, terms, shown }: IssueRequest): Quote | Refused {
+/** A table with one more row filled. */
+function withRow(table: TableSeen, row: number, cells: Draft['cells']): TableSeen {
+  const rows = [...table.rows];
+  while (rows.length < row) rows.push(table.headers.map(() => null));
+  rows[row - 1] = table.headers.map((_, at) => cells[at] ?? null);
+  return { ...table, rows };
+}
+
+function quoteNow(tables: ShopTables, read: MoneyRead, { what, terms, shown }: IssueRequest): Quote | Refused {
   const { quote, issues } =
-    'job' in what ? quoteJob(tables, { ...what, terms }) : quoteCounter(tables, what.counter, terms);
+    'job' in what ? quoteJob(tables, { ...what, terms }, read) : quoteCounter(tables, what.counter, terms, read);
   if (!quote) return { done: false, reason: 'notQuoted', issues };
   const now = quote.total;
   if (shown && (shown.minor !== now.minor || shown.currency.code !== now.currency.code)) {
@@ -123,46 +184,46 @@ function notRead(
 
 interface Look {
   readonly register: TableSeen;
-  readonly page: BlockSeen;
+  readonly pages: readonly BlockSeen[];
   readonly below: BlockSeen;
-  readonly row: number | null;
 }
 
-/** The place of the page, which must hold nothing, and the register once more; null where the number is no longer the next. */
-async function lookAgain(port: WorkbookPort, { register: before, next, job, at }: Draft): Promise<Look | null> {
-  const below = { ...before.at, row: before.at.row + before.at.rows, rows: ROWS_MORE };
-  const [register, page, rows] = await port.read([
+/** The places of the pages, which must not exist yet, and the register once more; null where anything is not as it was. */
+async function lookAgain(port: WorkbookPort, before: TableSeen, drafts: readonly Draft[]): Promise<Look | null> {
+  const rows = Math.max(ROWS_MORE, drafts.length);
+  const below = { ...before.at, row: before.at.row + before.at.rows, rows };
+  const [register, under, ...pages] = (await port.read<readonly Query[]>([
     { read: 'table', table: QUOTES.name },
-    { read: 'block', at },
     { read: 'block', at: below },
-  ]);
-  if (!register || page.sheetExists) return null;
-  const again = nextNumber(register, job);
-  if (!again.ok || again.value.number !== next.number || again.value.revision !== next.revision) return null;
-  // A row that was added meanwhile moves the end of the table.
-  return register.at.rows === before.at.rows ? { register, page, below: rows, row: again.value.row } : null;
+    ...drafts.map(({ at }) => ({ read: 'block', at }) as const),
+  ])) as readonly [TableSeen | null, BlockSeen, ...BlockSeen[]];
+  if (!register || pages.some(({ sheetExists }) => sheetExists)) return null;
+  const isSame = JSON.stringify([register.at, register.rows]) === JSON.stringify([before.at, before.rows]);
+  return isSame ? { register, pages, below: under } : null;
 }
 
-async function write(port: WorkbookPort, draft: Draft, look: Look): Promise<void> {
-  const { next, quote, page, at } = draft;
-  const { register, below } = look;
-  const row = look.row ?? register.at.rows;
-  const rowAt: Block = { ...register.at, row: register.at.row + row, rows: 1 };
-  const longer: Change[] =
-    look.row === null
-      ? [{ do: 'lengthen', table: register.name, rows: ROWS_MORE }, ...dressRows(register, below.at)]
-      : [];
+async function write(port: WorkbookPort, drafts: readonly Draft[], { register, pages, below }: Look): Promise<void> {
+  const isFull = drafts.some(({ next }) => next.row > register.rows.length);
+  const longer: Change[] = isFull
+    ? [{ do: 'lengthen', table: register.name, rows: below.at.rows }, ...dressRows(register, below.at)]
+    : [];
+  const [first] = drafts;
   await port.apply(
     [
-      { do: 'sheet', name: at.sheet },
-      ...dressQuote(at, page, quote),
-      { do: 'write', at, cells: page.cells },
+      ...drafts.flatMap(({ at, page, quote }): Change[] => [
+        { do: 'sheet', name: at.sheet },
+        ...dressQuote(at, page, quote),
+        { do: 'write', at, cells: page.cells },
+      ]),
       ...longer,
-      { do: 'write', at: rowAt, cells: [registerCells(register, draft)] },
-      { do: 'show', at: { ...at, rows: 1, columns: 1 } },
+      ...drafts.map(({ next, cells }): Change => {
+        const at = { ...register.at, row: register.at.row + next.row, rows: 1 };
+        return { do: 'write', at, cells: [cells] };
+      }),
+      ...(first && drafts.length === 1 ? [{ do: 'show', at: { ...first.at, rows: 1, columns: 1 } } as const] : []),
     ],
-    [register, look.page, ...(look.row === null ? [below] : [])],
-    { label: `Quote ${quoteIdText(next)}` },
+    [register, ...pages, ...(isFull ? [below] : [])],
+    { label: first && drafts.length === 1 ? `Quote ${quoteIdText(first.next)}` : `${drafts.length} quotes` },
   );
 }
 
@@ -176,7 +237,10 @@ function dressRows({ headers }: TableSeen, at: Block): Change[] {
   });
 }
 
-function registerCells(register: TableSeen, { next, job, customer, quote, at }: Draft): ReturnType<typeof registerRow> {
+function registerCells(
+  register: TableSeen,
+  { next, job, customer, quote, at }: Omit<Draft, 'cells'>,
+): ReturnType<typeof registerRow> {
   return registerRow(register, {
     number: next.number,
     revision: next.revision,
@@ -191,21 +255,29 @@ function registerCells(register: TableSeen, { next, job, customer, quote, at }: 
   });
 }
 
-/** Reads back what was written: the number must stand in the register once, and on its sheet. */
-async function verify(port: WorkbookPort, { next, quote, page, at }: Draft): Promise<IssueDone> {
-  const id: QuoteId = { number: next.number, revision: next.revision };
-  const [register, seen] = await port.read([
+/** Reads back what was written: each number must stand in the register once, and on its sheet. */
+async function verify(port: WorkbookPort, drafts: readonly Draft[]): Promise<ReadonlyMap<Draft, IssueDone>> {
+  const [register, ...pages] = (await port.read<readonly Query[]>([
     { read: 'table', table: QUOTES.name },
-    { read: 'block', at },
-  ]);
+    ...drafts.map(({ at }) => ({ read: 'block', at }) as const),
+  ])) as readonly [TableSeen | null, ...BlockSeen[]];
   const read = register && readRegister(register);
+  return new Map(drafts.map((draft, at) => [draft, verified(draft, read, pages[at])]));
+}
+
+function verified(
+  { next, quote, page, at }: Draft,
+  read: ReturnType<typeof readRegister> | null,
+  seen: BlockSeen | undefined,
+): IssueDone {
+  const id: QuoteId = { number: next.number, revision: next.revision };
   if (read && !read.ok && read.issue.code === 'duplicate') {
     return { done: false, reason: 'usedTwice', ...id, sheet: at.sheet };
   }
   const rows = read?.ok ? read.value.filter((each) => each.number === id.number && each.revision === id.revision) : [];
   const isThere = rows.some(({ sheet, isVoid }) => sheet === at.sheet && !isVoid);
-  const total = seen.values[page.totalRow]?.at(-1);
-  if (!isThere || seen.values[page.facts]?.[1] !== id.number || total !== moneyNumber(quote.total)) {
+  const total = seen?.values[page.totalRow]?.at(-1);
+  if (!isThere || seen?.values[page.facts]?.[1] !== id.number || total !== moneyNumber(quote.total)) {
     return { done: false, reason: 'notVerified', ...id, sheet: at.sheet };
   }
   return { done: true, ...id, sheet: at.sheet, total: quote.total };
