@@ -19,7 +19,7 @@ export const REMINDER_COLUMNS: readonly ReminderColumn[] = [
   { header: 'Customer', width: 26, wrap: true, align: 'left', format: '@', cell: ({ customer }) => customer },
   { header: 'Last job', width: 11, align: 'left', format: '@', cell: ({ job }) => job },
   { header: 'Closed', width: 12, align: 'left', format: 'yyyy-mm-dd', cell: ({ closed }) => closed },
-  { header: 'Clubs', width: 8, align: 'right', format: '0', cell: ({ clubs }) => clubs },
+  { header: 'Clubs', width: 8, align: 'center', format: '0', cell: ({ clubs }) => clubs },
   { header: 'Grips', width: 28, wrap: true, align: 'left', format: '@', cell: ({ items }) => items.join(', ') || null },
   { header: 'Due since', width: 12, align: 'left', format: 'yyyy-mm-dd', cell: ({ due }) => due },
   { header: 'Reminded', width: 22, align: 'left', cell: () => null },
@@ -84,6 +84,15 @@ function dressReminders(at: Block, cells: readonly (readonly Cell[])[]): Change[
     format(part(1, 0, 1, 1), { bold: true, size: 16 }),
     format(part(2, 0, 1, 1), { ink: LABEL_INK }),
     format(part(from, 0, 1, at.columns), HEADER_LOOK),
+    format(
+      part(
+        from,
+        REMINDER_COLUMNS.findIndex(({ align }) => align === 'center'),
+        1,
+        1,
+      ),
+      { align: 'center' },
+    ),
     ...REMINDER_COLUMNS.map((each, across) => format(part(from + 1, across, rows, 1), bodyLook(each))),
     ...rowHeights(part(from, 0, 1, 1), REMINDER_COLUMNS, cells.slice(from), true),
     ...Array.from({ length: rows }, (_, down) =>

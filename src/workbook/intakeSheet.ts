@@ -30,15 +30,17 @@ export const INTAKE_COLUMNS: readonly IntakeColumn[] = [
   { header: 'Damage seen', width: 28, wrap: true, align: 'left', cell: textIn('damage') },
   { header: 'Logo', width: 8, align: 'left', cell: textIn('logo') },
   { header: 'Rib', width: 10, align: 'left', cell: textIn('rib') },
-  { header: 'Keep old grip', width: 11, wrap: true, align: 'left', cell: keep },
+  { header: 'Keep old grip', width: 14, wrap: true, align: 'left', cell: keep },
   { header: 'Wanted', width: 34, wrap: true, align: 'left', format: '@', cell: wanted },
 ];
 
 /** Where the facts at the head stand. */
 const VALUE_COLUMN = 2;
 /** Second pair of label and value, to the right of the first. */
-const RIGHT_LABEL = 5;
-const RIGHT_VALUE = 6;
+const RIGHT_LABEL = 8;
+const RIGHT_VALUE = 9;
+/** Where the signature and its line begin. */
+const SIGN_LABEL = 4;
 
 function oldGrip(row: Row): Cell {
   const item = textOf(row, 'oldItem');
@@ -136,8 +138,8 @@ function headCells(tables: ShopTables, job: string, clubs: number): Cell[][] {
 function signRow(authorisedBy: string): Cell[] {
   const row = rowOf([INTAKE_SHEET.authorised]);
   row[VALUE_COLUMN] = authorisedBy || null;
-  row[RIGHT_LABEL - 1] = INTAKE_SHEET.signature;
-  row[INTAKE_COLUMNS.length - 2] = INTAKE_SHEET.date;
+  row[SIGN_LABEL] = INTAKE_SHEET.signature;
+  row[RIGHT_LABEL] = INTAKE_SHEET.date;
   return row;
 }
 
@@ -188,29 +190,30 @@ export function dressIntake(at: Block, page: IntakeCells): Change[] {
   const body = list.from + 1;
   const titleRows = { row: at.row + list.from, rows: 1 };
   const { sheet, column } = at;
-  const last = INTAKE_COLUMNS.length - 1;
   return [
     format(at, { bold: false, italic: false, align: 'left' }),
     format(part(0, 0, 1, 1), { bold: true, ink: LABEL_INK }),
     format(part(1, 0, 1, 1), { bold: true, size: 16 }),
     format(part(2, 0, 3, 1), { ink: LABEL_INK }),
-    format(part(2, RIGHT_LABEL, 3, 1), { ink: LABEL_INK, align: 'right' }),
+    format(part(2, RIGHT_LABEL, 3, 1), { ink: LABEL_INK }),
     format(part(2, VALUE_COLUMN, 2, 1), { number: '@', bold: true }),
     format(part(4, VALUE_COLUMN, 1, 1), { number: '0', bold: true }),
     format(part(2, RIGHT_VALUE, 2, 1), { number: 'yyyy-mm-dd', bold: true }),
     // lines to write on: dates that nobody knows yet, and how to reach the customer
     ...[2, 3, 4]
       .filter((row) => (cells[row]?.[RIGHT_VALUE] ?? null) === null)
-      .map((row) => format(part(row, RIGHT_VALUE, 1, 3), { rule: RULE })),
+      .map((row) => format(part(row, RIGHT_VALUE, 1, 1), { rule: RULE })),
     format(part(list.from, 0, 1, at.columns), HEADER_LOOK),
-    ...INTAKE_COLUMNS.map((each, across) => format(part(body, across, clubs, 1), bodyLook(each))),
+    ...INTAKE_COLUMNS.map((each, across) =>
+      format(part(body, across, clubs, 1), { ...bodyLook(each), vertical: 'center' }),
+    ),
     ...rowHeights(part(list.from, 0, 1, 1), INTAKE_COLUMNS, cells.slice(list.from, body + clubs).map(roomForPen), true),
     ...Array.from({ length: clubs }, (_, down) => format(part(body + down, 0, 1, at.columns), { rule: RULE })),
     format(part(sign, 0, 1, at.columns), { vertical: 'bottom', height: 34 }),
-    ...[0, RIGHT_LABEL - 1, last - 1].map((across) => format(part(sign, across, 1, 1), { ink: LABEL_INK })),
+    ...[0, SIGN_LABEL, RIGHT_LABEL].map((across) => format(part(sign, across, 1, 1), { ink: LABEL_INK })),
     format(part(sign, VALUE_COLUMN, 1, 2), { rule: RULE, bold: true }),
-    format(part(sign, RIGHT_LABEL, 1, 2), { rule: RULE }),
-    format(part(sign, last, 1, 1), { rule: RULE }),
+    format(part(sign, SIGN_LABEL + 1, 1, 2), { rule: RULE }),
+    format(part(sign, RIGHT_VALUE, 1, 1), { rule: RULE }),
     ...(terms === undefined ? [] : [format(part(terms, 0, 1, 1), { bold: true })]),
     { do: 'widths', sheet, column, widths: INTAKE_COLUMNS.map(({ width }) => width) },
     { do: 'page', sheet, setup: { landscape: true, area: at, titleRows, footer: INTAKE_SHEET.title } },

@@ -12,6 +12,12 @@ import { fillTicket } from '../../src/workbook/fillTicket';
 import { freezePlan } from '../../src/workbook/freeze';
 import { keepHand } from '../../src/workbook/keepHand';
 import type { FillRequest } from '../../src/workbook/outcomes';
+import { readClubList } from '../../src/workbook/clubList';
+import { fillIntake } from '../../src/workbook/fillIntake';
+import type { JobRequest } from '../../src/workbook/intakeOutcomes';
+import { INTAKE_HEAD_ROWS } from '../../src/workbook/intakeSheet';
+import { startJob } from '../../src/workbook/startJob';
+import { takeConstant } from '../../src/workbook/takeConstant';
 import { PLAN_COLUMNS } from '../../src/workbook/planCells';
 import { planScope, scopeRows } from '../../src/workbook/planScope';
 import { HEAD_ROWS } from '../../src/workbook/planSheet';
@@ -316,6 +322,54 @@ export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<Job
         const asked = await fill(port, await readShop(port), { job: '1042' });
         expect(asked).toMatchObject({ done: false, reason: 'occupied', cells: [`'${sheet}'!A2`] });
       }
+    });
+
+    it('begins a job in rows that hold nothing, fills its intake sheet, and takes each back', async () => {
+      const port = await workshop();
+      const before = await readShop(port);
+      const request: JobRequest = {
+        job: null,
+        customer: '=Ivo Brandt',
+        due: 46110,
+        today: 46100,
+        clubs: readClubList('3 wood, 8-PW').clubs,
+        hand: 'Left',
+        firstTag: '007',
+        authorisedBy: '',
+        last: [],
+      };
+      const end = await startJob(port, request);
+      expect(end).toEqual({ done: true, job: '1044', clubs: 4, takenOver: 0 });
+      const begun = await readShop(port);
+      // whoever was there stands where they stood
+      expect(matrixOf(begun.tables.Clubs as TableSeen).slice(0, 6)).toEqual(
+        matrixOf(before.tables.Clubs as TableSeen).slice(0, 6),
+      );
+      const filled = await fillIntake(port, begun, { job: '1044', today: 46100 });
+      expect(filled).toMatchObject({ done: true, sheet: 'Intake 1044', clubs: 4 });
+      const at = { sheet: 'Intake 1044', row: 0, column: 0, rows: INTAKE_HEAD_ROWS + 5, columns: 10 };
+      const [page] = await port.read([{ read: 'block', at }]);
+      expect(page.values[3]?.[2]).toBe('=Ivo Brandt');
+      expect(page.values.slice(INTAKE_HEAD_ROWS + 1).map((row) => row.slice(0, 3))).toEqual([
+        ['007', '3 wood', 'Left'],
+        ['008', '8 iron', 'Left'],
+        ['009', '9 iron', 'Left'],
+        ['010', 'PW', 'Left'],
+      ]);
+      expect(page.formulas.flat().some(Boolean)).toBe(false);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect(await startJob(port, { ...request, firstTag: 'A1', customer: 'Ada Noll' })).toMatchObject({ job: '1045' });
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect((await readShop(port)).jobs.map(({ job }) => job)).toEqual(['1042', '1043', '1044']);
+    });
+
+    it('takes over a constant of the shop’s own, and back', async () => {
+      const port = await workshop();
+      const balance = { field: 'balanceInches', item: 'MOSS-S', suggested: 4.4444 } as const;
+      expect(await takeConstant(port, balance)).toMatchObject({ done: true, was: null, now: 4.44 });
+      const { Stock } = (await readShop(port)).tables;
+      expect(Stock?.rows[1]?.[Stock.headers.indexOf('Balance point (in)')]).toBe(4.44);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { restored: 1, left: [] } });
     });
 
     if (!calculates) return;
