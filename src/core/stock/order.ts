@@ -28,6 +28,11 @@ export function orderOf(items: readonly ItemState[]): SupplierOrder[] {
   });
 }
 
+/** What a pack of pieces costs. @param cost of one piece */
+export function costOfPack(cost: number, pack: number): number {
+  return exactSum([cost * pack], PER_MONEY);
+}
+
 function lineOf({ shelf, item, stocked, left, lacks }: ItemState): { supplier: string; line: OrderLine }[] {
   if (!stocked || left === undefined) return [];
   const { pack = 1, packCost, reorderAt, supplier = '' } = stocked;

@@ -95,6 +95,7 @@ export interface Stranded {
   readonly job: string;
   /** `gone`: no table lists the job; `done`: it is done; `unneeded`: it is open and needs less. */
   readonly why: 'gone' | 'done' | 'unneeded';
+  /** What is reserved in them is what nobody needs. */
   readonly entries: readonly Entry[];
 }
 

@@ -1,0 +1,167 @@
+/** Words for what is on the shelves: quantities, what is short, and how the jobs on it end. */
+import { exactSum, type Lack, type Movement, type Shelf, type Stranded } from '../core/index';
+import type { MoveDone, ReleaseDone, ReserveDone, StockPageDone, UseDone } from '../workbook/stockDone';
+import type { NotDone, Occupied } from '../workbook/outcomes';
+import { dayWords } from './intake';
+import { sayIssue } from './issues';
+import { listed, NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
+import { countOf } from './readings';
+
+const UNIT_WORDS: Readonly<Record<Exclude<Shelf, 'grip'>, string>> = { tape: 'yd', weight: 'g' };
+
+/** A number without needless noughts, a minus sign in front where it is below 0. @example plain(2.5) //=> '2.5' */
+function plain(quantity: number, decimals: number): string {
+  return String(Number(quantity.toFixed(decimals))).replace('-', '−');
+}
+
+/** @example quantityText('grip', 2) //=> '2 pieces' */
+export function quantityText(shelf: Shelf, quantity: number): string {
+  if (shelf === 'grip') return `${plain(quantity, 0)} ${Math.abs(quantity) === 1 ? 'piece' : 'pieces'}`;
+  return `${plain(quantity, shelf === 'tape' ? 2 : 1)} ${UNIT_WORDS[shelf]}`;
+}
+
+/** How many, in a table whose heading or neighbour tells the unit of grips. @example shortText('tape', 2) //=> '2 yd' */
+export function shortText(shelf: Shelf, quantity: number): string {
+  return shelf === 'grip' ? plain(quantity, 0) : quantityText(shelf, quantity);
+}
+
+/** What one job does not get, and from when. @example `R-204 lacks 2 from 2026-05-15` */
+export function sayLack(shelf: Shelf, { job, due, quantity }: Lack): string {
+  const from = due === undefined ? '' : ` from ${dayWords(due)}`;
+  return `${job} lacks ${shortText(shelf, quantity)}${from}`;
+}
+
+const STRANDED: Readonly<Record<Stranded['why'], (job: string) => string>> = {
+  gone: (job) => `Job ${job} is no longer in Jobs, and has`,
+  done: (job) => `Job ${job} is done, and still has`,
+  unneeded: (job) => `Job ${job} no longer needs all of what it has:`,
+};
+
+/** Reservations that hold pieces for nobody, and what to do about them. */
+export function sayStranded({ job, why, entries }: Stranded): string {
+  const items = [...new Set(entries.map(({ shelf, item }) => `${shelf}\n${item}`))].map((key) => {
+    const own = entries.filter(({ shelf, item }) => `${shelf}\n${item}` === key);
+    const { shelf = 'grip', item = '' } = own[0] ?? {};
+    return `${shortText(shelf, total(own.map(({ reserved }) => reserved)))} of ${item}`;
+  });
+  return `${STRANDED[why](job)} ${listed(items)} reserved.`;
+}
+
+function total(quantities: readonly number[]): number {
+  return exactSum(quantities, 1000);
+}
+
+/** What moved, by shelf. @example '13 pieces, 4.08 yd and 12 g' */
+function amounts(movements: readonly Movement[], kind: Movement['kind']): string {
+  const own = movements.filter((movement) => movement.kind === kind);
+  const texts = (['grip', 'tape', 'weight'] as const).flatMap((shelf) => {
+    const quantity = total(own.filter((each) => each.shelf === shelf).map((each) => each.quantity));
+    return quantity === 0 ? [] : [quantityText(shelf, quantity)];
+  });
+  return listed(texts);
+}
+
+function sayNot(end: NotDone | Occupied | { reason: 'unreadable'; issue: Parameters<typeof sayIssue>[0] }): string {
+  if (end.reason === 'occupied') return sayOccupied(end);
+  if (end.reason === 'unreadable') return `${sayIssue(end.issue)} Nothing was written.`;
+  return sayNotDone(end);
+}
+
+function jobsText(jobs: readonly string[]): string {
+  return jobs.length === 1 ? `job ${jobs[0] ?? ''}` : countOf(jobs.length, 'job');
+}
+
+/** How reserving ended; what is lacked is told by `lackLines`. */
+export function sayReserved(end: ReserveDone): string {
+  if (!end.done) {
+    if (end.reason !== 'noOpenJob') return sayNot(end);
+    return end.jobs.length === 0
+      ? 'No job is open, so there is nothing to reserve for.'
+      : `${listed(end.jobs)}: no such job is open and has clubs. Nothing was written.`;
+  }
+  const { jobs, movements, lacks } = end;
+  const reserved = amounts(movements, 'reserved');
+  const released = amounts(movements, 'released');
+  const said = [
+    reserved ? `Reserved ${reserved} for ${jobsText(jobs)}.` : '',
+    released ? `Released ${released} that ${jobs.length === 1 ? 'it does' : 'they do'} not get or need any more.` : '',
+    movements.length === 0 ? `Nothing was to be changed for ${jobsText(jobs)}.` : '',
+    lacks.length > 0 ? 'Not all is there:' : '',
+  ];
+  return said.filter((text) => text !== '').join(' ');
+}
+
+/** What jobs lack, and what is to be mended, a line each. */
+export function reservedLines(end: ReserveDone): string[] {
+  if (!end.done) return [];
+  return [...end.lacks.map((lack) => `${lack.item}: ${sayLack(lack.shelf, lack)}`), ...end.problems.map(sayIssue)];
+}
+
+/** How releasing ended. */
+export function sayReleased(end: ReleaseDone): string {
+  if (!end.done) return sayNot(end);
+  return end.movements.length === 0
+    ? 'Nothing was reserved there.'
+    : `Released ${amounts(end.movements, 'released')} of ${jobsText(end.jobs)}.`;
+}
+
+/** How taking what a job used ended. */
+export function sayUsed(end: UseDone): string {
+  if (end.done) {
+    return end.movements.some(({ kind }) => kind === 'used')
+      ? `Taken from stock for job ${end.job}: ${amounts(end.movements, 'used')}.`
+      : `What job ${end.job} uses has been taken from stock already.`;
+  }
+  if (end.reason === 'noClubs') return NO_CLUBS;
+  if (end.reason !== 'cannotTake') return sayNot(end);
+  const { issues, tooFew } = end.cannot;
+  const few = tooFew.map(
+    ({ item, shelf, onHand, wanted }) =>
+      `${item}: ${quantityText(shelf, wanted)} used, ${shortText(shelf, onHand)} on hand.`,
+  );
+  const mend = few.length > 0 ? ['Count what is there, then take it again.'] : [];
+  return [...issues.map(sayIssue), ...few, ...mend, 'Nothing was written.'].join(' ');
+}
+
+/** How something that came, was spoiled or was counted was entered. */
+export function sayMoved(end: MoveDone): string {
+  if (!end.done) return sayNot(end);
+  const { shelf, item, kind, quantity } = end.movement;
+  const now = `${quantityText(shelf, end.onHand)} on hand`;
+  if (kind !== 'counted')
+    return `${item}: ${quantityText(shelf, quantity)} ${kind === 'arrived' ? 'arrived' : 'written off'}, ${now}.`;
+  const off =
+    quantity === 0
+      ? 'as it was'
+      : `${shortText(shelf, Math.abs(quantity))} ${quantity > 0 ? 'more' : 'fewer'} than it said`;
+  return `${item} counted: ${now}, ${off}.`;
+}
+
+/** How filling a page ended. @param what `Order` */
+export function sayStockPage(end: StockPageDone, what: 'Order' | 'Pick list'): string {
+  if (end.done)
+    return `${what} of ${countOf(end.lines, 'line')} filled into ${end.sheet}. Fill it again after a change.`;
+  if (end.reason === 'nothing') {
+    return what === 'Order'
+      ? 'Nothing is short or at its reorder point, so there is nothing to order.'
+      : 'No open job needs anything from the shelves.';
+  }
+  return end.reason === 'noRoom' ? 'The page would run over the edge of the sheet.' : sayNot(end);
+}
+
+/** What is written in the order sheet and the pick list. */
+export const STOCK_PAGE_WORDS = {
+  order: 'Order',
+  orderHow: 'Whole packs: enough for every open job, and more left than the reorder point.',
+  supplier: 'Supplier',
+  noSupplier: 'No supplier named',
+  total: 'Together',
+  unpriced: (items: readonly string[]) => `Without a cost: ${listed(items)}.`,
+  until: 'As of',
+  pick: 'Pick list',
+  jobs: 'Jobs',
+  due: (job: string, due: number | undefined) => (due === undefined ? job : `${job} (${dayWords(due)})`),
+  strips: 'Two-way strips',
+  solvent: 'Solvent',
+  ml: (quantity: number) => `${plain(quantity, 0)} ml`,
+} as const;

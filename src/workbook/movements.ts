@@ -1,0 +1,106 @@
+/** The ledger: its rows read, and new ones written at its end. Pure, but for looking where it has to grow. */
+import { fail, ok, type Issue, type Movement, type MovementKind, type Result, type Shelf } from '../core/index';
+import { addRows, roomNeeded } from './addRows';
+import { columnsAt } from './headings';
+import type { Block, BlockSeen, Cell, Change, TableSeen, WorkbookPort } from './port';
+import { readTable } from './records';
+import { matrixOf } from './shop';
+import { numberOf, textOf } from './shopRows';
+import { MOVEMENTS, type MOVEMENT_WORDS, type STOCK_UNITS } from './tables/movements';
+
+const KIND_WORDS: Readonly<Record<MovementKind, (typeof MOVEMENT_WORDS)[number]>> = {
+  reserved: 'Reserved',
+  released: 'Released',
+  used: 'Used',
+  arrived: 'Arrived',
+  writtenOff: 'Written off',
+  counted: 'Counted',
+};
+
+export const UNITS: Readonly<Record<Shelf, (typeof STOCK_UNITS)[number]>> = { grip: 'pc', tape: 'yd', weight: 'g' };
+
+function codeOf<Code extends string>(words: Readonly<Record<Code, string>>, word: string): Code | undefined {
+  return (Object.keys(words) as Code[]).find((code) => words[code] === word);
+}
+
+/** Every row of the ledger; refused where one cannot be read, since it might be the one that was reserved already. */
+export function readMovements(table: TableSeen): Result<readonly Movement[]> {
+  const read = readTable(MOVEMENTS, matrixOf(table), table.at.row + 1);
+  if (!read.ok) return read;
+  const movements: Movement[] = [];
+  for (const row of read.value.rows) {
+    const bad = row.issues[0] ?? negativeIssue(row.sheetRow, textOf(row, 'kind'), numberOf(row, 'quantity') ?? 0);
+    if (bad) return fail(bad);
+    const kind = codeOf(KIND_WORDS, textOf(row, 'kind'));
+    const shelf = codeOf(UNITS, textOf(row, 'unit'));
+    if (!kind || !shelf) continue;
+    const [job, club, item] = ['job', 'club', 'item'].map((key) => textOf(row, key)) as [string, string, string];
+    const quantity = numberOf(row, 'quantity') ?? 0;
+    movements.push({ kind, job, club, shelf, item, quantity, round: numberOf(row, 'round') ?? 1 });
+  }
+  return ok(movements);
+}
+
+/** Only a count may have found less than there was thought to be. */
+function negativeIssue(sheetRow: number, kind: string, quantity: number): Issue | undefined {
+  if (quantity >= 0 || kind === KIND_WORDS.counted) return undefined;
+  return { code: 'outOfRange', field: `Movements row ${sheetRow}, Quantity`, got: quantity, expected: 'more than 0' };
+}
+
+/** What stands beside each movement. */
+export interface Entered {
+  /** Day as a workbook counts it. */
+  readonly date: number;
+  readonly note: string;
+}
+
+function cellsOf(table: TableSeen, movement: Movement, { date, note }: Entered): (Cell | undefined)[] {
+  const at = columnsAt(MOVEMENTS, table.headers);
+  const values: Record<(typeof MOVEMENTS)['columns'][number]['key'], Cell> = {
+    date,
+    kind: KIND_WORDS[movement.kind],
+    job: movement.job || null,
+    club: movement.club || null,
+    item: movement.item,
+    quantity: movement.quantity,
+    unit: UNITS[movement.shelf],
+    round: movement.round > 1 ? movement.round : null,
+    note: note || null,
+  };
+  const cells = Array<Cell | undefined>(table.headers.length).fill(undefined);
+  for (const [key, value] of Object.entries(values)) if (at(key) >= 0) cells[at(key)] = value;
+  return cells;
+}
+
+/** The changes that put rows at the ledger's end, which is made longer where its blank rows are too few. Throws a PortError. */
+export async function rowsEntered(
+  port: WorkbookPort,
+  table: TableSeen,
+  movements: readonly Movement[],
+  entered: Entered,
+): Promise<{ readonly changes: Change[]; readonly looked: readonly BlockSeen[] }> {
+  const room = roomNeeded(table, movements.length);
+  const looked: readonly BlockSeen[] = room ? await port.read([{ read: 'block', at: room }]) : [];
+  const rows = addRows(
+    table,
+    movements.map((movement) => cellsOf(table, movement, entered)),
+    looked[0] ?? null,
+  );
+  // Text first: a job called 007 is to stay so.
+  const grown = rows.filter(({ do: what }) => what === 'lengthen');
+  return {
+    changes: [...grown, ...(room ? dressed(table, room) : []), ...rows.filter((row) => !grown.includes(row))],
+    looked,
+  };
+}
+
+/** A row that was not there when the table was made has no formats yet. */
+function dressed(table: TableSeen, at: Block): Change[] {
+  const find = columnsAt(MOVEMENTS, table.headers);
+  return MOVEMENTS.columns.flatMap((column): Change[] => {
+    const across = find(column.key);
+    if (across < 0 || !('format' in column)) return [];
+    const where = { ...at, column: at.column + across, columns: 1 };
+    return [{ do: 'format', at: where, format: { number: column.format } }];
+  });
+}

@@ -1,0 +1,145 @@
+/** How the shelves stand against every open job, from the tables. Pure. */
+import {
+  benchTicket,
+  entriesOf,
+  needsOf,
+  ok,
+  orderOf,
+  stockState,
+  type Issue,
+  type JobNeeds,
+  type Movement,
+  type Result,
+  type StockAsked,
+  type StockState,
+  type SupplierOrder,
+  type TicketClub,
+} from '../core/index';
+import { planJob, roundOf } from './benchJob';
+import { folded } from './headings';
+import { readMovements } from './movements';
+import { openJobs, type OpenJob, type OpenJobs } from './openJobs';
+import type { Planned } from './planTables';
+import { readBench } from './readBench';
+import { settingValues } from './readSettings';
+import { CHECKIN, CLUBS } from './schema';
+import { listedTwice, readShelves, type Shelved } from './shelves';
+import { matrixOf, type Shop, type ShopTables } from './shop';
+import { jobRows, numberOf, tableRows, textOf } from './shopRows';
+
+export interface StockSeen {
+  readonly state: StockState;
+  /** What open jobs need, in the order of Jobs. */
+  readonly jobs: readonly JobNeeds[];
+  readonly orders: readonly SupplierOrder[];
+  readonly shelved: readonly Shelved[];
+  readonly asked: StockAsked;
+  /** Counts that cannot be read, things listed twice, and needs that no table lists. */
+  readonly problems: readonly Issue[];
+}
+
+/**
+ * The shelves and the open jobs: what is free, short and to be ordered, and what is reserved for nobody.
+ *
+ * @param open the jobs as planned; planned anew where it is left out
+ * @returns why nothing can be told: no job can be planned, or a row of the ledger cannot be read
+ */
+export function stockOf(
+  { tables }: Pick<Shop, 'tables'>,
+  open: Result<OpenJobs> = openJobs(tables),
+): Result<StockSeen> {
+  if (!open.ok) return open;
+  const ledger = tables.Movements ? readMovements(tables.Movements) : ok<readonly Movement[]>([]);
+  if (!ledger.ok) return ledger;
+  const shelved = readShelves(tables);
+  const jobs = jobNeeds(tables, open.value.jobs);
+  const doneJobs = new Set(jobRows(tables).flatMap(({ done, job }) => (done ? [folded(job)] : [])));
+  const asked = { stocked: shelved.map(({ stocked }) => stocked), jobs, entries: entriesOf(ledger.value), doneJobs };
+  const state = stockState(asked);
+  const problems = [
+    ...shelved.flatMap(({ issues }) => issues),
+    ...listedTwice(shelved),
+    ...open.value.jobs.flatMap(unlistedIn),
+  ];
+  return ok({ state, jobs, orders: orderOf(state.items), shelved, asked, problems });
+}
+
+/** Clubs that name a grip which Stock does not list: they can be planned no further, and nothing is kept for them. */
+function unlistedIn({ planned: { plan, input } }: OpenJob): Issue[] {
+  const gripped = new Set(plan.clubs.flatMap(({ grip, row }) => (grip ? [row] : [])));
+  return input.clubs.flatMap(({ row, sheetRow, newItem }): Issue[] => {
+    if (newItem === undefined || gripped.has(row)) return [];
+    return [{ code: 'unknownItem', field: `Clubs row ${sheetRow}, New grip`, got: newItem }];
+  });
+}
+
+/** Everything about needs that is read once for all jobs. */
+interface Reading {
+  readonly tables: ShopTables;
+  readonly ownGrips: ReadonlySet<number>;
+  readonly buildUpTape: string;
+  readonly twoWayTape: string;
+  /** Of jobs that are done once more: which time it is, and for which clubs. */
+  readonly rounds: ReadonlyMap<string, { readonly number: number; readonly clubs: ReadonlySet<string> }>;
+}
+
+function readingOf(tables: ShopTables): Reading {
+  const own = tableRows(tables, CLUBS).filter(({ values }) => values.get('ownGrip') === true);
+  const settings = settingValues(tables.Settings && matrixOf(tables.Settings));
+  const name = (key: 'buildUpTape' | 'twoWayTape', usual: string): string => {
+    const value = settings.ok ? settings.value.values.get(key) : undefined;
+    return typeof value === 'string' ? value : usual;
+  };
+  return {
+    tables,
+    ownGrips: new Set(own.map(({ row }) => row)),
+    buildUpTape: name('buildUpTape', 'Build-up tape'),
+    twoWayTape: name('twoWayTape', 'Two-way tape'),
+    rounds: roundsOf(tables),
+  };
+}
+
+function roundsOf(tables: ShopTables): Reading['rounds'] {
+  const rounds = new Map<string, { number: number; clubs: Set<string> }>();
+  for (const row of tableRows(tables, CHECKIN)) {
+    const number = Math.max(roundOf(row), numberOf(row, 'round') ?? 1);
+    const job = folded(textOf(row, 'job'));
+    const known = rounds.get(job);
+    if (number < 2 || number < (known?.number ?? 0)) continue;
+    const clubs = number === known?.number ? known.clubs : new Set<string>();
+    rounds.set(job, { number, clubs: clubs.add(folded(textOf(row, 'club'))) });
+  }
+  return rounds;
+}
+
+function jobNeeds(tables: ShopTables, open: readonly OpenJob[]): JobNeeds[] {
+  const reading = readingOf(tables);
+  return open.map(({ job, due, planned, ticket }) => needsIn(reading, { job, due, planned, clubs: ticket.clubs }));
+}
+
+interface JobPlanned {
+  readonly job: string;
+  readonly due: number | undefined;
+  readonly planned: Planned;
+  /** As the bench works on them the first time. */
+  readonly clubs: readonly TicketClub[];
+}
+
+function needsIn({ rounds, tables, ...reading }: Reading, { job, due, planned, clubs }: JobPlanned): JobNeeds {
+  const again = rounds.get(folded(job));
+  if (!again) return needsOf({ ...reading, job, due, round: 1, clubs });
+  const rows = new Set(planned.plan.clubs.filter(({ name }) => again.clubs.has(folded(name))).map(({ row }) => row));
+  const { ask } = readBench(tables);
+  const ticket = benchTicket(planned.plan, planned.input, { ...ask, again: rows });
+  return needsOf({ ...reading, job, due, round: again.number, clubs: ticket.clubs });
+}
+
+/** What one job needs, done or not; null where Clubs has none of its clubs. */
+export function needsOfJob(tables: ShopTables, job: string): Result<JobNeeds> | null {
+  const planned = planJob(tables, job);
+  if (!planned?.ok) return planned;
+  const { plan, input } = planned.value;
+  const { clubs } = benchTicket(plan, input, readBench(tables).ask);
+  const row = jobRows(tables).find((each) => folded(each.job) === folded(job));
+  return ok(needsIn(readingOf(tables), { job, due: row?.due, planned: planned.value, clubs }));
+}
