@@ -1,5 +1,6 @@
 /** Sentences for how the jobs at the bench end. */
 import type { BenchPageDone, CheckInDone, CloseDone, JobNotReady, JudgeDone, RedoDone } from '../workbook/benchDone';
+import type { CannotTake } from '../core/index';
 import type { NotDone } from '../workbook/outcomes';
 import { sayIssue } from './issues';
 import { listed, NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
@@ -64,12 +65,33 @@ function notListed(job: string): string {
 /** How closing a job ended, where nothing of its check-in stands against it. */
 export function sayClosed(end: Exclude<CloseDone, { reason: 'open' }>): string {
   if (end.done) {
-    return end.already
-      ? `Job ${end.job} is Done in Jobs already. Nothing was changed.`
-      : `Job ${end.job} is Done in Jobs.`;
+    if (end.already) return `Job ${end.job} is Done in Jobs already. Nothing was changed.`;
+    const used = end.movements
+      ? ` What it used was taken from stock: ${countOf(end.movements, 'row')} in Movements.`
+      : '';
+    return `Job ${end.job} is Done in Jobs.${used}`;
   }
-  if (end.reason === 'occupied') return sayOccupied(end);
-  return end.reason === 'jobNotListed' ? notListed(end.job) : sayNotReady(end);
+  switch (end.reason) {
+    case 'occupied':
+      return sayOccupied(end);
+    case 'jobNotListed':
+      return notListed(end.job);
+    case 'unreadable':
+      return `${sayIssue(end.issue)} Nothing was written; then close the job.`;
+    case 'cannotTake':
+      return sayTooFew(end.cannot);
+    default:
+      return sayNotReady(end);
+  }
+}
+
+function sayTooFew({ issues, tooFew }: CannotTake): string {
+  const short = tooFew.map(({ item, onHand, wanted }) => `${item} (${onHand} on hand, ${wanted} used)`);
+  return [
+    ...issues.map(sayIssue),
+    ...(short.length > 0 ? [`By the tables there is too little of ${listed(short)}.`] : []),
+    'Nothing was written; set the count right in Stock, then close the job.',
+  ].join(' ');
 }
 
 /** How beginning a redo ended. */

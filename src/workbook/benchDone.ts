@@ -1,5 +1,5 @@
 /** Every way in which the jobs at the bench can end. Data only: `src/words/benchOutcomes.ts` says it in sentences. */
-import type { Closing, Issue } from '../core/index';
+import type { CannotTake, Closing, Issue } from '../core/index';
 import type { NotDone, Occupied } from './outcomes';
 import type { Block } from './port';
 
@@ -32,12 +32,16 @@ export type JudgeDone =
   | { readonly done: false; readonly reason: 'notStarted' };
 
 export type CloseDone =
-  /** `already`: it was Done before, and nothing was changed */
-  | { readonly done: true; readonly job: string; readonly already: boolean }
+  /** `already`: it was Done before, and nothing was changed; `movements`: rows that the ledger got, null where there is no ledger */
+  | { readonly done: true; readonly job: string; readonly already: boolean; readonly movements: number | null }
   | NotDone
   | Occupied
   | JobNotReady
   | { readonly done: false; readonly reason: 'open'; readonly closing: Closing }
+  /** a count or a row of the ledger cannot be read */
+  | { readonly done: false; readonly reason: 'unreadable'; readonly issue: Issue }
+  /** by the tables less is there than was used */
+  | { readonly done: false; readonly reason: 'cannotTake'; readonly cannot: CannotTake }
   | { readonly done: false; readonly reason: 'jobNotListed'; readonly job: string };
 
 export type RedoDone =

@@ -3,7 +3,7 @@ import { checkIn, type CheckIn, type Issue, type MeasuredClub, type Result } fro
 import { columnsAt, folded } from './headings';
 import { planScope, scopeRows } from './planScope';
 import type { Planned } from './planTables';
-import { readTable, type Row } from './records';
+import { isBlank, readCell, readTable, type Row } from './records';
 import { CHECKIN, CLUBS, columnOf, JOBS } from './schema';
 import { jobName, matrixOf, type ShopTables } from './shop';
 
@@ -48,6 +48,21 @@ export function roundOf({ values }: Row): number {
   return typeof round === 'number' ? round : 1;
 }
 
+/** Which time a job is at the bench: above 1 its last redo under warranty, which is not charged. */
+export function lastRound({ Checkin: table }: ShopTables, job: string): number {
+  const at = table ? columnsAt(CHECKIN, table.headers) : () => -1;
+  const [jobAt, roundAt] = [at('job'), at('round')];
+  if (!table || roundAt < 0) return 1;
+  const wanted = folded(job);
+  const column = columnOf(CHECKIN, 'round');
+  // Asked for each of many jobs: only rows that name a round are looked at.
+  return table.rows.reduce((most, row) => {
+    if (isBlank(row[roundAt]) || folded(row[jobAt]) !== wanted) return most;
+    const read = readCell(column, row[roundAt]);
+    return read.ok && typeof read.value === 'number' ? Math.max(most, read.value) : most;
+  }, 1);
+}
+
 /** Of each club the rows that count: those of its last round. */
 export function latestRows(rows: readonly Row[]): readonly Row[] {
   const latest = new Map<string, number>();
@@ -66,7 +81,7 @@ export interface BenchRound {
 
 export function benchRound(tables: ShopTables, job: string, { plan }: Pick<Planned, 'plan'>): BenchRound {
   const rows = checkInRows(tables, job);
-  const number = Math.max(1, ...rows.map(roundOf));
+  const number = lastRound(tables, job);
   const names = new Set(rows.filter((row) => roundOf(row) === number).map(({ values }) => folded(values.get('club'))));
   const clubs = plan.clubs.filter(({ grip, name }) => grip && (number === 1 || names.has(folded(name))));
   return { number, rows: new Set(clubs.map(({ row }) => row)) };

@@ -12,6 +12,7 @@ import {
   type QuoteInput,
   type SetPlan,
 } from '../core/index';
+import { lastRound } from './benchJob';
 import type { Choices } from './choices';
 import { folded } from './headings';
 import { planScope, scopeRows } from './planScope';
@@ -69,8 +70,16 @@ export function quoteJob(tables: ShopTables, asked: JobAsked, read = readMoney(m
   if (!scoped || scoped.rows.length === 0) {
     return noQuote({ code: 'noRows', field: 'Clubs', expected: `clubs of job ${job}` });
   }
+  const round = lastRound(tables, job);
+  if (round > 1) return noQuote(notCharged(job, round));
   const planned = planScope(tables, scoped, choices);
   return planned.ok ? quotePlan(read, planned.value.plan, job, terms) : noQuote(planned.issue);
+}
+
+/** What comes back under warranty was charged the first time. */
+function notCharged(job: string, round: number): Issue {
+  const expected = `it is a redo under warranty, round ${round} in Checkin, and nothing of it is charged. Its first quote stays as it is`;
+  return { code: 'contradiction', field: `A quote for job ${job}`, expected };
 }
 
 function noQuote(issue: Issue): JobQuote {

@@ -1,6 +1,6 @@
 /** A redo under warranty: clubs of a closed job come back and are done once more. */
 import type { RedoDone } from './benchDone';
-import { checkInRows, roundOf } from './benchJob';
+import { lastRound } from './benchJob';
 import { checkInRow, rowsAdded } from './checkInJobs';
 import { columnsAt, folded } from './headings';
 import { lookAtJob } from './jobAtBench';
@@ -44,7 +44,7 @@ export async function redoJob(
     const cells = changedCells(jobs, [statusCell(status, 'Open')]);
     const question = askFirst(null, formulaCells(jobs, cells), agreed);
     if (question) return question;
-    const round = Math.max(1, ...checkInRows(tables, job).map(roundOf)) + 1;
+    const round = lastRound(tables, job) + 1;
     const rows = names.map(({ name }) => checkInRow(checkin, { job, club: name, round }));
     const { changes, looked, first } = await rowsAdded(port, checkin, rows);
     await port.apply(

@@ -6,6 +6,7 @@ import { fillLabels, fillSlip } from '../../src/workbook/fillHandOver';
 import { fillTicket } from '../../src/workbook/fillTicket';
 import type { Seen } from '../../src/workbook/port';
 import { readBench } from '../../src/workbook/readBench';
+import { quoteJob } from '../../src/workbook/quoteScope';
 import { redoJob } from '../../src/workbook/redoJob';
 import { readShop } from '../../src/workbook/shop';
 import { TICKET_COLUMNS, TICKET_HEAD_ROWS } from '../../src/workbook/ticketSheet';
@@ -268,13 +269,13 @@ describe('the check-in', () => {
     expect(await closeJob(port, JOB, TODAY)).toMatchObject({ reason: 'open' });
     for (const row of [1, 2, 3]) type(port, row, 'Reason', 'the customer wants it so');
     const end = await closeJob(port, JOB, TODAY);
-    expect(end).toEqual({ done: true, job: JOB, already: false });
-    expect(end.done && sayClosed(end)).toBe('Job 1042 is Done in Jobs.');
+    expect(end).toMatchObject({ done: true, job: JOB, already: false });
+    expect(end.done && sayClosed(end)).toContain('Job 1042 is Done in Jobs. What it used was taken from stock');
     expect(port.tableSeen('Jobs')?.rows[0]?.[columnAt(port, 'Jobs', 'Closed')]).toBe(TODAY);
     expect(column(port, 'Standing')).toEqual(['Waived', 'Waived', 'Waived']);
     const before = port.everything();
     const again = await closeJob(port, JOB, TODAY + 9);
-    expect(again).toEqual({ done: true, job: JOB, already: true });
+    expect(again).toEqual({ done: true, job: JOB, already: true, movements: 0 });
     expect(again.done && sayClosed(again)).toContain('Done in Jobs already');
     expect(port.everything()).toEqual(before);
     expect(port.tableSeen('Jobs')?.rows[0]?.[columnAt(port, 'Jobs', 'Status')]).toBe('Done');
@@ -332,6 +333,83 @@ describe('what goes back with the clubs', () => {
   });
 });
 
+describe('what a closed job takes from stock', () => {
+  async function measured(): Promise<MemoryPort> {
+    const port = await workshop();
+    await startCheckIn(port, JOB);
+    await measureAsPlanned(port);
+    for (const row of [1, 2, 3]) type(port, row, 'Decision', 'Accept');
+    return port;
+  }
+  const onHand = (port: MemoryPort): Seen =>
+    port.tableSeen('Stock')?.rows[0]?.[columnAt(port, 'Stock', 'On hand')] ?? null;
+  function ledger(port: MemoryPort): unknown[][] {
+    const columns = ['Movement', 'Job', 'Club', 'Item', 'Quantity', 'Round', 'Note'].map((header) =>
+      columnAt(port, 'Movements', header),
+    );
+    const rows = port.tableSeen('Movements')?.rows ?? [];
+    return rows.filter((row) => row.some((cell) => cell !== null)).map((row) => columns.map((at) => row[at] ?? null));
+  }
+
+  test('is a row for each grip, once, with the count, in the write that closes it', async () => {
+    const port = await measured();
+    const applies = port.applies;
+    expect(await closeJob(port, JOB, TODAY)).toMatchObject({ done: true });
+    expect(port.applies).toBe(applies + 1);
+    const rows = ledger(port);
+    const grips = rows.filter(([, , club]) => club !== null && club !== '');
+    expect(grips.map((row) => row.slice(0, 5))).toEqual([
+      ['Used', JOB, 'Driver', 'FERN-M', 1],
+      ['Used', JOB, '7 iron', 'FERN-M', 1],
+      ['Used', JOB, 'Pitching wedge', 'FERN-M', 1],
+    ]);
+    expect(onHand(port)).toBe(17);
+    expect(await closeJob(port, JOB, TODAY)).toMatchObject({ already: true });
+    expect([ledger(port), onHand(port)]).toEqual([rows, 17]);
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+    expect([ledger(port), onHand(port)]).toEqual([[], 20]);
+    expect(await closeJob(port, JOB, TODAY)).toMatchObject({ already: false });
+    expect(onHand(port)).toBe(17);
+  });
+
+  test('a redo takes its own grip once more, and nothing else of the job', async () => {
+    const port = await measured();
+    await closeJob(port, JOB, TODAY);
+    const first = ledger(port);
+    await redoJob(port, JOB, ['7 iron']);
+    type(port, 4, 'Reading', column(port, 'Reading')[1] ?? null);
+    type(port, 4, 'Mass (g)', 422);
+    type(port, 4, 'Decision', 'Accept');
+    expect(await closeJob(port, JOB, TODAY + 30)).toMatchObject({ done: true, already: false });
+    const added = ledger(port).slice(first.length);
+    const grips = added.filter(([, , club]) => club !== null && club !== '');
+    expect(grips).toEqual([['Used', JOB, '7 iron', 'FERN-M', 1, 2, 'Redo under warranty']]);
+    expect(onHand(port)).toBe(16);
+  });
+
+  test('where the tables have less than was used nothing is closed, and it is said', async () => {
+    const port = await measured();
+    port.fillTable('Stock', [{ 'On hand': 2 }]);
+    const before = port.everything();
+    const end = await closeJob(port, JOB, TODAY);
+    expect(end).toMatchObject({ done: false, reason: 'cannotTake' });
+    if (end.done || end.reason === 'open') throw new Error('closed');
+    expect(sayClosed(end)).toBe(
+      'By the tables there is too little of FERN-M (2 on hand, 3 used). Nothing was written; set the count right in Stock, then close the job.',
+    );
+    expect(port.everything()).toEqual(before);
+  });
+
+  test('a workbook that keeps no ledger is closed without it', async () => {
+    const port = await measured();
+    port.deleteSheet('Movements');
+    const end = await closeJob(port, JOB, TODAY);
+    expect(end).toMatchObject({ done: true, movements: null });
+    expect(end.done && sayClosed(end)).toBe('Job 1042 is Done in Jobs.');
+    expect(onHand(port)).toBe(20);
+  });
+});
+
 describe('a redo under warranty', () => {
   async function closedJob(): Promise<MemoryPort> {
     const port = await workshop();
@@ -371,6 +449,16 @@ describe('a redo under warranty', () => {
     expect(await closeJob(port, JOB, TODAY + 30)).toMatchObject({ done: true, already: false });
     expect(port.tableSeen('Jobs')?.rows[0]?.[columnAt(port, 'Jobs', 'Closed')]).toBe(TODAY);
     expect(await redoJob(port, JOB, ['driver'])).toMatchObject({ round: 3, clubs: ['Driver'] });
+  });
+
+  test('cannot be quoted: nothing of it is charged', async () => {
+    const port = await closedJob();
+    await redoJob(port, JOB, ['7 iron']);
+    const { quote, issues } = quoteJob((await readShop(port)).tables, { job: JOB, terms: { issued: TODAY } });
+    expect(quote).toBeUndefined();
+    expect(issues.map(sayIssue)).toEqual([
+      'A quote for job 1042 does not fit: it is a redo under warranty, round 2 in Checkin, and nothing of it is charged. Its first quote stays as it is.',
+    ]);
   });
 
   test('has a ticket and a slip of its own, which say that nothing is charged', async () => {
