@@ -277,7 +277,7 @@ function verified(
   const rows = read?.ok ? read.value.filter((each) => each.number === id.number && each.revision === id.revision) : [];
   const isThere = rows.some(({ sheet, isVoid }) => sheet === at.sheet && !isVoid);
   const total = seen?.values[page.totalRow]?.at(-1);
-  if (!isThere || seen?.values[page.facts]?.[1] !== id.number || total !== moneyNumber(quote.total)) {
+  if (!isThere || seen?.values[page.title + 1]?.at(-1) !== id.number || total !== moneyNumber(quote.total)) {
     return { done: false, reason: 'notVerified', ...id, sheet: at.sheet };
   }
   return { done: true, ...id, sheet: at.sheet, total: quote.total };

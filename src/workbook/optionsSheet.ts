@@ -26,7 +26,7 @@ export interface OptionsPage {
 
 const LABEL_WIDTH = 28;
 /** Characters of a page that options share. */
-const SHARED_WIDTH = 60;
+const SHARED_WIDTH = 68;
 
 function columnsFor(options: number): SheetColumn[] {
   const width = Math.floor(SHARED_WIDTH / Math.max(options, 2));
@@ -45,7 +45,7 @@ export function optionsPage(head: OptionsHead, quotes: readonly NamedQuote[], co
     [OPTIONS_SHEET.customer, head.customer || null],
     [OPTIONS_SHEET.date, head.date],
   ].filter(([, value]) => value !== null);
-  const top = [row(head.shop || null), row(OPTIONS_SHEET.title), ...facts.map((fact) => row(...fact)), row()];
+  const top = [row(head.shop || null), row(), row(OPTIONS_SHEET.title), ...facts.map((fact) => row(...fact)), row()];
   const amounts = amountRows(quotes, compared);
   const total = amounts.findIndex(({ isTotal }) => isTotal);
   const cells = [
@@ -58,7 +58,7 @@ export function optionsPage(head: OptionsHead, quotes: readonly NamedQuote[], co
   ];
   return {
     cells,
-    facts: { from: 2, rows: facts.length },
+    facts: { from: 3, rows: facts.length },
     head: top.length,
     amounts: amounts.length,
     totalRow: top.length + 2 + total,
@@ -66,11 +66,11 @@ export function optionsPage(head: OptionsHead, quotes: readonly NamedQuote[], co
   };
 }
 
-/** `12 × G-58, 1 × P-10`. */
+/** `12 × G-58` and `1 × P-10`, in a line each. */
 function gripsText({ lines }: Quote): string {
   const grips = lines.filter((line) => line.class === 'grip');
   return (
-    grips.map(({ quantity, item }) => `${decimalText(quantity)} × ${item ?? ''}`).join(', ') || OPTIONS_SHEET.noGrips
+    grips.map(({ quantity, item }) => `${decimalText(quantity)} × ${item ?? ''}`).join('\n') || OPTIONS_SHEET.noGrips
   );
 }
 
@@ -116,8 +116,8 @@ export function dressOptions(at: Block, page: OptionsPage, { currency }: QuoteCo
   return [
     // Other options than before: what was bold or wrapped need not be so any more.
     format(at, { bold: false, italic: false, align: 'left', wrap: false }),
-    format(part(0, 0, 1, 1), { bold: true, ink: LABEL_INK }),
-    format(part(1, 0, 1, 1), { bold: true, size: 18 }),
+    format(part(0, 0, 1, 1), { bold: true, size: 13 }),
+    format(part(2, 0, 1, 1), { bold: true, size: 18 }),
     format(part(facts.from, 0, facts.rows, 1), { ink: LABEL_INK }),
     format(part(facts.from, 1, facts.rows, 1), { bold: true, number: '@' }),
     format(part(facts.from + facts.rows - 1, 1, 1, 1), { number: 'yyyy-mm-dd' }),

@@ -15,12 +15,13 @@ export interface QuoteHead extends JobFacts {
   readonly terms: string;
 }
 
-/** The cells of a page, and where its parts stand in it: rows counted from its first, columns are always the same. */
+/** The cells of a page, and where its parts stand in it: rows counted from its first. */
 export interface QuotePage {
   readonly cells: readonly (readonly Cell[])[];
   /** Rows of the address. */
   readonly address: number;
-  /** First row of the facts: number, job, dates. */
+  /** Row of the title; the facts (number, job, dates) begin below it, the customer at their left. */
+  readonly title: number;
   readonly facts: number;
   /** Of the facts, those that are dates: the last ones. */
   readonly dates: number;
@@ -36,26 +37,28 @@ export interface QuotePage {
 }
 
 const COLUMNS: readonly SheetColumn[] = [
-  { header: QUOTE_SHEET.description, width: 40, wrap: true },
-  { header: QUOTE_SHEET.quantity, width: 9 },
-  { header: QUOTE_SHEET.unitPrice, width: 10 },
-  { header: QUOTE_SHEET.tax, width: 13, wrap: true },
+  { header: QUOTE_SHEET.description, width: 44, wrap: true },
+  { header: QUOTE_SHEET.quantity, width: 10 },
+  { header: QUOTE_SHEET.unitPrice, width: 13 },
+  { header: QUOTE_SHEET.tax, width: 15, wrap: true },
   { header: QUOTE_SHEET.amount, width: 14 },
 ];
 
 export const QUOTE_COLUMNS = COLUMNS.length;
 const LAST = COLUMNS.length - 1;
-/** Characters that go into one line of the terms. */
-const TERMS_WIDTH = 82;
+/** Facts stand at the right: their names here, what they are at the edge. */
+const FACT_COLUMN = 2;
+/** Characters that go into one line of the terms: letters are narrower than the digits that columns are measured in. */
+const TERMS_WIDTH = 104;
 
 /** The cells of the whole page. */
 export function quotePage(head: QuoteHead, quote: Quote): QuotePage {
-  const facts = factCells(head, quote);
+  const facts = factsOf(head, quote);
   const lines = quote.lines.flatMap((line) => lineCells(line, quote));
   const sums = sumCells(quote);
   const terms = head.terms.trim() === '' ? [] : broken(head.terms);
   const letterhead = [head.shop || null, ...head.address].map((line) => row(line));
-  const top = [...letterhead, row(), row(QUOTE_SHEET.title), ...facts, row()];
+  const top = [...letterhead, row(), row(QUOTE_SHEET.title), ...factCells(facts, head.customer), row()];
   const header = top.length;
   const firstSum = header + 1 + lines.length + 1;
   const cells = [
@@ -69,7 +72,8 @@ export function quotePage(head: QuoteHead, quote: Quote): QuotePage {
   return {
     cells,
     address: head.address.length,
-    facts: letterhead.length + 2,
+    title: letterhead.length + 1,
+    facts: facts.length,
     dates: [quote.issued, quote.validUntil].filter((date) => date !== undefined).length,
     head: header,
     lines: lines.length,
@@ -107,18 +111,30 @@ function lineCells(line: QuotedLine, { currency }: Quote): LineCells[] {
   return [own, { cells: row(QUOTE_SHEET.lineDiscount, LAST, less), isOff: true }];
 }
 
+type Fact = readonly [string, Cell];
+
 /** Facts that are known; dates come last, together. */
-function factCells({ job, customer, number, revision, option }: QuoteHead, { issued, validUntil }: Quote): Cell[][] {
-  const facts: (readonly [string, Cell])[] = [
+function factsOf({ job, number, revision, option }: QuoteHead, { issued, validUntil }: Quote): readonly Fact[] {
+  const facts: readonly Fact[] = [
     [QUOTE_SHEET.number, number],
     [QUOTE_SHEET.revision, revision > 1 ? revision : null],
     [QUOTE_SHEET.job, job || null],
-    [QUOTE_SHEET.customer, customer || null],
     [QUOTE_SHEET.option, option || null],
     [QUOTE_SHEET.issued, issued ?? null],
     [QUOTE_SHEET.validUntil, validUntil ?? null],
   ];
-  return facts.filter(([, value]) => value !== null).map(([label, value]) => row(label, 1, value));
+  return facts.filter(([, value]) => value !== null);
+}
+
+/** The customer at the left, facts at the right. */
+function factCells(facts: readonly Fact[], customer: string): Cell[][] {
+  const left: Cell[] = customer === '' ? [] : [QUOTE_SHEET.customer, customer];
+  return facts.map(([label, value], at) => {
+    const cells = row(left[at] ?? null);
+    cells[FACT_COLUMN] = label;
+    cells[LAST] = value;
+    return cells;
+  });
 }
 
 interface Sum {
@@ -197,18 +213,22 @@ function format(where: Block, how: CellFormat): Change {
   return { do: 'format', at: where, format: how };
 }
 
-function dressHead(part: Part, { cells, address, facts, dates, head }: QuotePage): Change[] {
-  const rows = head - 1 - facts;
+function dressHead(part: Part, { cells, address, title, facts, dates }: QuotePage): Change[] {
+  const first = title + 1;
   // Names of people and jobs are text, whatever they look like; a number in a cell of texts would become one.
-  const names = cells.slice(facts, head - 1).flatMap((line, down) => (typeof line[1] === 'string' ? [down] : []));
+  const names = cells
+    .slice(first, first + facts)
+    .flatMap((line, down) => (typeof line[LAST] === 'string' ? [down] : []));
   return [
     format(part(0, 0, 1, 1), { bold: true, size: 13 }),
     ...(address > 0 ? [format(part(1, 0, address, 1), { ink: LABEL_INK })] : []),
-    format(part(facts - 1, 0, 1, 1), { bold: true, size: 18 }),
-    format(part(facts, 0, rows, 1), { ink: LABEL_INK }),
-    format(part(facts, 1, rows, 1), { bold: true, align: 'left' }),
-    ...names.map((down) => format(part(facts + down, 1, 1, 1), { number: '@' })),
-    ...(dates > 0 ? [format(part(facts + rows - dates, 1, dates, 1), { number: DATE })] : []),
+    format(part(title, 0, 1, 1), { bold: true, size: 18 }),
+    format(part(first, 0, 1, 1), { ink: LABEL_INK }),
+    format(part(first + 1, 0, 1, 1), { bold: true, number: '@' }),
+    format(part(first, FACT_COLUMN, facts, 1), { ink: LABEL_INK }),
+    format(part(first, LAST, facts, 1), { bold: true, align: 'right' }),
+    ...names.map((down) => format(part(first + down, LAST, 1, 1), { number: '@' })),
+    ...(dates > 0 ? [format(part(first + facts - dates, LAST, dates, 1), { number: DATE })] : []),
   ];
 }
 
@@ -223,6 +243,7 @@ function dressLines(part: Part, page: QuotePage, quote: Quote): Change[] {
     format(part(body, 0, lines, COLUMNS.length), { vertical: 'top' }),
     format(part(body, 0, lines, 1), { wrap: true }),
     format(part(body, 2, lines, 1), { number: moneyFormat(quote, 2) }),
+    format(part(head, 3, lines + 1, 1), { align: 'center' }),
     format(part(body, 3, lines, 1), { wrap: true }),
     ...off.map((down) => format(part(body + down, 0, 1, 1), { italic: true })),
     format(part(body, LAST, lines + 1 + sums, 1), { number: money }),

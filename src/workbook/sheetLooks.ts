@@ -70,5 +70,6 @@ function runs(values: readonly number[]): { from: number; count: number; readonl
 
 function linesIn(cell: Cell, column: SheetColumn | undefined, header: boolean): number {
   if (typeof cell !== 'string' || !column || !(header || column.wrap)) return 1;
-  return wrappedLines(cell, Math.floor(column.width * (header ? BOLD_ROOM : 1)));
+  const room = Math.floor(column.width * (header ? BOLD_ROOM : 1));
+  return cell.split('\n').reduce((lines, paragraph) => lines + wrappedLines(paragraph, room), 0);
 }

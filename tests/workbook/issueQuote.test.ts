@@ -17,9 +17,9 @@ async function page(port: MemoryPort, sheet: string): Promise<readonly (readonly
   return seen.values;
 }
 
-/** What stands at the right of a label. */
-async function beside(port: MemoryPort, sheet: string, label: string, column: number): Promise<Seen> {
-  return (await page(port, sheet)).find(([first]) => first === label)?.[column] ?? null;
+/** What stands at the edge of the row of a label. */
+async function beside(port: MemoryPort, sheet: string, label: string): Promise<Seen> {
+  return (await page(port, sheet)).find((row) => row.includes(label))?.[4] ?? null;
 }
 
 function registered(port: MemoryPort, rows: number): (readonly Seen[])[] {
@@ -45,8 +45,8 @@ describe('issuing a quote', () => {
     const cells = await page(port, 'Quote 1');
     expect(cells.slice(0, 3).map(([first]) => first)).toEqual(['Invented workshop', '1 Example Lane', 'Sampletown']);
     expect(cells.find(([first]) => first === 'FERN-M')?.slice(1, 5)).toEqual([3, 6.5, 'Sales, 20 %', 19.5]);
-    expect(await beside(port, 'Quote 1', 'Total, EUR', 4)).toBe(48.6);
-    expect(await beside(port, 'Quote 1', 'Valid until', 1)).toBe(TODAY + 30);
+    expect(await beside(port, 'Quote 1', 'Total, EUR')).toBe(48.6);
+    expect(await beside(port, 'Quote 1', 'Valid until')).toBe(TODAY + 30);
     expect(cells.flat()).toContain('Paid on collection.');
     expect(registered(port, 2)).toEqual([
       [1, 1, '1042', 'Tamsin Orrell', TODAY, TODAY + 30, 48.6, 'EUR', 'Issued', 'Quote 1'],
@@ -94,7 +94,7 @@ describe('issuing a quote', () => {
     const end = await issueQuote(port, OF_JOB);
     expect(end).toMatchObject({ done: true, number: 1, revision: 2, sheet: 'Quote 1 rev 2', total: { minor: 5040n } });
     expect(await page(port, 'Quote 1')).toEqual(before);
-    expect(await beside(port, 'Quote 1 rev 2', 'Revision', 1)).toBe(2);
+    expect(await beside(port, 'Quote 1 rev 2', 'Revision')).toBe(2);
     expect(await issueQuote(port, { ...OF_JOB, what: { job: '1043' } })).toMatchObject({ number: 2, revision: 1 });
   });
 
@@ -124,7 +124,7 @@ describe('issuing a quote', () => {
     expect(cells.find(([first]) => first === 'MOSS-S')?.[4]).toBe(21);
     // one layer is in the fitting
     expect(cells.find(([first]) => first === 'Build-up tape')?.slice(1, 5)).toEqual([3, 0.4, 'Sales, 20 %', 1.2]);
-    expect(await beside(port, 'Quote 1', 'Option', 1)).toBe('With tape');
+    expect(await beside(port, 'Quote 1', 'Option')).toBe('With tape');
   });
 
   test('a price at the counter gets a number of its own each time, and no job', async () => {
@@ -135,7 +135,7 @@ describe('issuing a quote', () => {
     expect(await issueQuote(port, request)).toMatchObject({ number: 1, total: { minor: 8400n } });
     expect(await issueQuote(port, request)).toMatchObject({ number: 2, revision: 1 });
     expect(registered(port, 1)[0]?.slice(0, 4)).toEqual([1, 1, null, 'Lou Weir']);
-    expect((await page(port, 'Quote 1')).some(([first]) => first === 'Job')).toBe(false);
+    expect((await page(port, 'Quote 1')).some((row) => row.includes('Job'))).toBe(false);
   });
 
   test('takes as many round trips for one club as for many', async () => {
