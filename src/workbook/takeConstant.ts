@@ -32,7 +32,7 @@ export type ConstantDone =
   /** there is already that value */
   | { readonly done: false; readonly reason: 'sameAlready'; readonly table: string; readonly row: string };
 
-const DECIMALS: Readonly<Record<Offer['field'], number>> = { layerGrams: 3, balanceInches: 2, balanceRatio: 3 };
+const DECIMALS: Readonly<Record<Offer['field'], number>> = { layerGrams: 2, balanceInches: 2, balanceRatio: 3 };
 
 /** Which cells a constant goes into. */
 interface Aim {

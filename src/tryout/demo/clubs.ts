@@ -101,20 +101,30 @@ const wedges: readonly Club[] = [
   { ...closeWork, club: '58 wedge', target: 'D6', length: 35.25, reading: 'D4.9', mass: 466, oldMass: 51.2 },
 ];
 
-/** Jobs that were closed: what is on the first bag now, and a customer who is due for a reminder. Nobody read or weighed these. */
+/** Jobs that were closed: what is on the first bag now, and a customer who is due for a reminder. The woods and the putter were not read. */
+// prettier-ignore
+const worn = { oldItem: 'worn, unmarked', oldMass: 50, oldMassKnown: 'Catalogue', oldLayers: 0, oldBalance: 4.2, oldCap: 0.125 } as const;
 const lastYear = { job: 'R-143', hand: 'Right', butt: 0.6, layers: 0 } as const;
-const longAgo = { job: 'R-118', hand: 'Left', layers: 1 } as const;
+const longAgo = { job: 'R-118', hand: 'Left', layers: 3 } as const;
+const readLastYear = { ...lastYear, ...worn, kind: 'Iron', newItem: 'OS-S60' } as const;
+const readLongAgo = { ...longAgo, ...worn, kind: 'Iron', newItem: 'OS-S60', butt: 0.6 } as const;
 // prettier-ignore
 const closed: readonly Club[] = [
   { ...lastYear, club: 'Driver', kind: 'Driver', newItem: 'TB-S60', length: 45.25 },
   { ...lastYear, club: '3 wood', kind: 'Wood', newItem: 'TB-S60', length: 43 },
   { ...lastYear, club: '5 wood', kind: 'Wood', newItem: 'TB-S60', length: 42 },
-  { ...lastYear, club: '5 iron', kind: 'Iron', newItem: 'OS-S60', length: 38 },
-  { ...lastYear, club: '6 iron', kind: 'Iron', newItem: 'OS-S60', length: 37.5 },
-  { ...lastYear, club: '7 iron', kind: 'Iron', newItem: 'OS-S60', length: 37 },
-  { ...longAgo, club: 'Driver', kind: 'Driver', newItem: 'HA-S60', butt: 0.6, length: 44.5 },
-  { ...longAgo, club: '5 wood', kind: 'Wood', newItem: 'HA-S60', butt: 0.6, length: 41.5 },
-  { ...longAgo, club: 'Putter', kind: 'Putter', newItem: 'PT-P58', butt: 0.58, length: 33.5 },
+  { ...readLastYear, club: '5 iron', length: 38, reading: 'D1.7', mass: 404 },
+  { ...readLastYear, club: '6 iron', length: 37.5, reading: 'D1.9', mass: 412 },
+  { ...readLastYear, club: '7 iron', length: 37, reading: 'D2.0', mass: 420 },
+  { ...readLastYear, club: '8 iron', length: 36.5, reading: 'D1.6', mass: 428 },
+  { ...readLastYear, club: '9 iron', length: 36, reading: 'D2.1', mass: 435 },
+  { ...readLastYear, club: 'PW', length: 35.75, reading: 'D2.5', mass: 442 },
+  { ...readLongAgo, club: '6 iron', length: 37.25, reading: 'D0.9', mass: 409 },
+  { ...readLongAgo, club: '7 iron', length: 36.75, reading: 'D1.1', mass: 416 },
+  { ...readLongAgo, club: '8 iron', length: 36.25, reading: 'D0.8', mass: 424 },
+  { ...readLongAgo, club: '9 iron', length: 35.75, reading: 'D1.2', mass: 431 },
+  { ...readLongAgo, club: 'PW', length: 35.5, reading: 'D1.6', mass: 439 },
+  { ...longAgo, club: 'Putter', kind: 'Putter', newItem: 'PT-P58', layers: 0, butt: 0.58, length: 33.5 },
 ];
 
 export const demoClubs: readonly Club[] = [

@@ -14,6 +14,7 @@ import {
 import { MOVEMENTS } from '../../workbook/tables/movements';
 import { SCALE } from '../../workbook/tables/scale';
 import { demoCheckIn } from './checkIn';
+import { closedCheckIn } from './closedCheckIn';
 import { demoClubs } from './clubs';
 import { demoJobs } from './jobs';
 import { demoQuotes, demoRates, demoSettings, demoSizes, demoTape, demoTaxes, demoWeights } from './shop';
@@ -34,7 +35,11 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   Taxes: asTable(TAXES, demoTaxes),
   Quotes: asTable(QUOTES, demoQuotes),
   // rows to write into below, as a new workbook has them
-  Checkin: asTable(CHECKIN, [...demoCheckIn, ...Array<DemoRow<typeof CHECKIN>>(CHECKIN.room).fill({})]),
+  Checkin: asTable(CHECKIN, [
+    ...demoCheckIn,
+    ...closedCheckIn,
+    ...Array<DemoRow<typeof CHECKIN>>(CHECKIN.room).fill({}),
+  ]),
   Scale: asTable(SCALE, demoScale),
   Movements: asTable(MOVEMENTS, demoMovements),
   Settings: asTable(SETTINGS, demoSettings),

@@ -71,7 +71,7 @@ export const demoJobs: readonly DemoRow<typeof JOBS>[] = [
     due: 45793,
     closed: 45792,
     authorisedBy: 'A. Marsh',
-    notes: 'Last year’s grips, fitted without readings.',
+    notes: 'Last year’s grips. Irons read and weighed bare and finished.',
     status: 'Done',
   },
   {
@@ -81,7 +81,7 @@ export const demoJobs: readonly DemoRow<typeof JOBS>[] = [
     due: 45702,
     closed: 45702,
     authorisedBy: 'K. Vale',
-    notes: 'Woods and putter only.',
+    notes: 'Irons three layers fuller, and the putter. Irons read and weighed bare and finished.',
     status: 'Done',
   },
 ];
