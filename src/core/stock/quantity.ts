@@ -8,12 +8,15 @@ export function sumOf(quantities: readonly number[]): number {
 }
 
 export function lessOf(quantity: number, less: number): number {
-  return sumOf([quantity, -less]);
+  return Number.isInteger(quantity) && Number.isInteger(less) ? quantity - less : sumOf([quantity, -less]);
 }
+
+const ODD_SPACE = /\s\s|[^\S ]/;
 
 /** Words are compared as a person reads them. */
 export function sameWord(word: string): string {
-  return word.trim().replace(/\s+/g, ' ').toLowerCase();
+  const plain = word.trim().toLowerCase();
+  return ODD_SPACE.test(plain) ? plain.replace(/\s+/g, ' ') : plain;
 }
 
 /** What tells one thing on a shelf from all others. */

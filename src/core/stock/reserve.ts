@@ -6,15 +6,8 @@ import type { CannotTake, Entry, JobNeeds, Movement, Need, Stocked, Taken } from
 import { fail, ok, type Issue } from '../result';
 import { groupedBy } from '../plan/together';
 
-function entryFor(
-  job: string,
-  need: Omit<Need, 'quantity'>,
-  entries: ReadonlyMap<string, Entry>,
-  round: number,
-): Entry {
-  const { shelf, item, club } = need;
-  const known = entries.get(entryKey({ job, club, shelf, item, round }));
-  return known ?? { job, club, shelf, item, round, reserved: 0, balance: 0, used: 0 };
+function blankEntry({ job, round }: Pick<JobNeeds, 'job' | 'round'>, { shelf, item, club }: Need): Entry {
+  return { job, club, shelf, item, round, reserved: 0, balance: 0, used: 0 };
 }
 
 /**
@@ -28,7 +21,8 @@ export function reserveFor({ stocked, jobs, entries }: StockAsked, chosen: reado
   const names = new Set(chosen.map(sameWord));
   const open = byDue(jobs.filter(({ job }) => names.has(sameWord(job))));
   const pools = poolsOf(stocked, entries, new Set(open.map(({ job }) => sameWord(job))));
-  return open.flatMap((job) => reserveOne(job, entries, pools));
+  const ofJob = groupedBy(entries, ([, { job }]) => sameWord(job));
+  return open.flatMap((job) => reserveOne(job, new Map(ofJob.get(sameWord(job.job))), pools));
 }
 
 /** What is there of each thing for the jobs concerned; what no table lists is missing. */
@@ -49,21 +43,19 @@ function poolsOf(
   return pools;
 }
 
+/** @param entries of that job alone */
 function reserveOne(job: JobNeeds, entries: ReadonlyMap<string, Entry>, pools: Map<string, number>): Movement[] {
   const wanted = wantedOf(job, entries);
-  const rows = [...groupedBy(job.needs, (need) => entryKey({ ...need, job: job.job, round: job.round }))].flatMap(
-    ([key, group]) => {
-      const need = group[0] as Need;
-      const pool = Math.max(0, pools.get(itemKey(need)) ?? 0);
-      const given = Math.min(wanted.get(key) ?? 0, pool);
-      if (pool !== Infinity) pools.set(itemKey(need), lessOf(pool, given));
-      return settle(entryFor(job.job, need, entries, job.round), given);
-    },
-  );
-  const unneeded = [...entries.values()].filter(
-    (entry) => sameWord(entry.job) === sameWord(job.job) && !wanted.has(entryKey(entry)),
-  );
-  return [...rows, ...unneeded.flatMap((entry) => settle(entry, 0))];
+  const rows = job.needs.flatMap((need) => {
+    const key = entryKey({ ...need, job: job.job, round: job.round });
+    const thing = itemKey(need);
+    const pool = Math.max(0, pools.get(thing) ?? 0);
+    const given = Math.min(wanted.get(key) ?? 0, pool);
+    if (pool !== Infinity) pools.set(thing, lessOf(pool, given));
+    return settle(entries.get(key) ?? blankEntry(job, need), given);
+  });
+  const unneeded = [...entries].filter(([key]) => !wanted.has(key));
+  return [...rows, ...unneeded.flatMap(([, entry]) => settle(entry, 0))];
 }
 
 /** The rows that give up everything that is reserved for these jobs, open or not. */
@@ -82,7 +74,7 @@ export function takeFor(
   { job, round, needs }: Pick<JobNeeds, 'job' | 'round' | 'needs'>,
 ): { readonly ok: true; readonly value: Taken } | { readonly ok: false; readonly cannot: CannotTake } {
   const used = needs.flatMap((need): Movement[] => {
-    const quantity = lessOf(need.quantity, entryFor(job, need, entries, round).used);
+    const quantity = lessOf(need.quantity, entries.get(entryKey({ ...need, job, round }))?.used ?? 0);
     return quantity > 0 ? [{ ...need, kind: 'used', job, round, quantity }] : [];
   });
   const shelves = groupedBy(stocked, itemKey);

@@ -109,8 +109,9 @@ function lacksOf(claims: readonly Claim[], free: number): Lack[] {
 /** What is reserved for jobs that are not open, or for what an open job does not need. */
 function strandedOf({ jobs, entries, doneJobs }: StockAsked): Stranded[] {
   const open = new Map(jobs.map((job) => [sameWord(job.job), wantedOf(job, entries)]));
-  const held = [...entries.values()].flatMap((entry) => {
-    const excess = lessOf(entry.reserved, open.get(sameWord(entry.job))?.get(entryKey(entry)) ?? 0);
+  const held = [...entries].flatMap(([key, entry]) => {
+    if (entry.reserved === 0) return [];
+    const excess = lessOf(entry.reserved, open.get(sameWord(entry.job))?.get(key) ?? 0);
     return excess > 0 ? [{ ...entry, reserved: excess }] : [];
   });
   return [...groupedBy(held, ({ job }) => sameWord(job))].map(([key, group]) => ({
