@@ -1,10 +1,19 @@
 /** Every open job planned, each for itself, from one reading of the tables. */
-import { benchTicket, planSet, type BenchTicket, type Issue, type Result } from '../core/index';
-import { ok } from '../core/index';
+import {
+  benchTicket,
+  drained,
+  ok,
+  planSet,
+  type BenchTicket,
+  type Issue,
+  type Progress,
+  type Result,
+} from '../core/index';
 import { columnsAt, folded } from './headings';
 import { headerRowsOf } from './planScope';
 import { readPlan, type Planned } from './planTables';
 import { readBench } from './readBench';
+import { isBlank, type Matrix } from './records';
 import { JOBS, type JOB_STATES } from './schema';
 import { jobName, matricesOf, type ShopTables } from './shop';
 
@@ -41,11 +50,18 @@ interface JobRow {
  * @returns why nothing at all can be planned (a column missing), where that is so
  */
 export function openJobs(tables: ShopTables): Result<OpenJobs> {
+  return drained(openJobsSteps(tables));
+}
+
+/** {@link openJobs} in steps, one for each job. */
+export function* openJobsSteps(tables: ShopTables): Generator<Progress, Result<OpenJobs>> {
   const listed = jobRows(tables);
   const known = new Map(listed.map((row) => [folded(row.job), row]));
   const { Clubs: clubs, Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matricesOf(tables);
-  const isBlank = !clubs?.slice(1).some((row) => row.some((cell) => cell !== null && cell !== ''));
-  const read = isBlank ? null : readPlan({ clubs, stock, settings, weights, tape, headerRows: headerRowsOf(tables) });
+  const read =
+    clubs && hasRows(clubs)
+      ? readPlan({ clubs, stock, settings, weights, tape, headerRows: headerRowsOf(tables) })
+      : null;
   if (read && !read.ok) return read;
   const all = read?.value.input.clubs ?? [];
   const byJob = new Map<string, (typeof all)[number][]>();
@@ -60,19 +76,26 @@ export function openJobs(tables: ShopTables): Result<OpenJobs> {
   );
   const { ask } = readBench(tables);
   const rows = [...known.values(), ...unlisted].filter(({ state }) => state !== 'Done');
-  const jobs = rows.flatMap((row): OpenJob[] => {
+  const jobs: OpenJob[] = [];
+  for (const [at, row] of rows.entries()) {
+    yield { done: at, of: rows.length };
     const set = byJob.get(folded(row.job));
-    if (!set || !read) return [];
+    const { job, customer, due, state } = row;
+    if (!set || !read || state === 'Done') continue;
     const input = { ...read.value.input, clubs: set };
     const planned = { plan: planSet(input), input, problems: read.value.problems };
-    const { job, customer, due, state } = row;
     const ticket = benchTicket(planned.plan, input, ask);
-    return state === 'Done' ? [] : [{ job, customer, due, state, planned, ticket, clubs: set.length }];
-  });
+    jobs.push({ job, customer, due, state, planned, ticket, clubs: set.length });
+  }
   const bare = rows
     .filter(({ job }) => !byJob.has(folded(job)))
     .map(({ job, customer, due }) => ({ job, customer, due }));
   return ok({ jobs, bare, problems: read?.value.problems ?? [] });
+}
+
+/** Whether a table holds anything below its headings. */
+function hasRows(table: Matrix): boolean {
+  return table.slice(1).some((row) => row.some((cell) => !isBlank(cell)));
 }
 
 /** Rows of Jobs that name a job; of two that name the same, the first. */

@@ -1,0 +1,77 @@
+/** Words for how a batch of jobs ended: a sentence over all of it, and a line for each job. */
+import type { BatchDone, QuoteEnd } from '../workbook/batch';
+import type { ReserveDone } from '../workbook/stockDone';
+import { moneyText } from './money';
+import { sayFill, sayNotDone } from './outcomes';
+import { quoteIdText } from './quoteHead';
+import { sayIssued } from './quoteOutcomes';
+import { countOf } from './readings';
+import { sayReserved, shortText } from './stock';
+
+export const BATCH_STEPS = {
+  quote: (worked: number, of: number) => `Quoting job ${Math.min(worked + 1, of)} of ${of}…`,
+  reserve: (_worked: number, of: number) => `Reserving for ${countOf(of, 'job')}…`,
+  plan: (_worked: number, of: number) => `Filling the plans of ${countOf(of, 'job')}…`,
+} as const;
+
+/** What was done for all jobs, and what was not. */
+export function sayBatch(end: BatchDone): string {
+  const { quotes, reserved, plans, stopped } = end;
+  const said = [
+    quotes ? sayQuotes([...quotes.values()]) : '',
+    reserved ? sayReserved(reserved) : '',
+    plans ? ('filled' in plans ? sayPlans(plans) : sayNotDone(plans)) : '',
+    stopped ? (quotes || reserved ? 'Stopped there; the rest was not begun.' : 'Stopped. Nothing was written.') : '',
+  ];
+  return said.filter((text) => text !== '').join(' ');
+}
+
+function sayQuotes(ends: readonly QuoteEnd[]): string {
+  const issued = ends.filter((end) => end.done && !('stands' in end)).length;
+  const stand = ends.filter((end) => 'stands' in end).length;
+  const not = ends.length - issued - stand;
+  const parts = [
+    `${countOf(issued, 'quote')} issued`,
+    ...(stand > 0 ? [`${stand} still as issued before`] : []),
+    ...(not > 0 ? [`${not} not issued`] : []),
+  ];
+  return `${parts.join(', ')}.`;
+}
+
+function sayPlans({ filled, left }: Extract<BatchDone['plans'], { left: unknown }>): string {
+  const not = left.length > 0 ? `, ${left.length} not` : '';
+  return `${countOf(filled.size, 'plan')} filled${not}.`;
+}
+
+/** What a person has to look at, a line each, under the name of its job; then what went well. */
+export function batchLines({ quotes, reserved, plans }: BatchDone): string[] {
+  const refused = [...(quotes ?? [])].flatMap(([job, end]) => (end.done ? [] : [`${job}: ${sayIssued(end)}`]));
+  const left = plans && 'left' in plans ? plans.left.map(({ job, end }) => `${job}: ${sayFill(end)}`) : [];
+  return [...refused, ...left, ...lackLines(reserved), ...issuedLines(quotes)];
+}
+
+/** Each job's lacks in one line. */
+function lackLines(reserved: ReserveDone | undefined): string[] {
+  if (!reserved?.done) return [];
+  const byJob = new Map<string, string[]>();
+  for (const { job, item, shelf, quantity } of reserved.lacks) {
+    byJob.set(job, [...(byJob.get(job) ?? []), `${shortText(shelf, quantity)} of ${item}`]);
+  }
+  return [...byJob].map(([job, texts]) => `${job} lacks ${texts.join(', ')}.`);
+}
+
+function issuedLines(quotes: BatchDone['quotes']): string[] {
+  return [...(quotes ?? [])].flatMap(([job, end]) =>
+    end.done && !('stands' in end) ? [`${job}: quote ${quoteIdText(end)} over ${moneyText(end.total)}.`] : [],
+  );
+}
+
+/** Whether there is something to look at. */
+export function isPartly({ quotes, reserved, plans, stopped }: BatchDone): boolean {
+  return (
+    stopped ||
+    [...(quotes?.values() ?? [])].some((end) => !end.done) ||
+    (reserved !== undefined && (!reserved.done || reserved.lacks.length > 0)) ||
+    (plans !== undefined && (!('left' in plans) || plans.left.length > 0))
+  );
+}

@@ -1,0 +1,46 @@
+/** Words of the week's page and screen. */
+import type { WeekJob, WeekPart } from '../workbook/week';
+import { countOf } from './readings';
+import { shortText } from './stock';
+
+export const WEEK_SHEET = {
+  title: 'Work ahead',
+  asOf: 'As of',
+  jobs: 'Open jobs',
+  minutes: 'Minutes in all',
+  due: 'Due',
+  job: 'Job',
+  customer: 'Customer',
+  state: 'Status',
+  clubs: 'Clubs',
+  benchMinutes: 'Minutes (min)',
+  short: 'Short',
+  quote: 'Quote',
+  total: (currency: string) => (currency === '' ? 'Total' : `Total, ${currency}`),
+  none: 'No open job has clubs.',
+  bare: (jobs: readonly string[]) => `Without clubs in Clubs: ${jobs.join(', ')}.`,
+  overdue: 'Overdue',
+  noDay: 'Due on no day',
+  week: 'Week of',
+  legend:
+    'Short: what stock lacks for the job, the earliest due served first. Total: as the clubs would be quoted on that day; with a star where the quote that was issued says another.',
+} as const;
+
+/** What a part of the list is called; a week by its Monday, which the sheet writes as a date. */
+export function partText({ when }: WeekPart): string {
+  if (when === 'overdue') return WEEK_SHEET.overdue;
+  return when === 'noDay' ? WEEK_SHEET.noDay : WEEK_SHEET.week;
+}
+
+/** `FERN-M × 4`, `Build-up tape 1.2 yd`, several after commas. */
+export function shortItemsText(short: WeekJob['short']): string {
+  return short
+    .map(({ item, quantity, shelf }) => `${item} ${shelf === 'grip' ? '× ' : ''}${shortText(shelf, quantity)}`)
+    .join(', ');
+}
+
+/** What the money of a job stands on; blank where there is nothing to say. */
+export function quotedText({ issued, issues, now }: WeekJob['money']): string {
+  if (issued) return issued.revision > 1 ? `${issued.number} rev ${issued.revision}` : String(issued.number);
+  return now ? 'not issued' : issues.length > 0 ? countOf(issues.length, 'thing to mend', 'things to mend') : '';
+}
