@@ -53,8 +53,19 @@ export const demoTaxes: readonly DemoRow<typeof TAXES>[] = [
   { tax: 'Work', percent: 10 },
 ];
 
-/** A quote that the workshop issued before, and took back. */
+/** Quotes of before this workbook: one that was taken up, and one that the workshop took back. Their sheets were not kept. */
 export const demoQuotes: readonly DemoRow<typeof QUOTES>[] = [
+  {
+    number: 1040,
+    revision: 1,
+    job: 'R-143',
+    customer: 'Alex Marsh',
+    issued: 45790,
+    validUntil: 45820,
+    total: 79.2,
+    currency: 'EUR',
+    status: 'Issued',
+  },
   {
     number: 1041,
     revision: 1,
@@ -63,9 +74,9 @@ export const demoQuotes: readonly DemoRow<typeof QUOTES>[] = [
     issued: 46120,
     validUntil: 46150,
     total: 96,
+    address: '3 Example Lane; Sampletown; telephone 555 0100',
     currency: 'EUR',
     status: 'Void',
-    sheet: 'Quote 1041',
   },
 ];
 
