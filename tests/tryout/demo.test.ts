@@ -372,17 +372,18 @@ describe('the situations the demo shows', () => {
     expect(notesOf('R-205', '8 iron')).not.toContain('mixedProfiles');
   });
 
-  it('a check-in with two clubs off: one grip not home, one weight forgotten', () => {
-    const { plan, input } = planOf('R-202');
-    const measured = demoCheckIn.map(({ club, reading, mass }) => {
-      return { club: String(club), reading: points(reading), massGrams: Number(mass) };
+  it('a check-in with two clubs off: one grip not home, one plug forgotten', () => {
+    const { plan, input } = planOf('R-205');
+    const measured = demoCheckIn.map(({ club, reading, mass, decision }) => {
+      const decided = decision === 'Accept' ? 'accept' : undefined;
+      return { club: String(club), reading: points(reading), massGrams: Number(mass), decision: decided } as const;
     });
     const { clubs, issues } = checkIn(plan, input, measured);
     expect(issues).toEqual([]);
     const steps = new Map(clubs.map(({ name, next }) => [name, next.map(({ step }) => step)]));
     expect(steps.get('8 iron')).toEqual(['seatGrip', 'takeAway']);
-    expect(steps.get('PW')).toEqual(['checkWeight', 'add']);
-    const others = clubs.filter(({ name }) => name !== '8 iron' && name !== 'PW');
+    expect(steps.get('3 wood')?.slice(0, 1)).toEqual(['checkGrip']);
+    const others = clubs.filter(({ name }) => name !== '8 iron' && name !== '3 wood');
     expect(others.every(({ state }) => state === 'accepted')).toBe(true);
   });
 
