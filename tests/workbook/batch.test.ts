@@ -1,0 +1,166 @@
+import { describe, expect, test } from 'vitest';
+import { runBatch, type BatchAsked, type BatchGoing } from '../../src/workbook/batch';
+import { batchLines, isPartly, sayBatch } from '../../src/words/batch';
+import type { MemoryPort } from './memoryPort';
+import { pricedWorkshop, set } from './pricedWorkshop';
+import { undoLast } from '../../src/workbook/undo';
+
+const TODAY = 46_000;
+const ALL: BatchAsked = { jobs: ['1042', '1043'], quote: true, reserve: true, plan: true, today: TODAY };
+
+const quiet = (over: Partial<BatchGoing> = {}): BatchGoing => ({
+  step: () => undefined,
+  signal: new AbortController().signal,
+  rest: () => Promise.resolve(),
+  ...over,
+});
+
+/** The priced workshop with a grip chosen for every club of both jobs. */
+async function ready(): Promise<MemoryPort> {
+  const port = await pricedWorkshop();
+  port.fillTable('Clubs', [{}, {}, {}, { 'New grip': 'MOSS-S' }]);
+  return port;
+}
+
+function column(port: MemoryPort, table: string, header: string) {
+  const seen = port.tableSeen(table);
+  const at = seen?.headers.indexOf(header) ?? -1;
+  return (seen?.rows ?? []).map((row) => row[at] ?? null).filter((cell) => cell !== null);
+}
+
+describe('a batch', () => {
+  test('issues a quote for each job, reserves for all, and fills every plan', async () => {
+    const port = await ready();
+    const end = await runBatch(port, ALL, quiet());
+    expect([...(end.quotes ?? [])].map(([job, quote]) => [job, quote.done && quote.number])).toEqual([
+      ['1042', 1],
+      ['1043', 2],
+    ]);
+    expect(column(port, 'Quotes', 'No.')).toEqual([1, 2]);
+    expect(column(port, 'Quotes', 'Job')).toEqual(['1042', '1043']);
+    expect(new Set(column(port, 'Movements', 'Job'))).toEqual(new Set(['1042', '1043']));
+    expect(port.shows('Plan 1042', 1, 0)).toBe('Regrip plan');
+    expect(port.shows('Plan 1043', 1, 0)).toBe('Regrip plan');
+    expect(port.shows('Quote 2', 0, 0)).not.toBeNull();
+    expect(isPartly(end)).toBe(false);
+    expect(sayBatch(end)).toMatch(/^2 quotes issued\. Reserved .* for 2 jobs\. 2 plans filled\.$/);
+    expect(batchLines(end)).toEqual([
+      expect.stringMatching(/^1042: quote 1 over 48\.60 EUR\.$/),
+      expect.stringMatching(/^1043: quote 2 over /),
+    ]);
+  });
+
+  test('takes as many trips for two jobs as for twenty', async () => {
+    const trips = async (jobs: number) => {
+      const port = await ready();
+      const names = Array.from({ length: jobs }, (_, at) => String(2000 + at));
+      port.fillTable('Jobs', [{}, {}, ...names.map((job) => ({ Job: job, Customer: 'Ivo Brandt' }))]);
+      port.fillTable('Clubs', [
+        {},
+        {},
+        {},
+        {},
+        {},
+        ...names.map((job) => ({
+          Job: job,
+          Club: '7 iron',
+          Kind: 'Iron',
+          'Length (in)': 37,
+          'New grip': 'MOSS-S',
+        })),
+      ]);
+      [port.reads, port.applies] = [0, 0];
+      const end = await runBatch(port, { ...ALL, jobs: names }, quiet());
+      expect(end.quotes?.size).toBe(jobs);
+      expect(end.plans && 'filled' in end.plans && end.plans.filled.size).toBe(jobs);
+      return [port.reads, port.applies];
+    };
+    expect(await trips(20)).toEqual(await trips(2));
+  });
+
+  test('done again gives no number twice and changes nothing', async () => {
+    const port = await ready();
+    await runBatch(port, ALL, quiet());
+    const [quotes, movements] = [column(port, 'Quotes', 'No.'), column(port, 'Movements', 'Job')];
+    const end = await runBatch(port, ALL, quiet());
+    expect(sayBatch(end)).toContain('0 quotes issued, 2 still as issued before.');
+    expect([column(port, 'Quotes', 'No.'), column(port, 'Movements', 'Job')]).toEqual([quotes, movements]);
+  });
+
+  test('a quote that says another total by now, or holds no longer, becomes a revision', async () => {
+    const port = await ready();
+    await runBatch(port, ALL, quiet());
+    port.fillTable('Stock', [{ Price: 9 }]);
+    const end = await runBatch(port, ALL, quiet());
+    expect([...(end.quotes ?? [])]).toMatchObject([
+      ['1042', { number: 1, revision: 2 }],
+      ['1043', { stands: true, number: 2, revision: 1 }],
+    ]);
+    const later = await runBatch(port, { ...ALL, today: TODAY + 31 }, quiet());
+    expect([...(later.quotes ?? [])]).toMatchObject([
+      ['1042', { number: 1, revision: 3 }],
+      ['1043', { number: 2, revision: 2 }],
+    ]);
+  });
+
+  test('a job that cannot be quoted is named and left out, and the others go on', async () => {
+    const port = await ready();
+    port.fillTable('Stock', [{}, { Price: null }]);
+    const end = await runBatch(port, ALL, quiet());
+    expect(column(port, 'Quotes', 'Job')).toEqual(['1042']);
+    expect([...(end.quotes ?? [])][1]).toMatchObject(['1043', { done: false, reason: 'notQuoted' }]);
+    expect(isPartly(end)).toBe(true);
+    expect(sayBatch(end)).toContain('1 quote issued, 1 not issued.');
+    expect(batchLines(end)[0]).toMatch(/^1043: .*MOSS-S/);
+    expect(port.shows('Plan 1043', 1, 0)).toBe('Regrip plan');
+  });
+
+  test('what is lacked is told by job', async () => {
+    const port = await ready();
+    port.fillTable('Stock', [{ 'On hand': 1 }]);
+    const end = await runBatch(port, { ...ALL, quote: false, plan: false }, quiet());
+    expect(batchLines(end)).toEqual(['1042 lacks 2 of FERN-M.']);
+    expect(isPartly(end)).toBe(true);
+  });
+
+  test('stopped while quoting nothing is written; stopped after it, the quotes stay and nothing else begins', async () => {
+    const port = await ready();
+    const stop = new AbortController();
+    const before = port.content();
+    const early = await runBatch(port, ALL, quiet({ signal: stop.signal, step: () => stop.abort() }));
+    expect(early).toMatchObject({ stopped: true, quotes: undefined, reserved: undefined, plans: undefined });
+    expect(sayBatch(early)).toBe('Stopped. Nothing was written.');
+    expect(port.content()).toEqual(before);
+    const later = new AbortController();
+    const step: BatchGoing['step'] = (what) => {
+      if (what === 'reserve') later.abort();
+    };
+    const end = await runBatch(port, ALL, quiet({ signal: later.signal, step }));
+    expect(end.stopped).toBe(true);
+    expect(column(port, 'Quotes', 'No.')).toEqual([1, 2]);
+    expect(end.plans).toBeUndefined();
+    expect(sayBatch(end)).toMatch(/Stopped there; the rest was not begun\.$/);
+  });
+
+  test('tells how far it is', async () => {
+    const port = await ready();
+    const told: string[] = [];
+    await runBatch(port, ALL, quiet({ step: (what, worked) => told.push(`${what} ${worked}`) }));
+    expect(told).toEqual(expect.arrayContaining(['quote 0', 'quote 1', 'reserve 0', 'plan 0']));
+  });
+
+  test('Undo takes back the plans, and no quote', async () => {
+    const port = await ready();
+    await runBatch(port, ALL, quiet());
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { label: 'Plans of 2 jobs' } });
+    expect(column(port, 'Quotes', 'No.')).toEqual([1, 2]);
+  });
+
+  test('without a currency no quote is issued, and each job says so', async () => {
+    const port = await ready();
+    set(port, 'Currency', '');
+    const end = await runBatch(port, { ...ALL, reserve: false, plan: false }, quiet());
+    expect(batchLines(end)).toHaveLength(2);
+    expect(column(port, 'Quotes', 'No.')).toEqual([]);
+  });
+});
