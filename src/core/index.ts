@@ -54,5 +54,5 @@ export { needsOf, type NeedsAsked } from './stock/needs';
 export { entriesOf } from './stock/ledger';
 export { stockState, type StockAsked } from './stock/state';
 export { happenTo, releaseFor, reserveFor, takeFor, type Happening } from './stock/reserve';
-export { exactSum } from './choose/exact';
+export { exactSum, PER_MONEY } from './choose/exact';
 export { costOfPack, orderOf, pickList } from './stock/order';

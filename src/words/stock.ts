@@ -153,15 +153,21 @@ export function sayStockPage(end: StockPageDone, what: 'Order' | 'Pick list'): s
 export const STOCK_PAGE_WORDS = {
   order: 'Order',
   orderHow: 'Whole packs: enough for every open job, and more left than the reorder point.',
-  supplier: 'Supplier',
   noSupplier: 'No supplier named',
-  total: 'Together',
+  together: (supplier: string) => `Together ${supplier}`.trim(),
+  all: 'All orders',
   unpriced: (items: readonly string[]) => `Without a cost: ${listed(items)}.`,
-  until: 'As of',
+  lackFor: (shelf: Shelf, lacks: readonly Lack[]) => lacks.map((lack) => sayLack(shelf, lack)).join('; '),
   pick: 'Pick list',
-  jobs: 'Jobs',
-  due: (job: string, due: number | undefined) => (due === undefined ? job : `${job} (${dayWords(due)})`),
+
+  jobs: 'For',
+  dueOf: (job: string, due: number | undefined) => (due === undefined ? job : `${job} (${dayWords(due)})`),
+  split: (shelf: Shelf, jobs: readonly { readonly job: string; readonly quantity: number }[]) =>
+    jobs.map(({ job, quantity }) => `${job}: ${shortText(shelf, quantity)}`).join('; '),
   strips: 'Two-way strips',
+  stripsOf: (strips: number) => countOf(strips, 'strip'),
   solvent: 'Solvent',
-  ml: (quantity: number) => `${plain(quantity, 0)} ml`,
+  mlOf: (quantity: number) => `${plain(quantity, 0)} ml`,
+  shelves: { grip: 'Grips', tape: 'Tape', weight: 'Weight' },
+  others: 'Besides',
 } as const;

@@ -11,6 +11,8 @@ import { numberOf, textOf } from './shopRows';
 /** One thing, and where its count stands. */
 export interface Shelved {
   readonly stocked: Stocked;
+  /** What Stock calls it; blank where it says nothing more. */
+  readonly description: string;
   readonly table: TableSeen;
   /** Body row, from 1, and column of `On hand`; −1 where the table has none. */
   readonly row: number;
@@ -54,6 +56,7 @@ export function readShelves(tables: ShopTables): readonly Shelved[] {
       .filter((row) => textOf(row, of.name) !== '')
       .map((row) => ({
         stocked: stockedOf(row, of),
+        description: of.shelf === 'grip' ? textOf(row, 'description') : '',
         table,
         row: row.row,
         column,

@@ -1,0 +1,116 @@
+/** Filling what the bench needs for its jobs, all on one list, into a sheet of its own, as values to be printed. */
+import { pickList, type PickLine, type PickList, type Shelf } from '../core/index';
+import { quantityText, STOCK_PAGE_WORDS } from '../words/stock';
+import type { StockPageAsked } from './fillOrder';
+import { fillPage, type MakePage } from './fillPage';
+import { folded } from './headings';
+import { jobFacts } from './jobFacts';
+import { dressList, listCells, type ListRow, type ListSheet } from './listSheet';
+import type { WorkbookPort } from './port';
+import type { SheetColumn } from './sheetLooks';
+import { pageSheetName } from './sheetName';
+import type { Shop, ShopTables } from './shop';
+import type { StockPageDone } from './stockDone';
+import { stockOf, type StockSeen } from './stockScope';
+
+export const PICK_COLUMNS: readonly SheetColumn[] = [
+  { header: 'Item', width: 18, wrap: true, align: 'left', format: '@' },
+  { header: 'Description', width: 28, wrap: true, align: 'left' },
+  { header: 'Take', width: 12, align: 'left' },
+  { header: 'For which job', width: 34, wrap: true, align: 'left' },
+  { header: 'On hand', width: 11, align: 'left' },
+  // a box to tick with a pen
+  { header: 'Taken', width: 9, align: 'left' },
+];
+
+/**
+ * Writes the pick list into *Pick list*; a sheet that stands there already is rewritten in place.
+ *
+ * @param jobs which jobs it is for; null: every open job
+ */
+export async function fillPick(
+  port: WorkbookPort,
+  shop: Shop,
+  { jobs = null, agreed }: StockPageAsked & { readonly jobs?: readonly string[] | null },
+): Promise<StockPageDone> {
+  let lines = 0;
+  const wanted = jobs && new Set(jobs.map(folded));
+  const make: MakePage<Extract<StockPageDone, { reason: 'unreadable' | 'nothing' }>> = (tables) => {
+    const seen = stockOf({ tables });
+    if (!seen.ok) return { done: false, reason: 'unreadable', issue: seen.issue };
+    const needing = seen.value.jobs.filter(
+      ({ job, needs }) => needs.length > 0 && (!wanted || wanted.has(folded(job))),
+    );
+    const list = pickList(needing);
+    lines = list.lines.length;
+    if (lines === 0) return { done: false, reason: 'nothing' };
+    const sheet = pickSheet(tables, seen.value, list);
+    const page = listCells(sheet);
+    return {
+      ...page,
+      key: 'pick',
+      job: null,
+      sheetName: (taken) => pageSheetName(STOCK_PAGE_WORDS.pick, '', taken),
+      dress: (at) => dressList(at, sheet, page),
+      label: STOCK_PAGE_WORDS.pick,
+    };
+  };
+  const end = await fillPage(port, shop, make, agreed);
+  return end.done ? { ...end, lines } : end;
+}
+
+function pickSheet(tables: ShopTables, seen: StockSeen, list: PickList): ListSheet {
+  const { jobs, dueOf, strips, stripsOf, solvent, mlOf, others } = STOCK_PAGE_WORDS;
+  const besides: ListRow[] = [
+    ...(list.twoWayStrips > 0 ? [{ is: 'line' as const, cells: [strips, null, stripsOf(list.twoWayStrips)] }] : []),
+    ...(list.solventMl > 0 ? [{ is: 'line' as const, cells: [solvent, null, mlOf(list.solventMl)] }] : []),
+  ];
+  return {
+    shop: jobFacts(tables, null).shop,
+    title: STOCK_PAGE_WORDS.pick,
+    about: inLines(`${jobs} ${list.jobs.map(({ job, due }) => dueOf(job, due)).join(', ')}`),
+    columns: PICK_COLUMNS,
+    rows: [
+      ...(['grip', 'tape', 'weight'] as const).flatMap((shelf) => shelfRows(shelf, list.lines, seen)),
+      ...(besides.length > 0 ? [{ is: 'group' as const, cells: [others] }, ...besides] : []),
+    ],
+    landscape: false,
+  };
+}
+
+function shelfRows(shelf: Shelf, lines: readonly PickLine[], { shelved }: StockSeen): ListRow[] {
+  const own = lines.filter((line) => line.shelf === shelf);
+  if (own.length === 0) return [];
+  return [
+    { is: 'group', cells: [STOCK_PAGE_WORDS.shelves[shelf]] },
+    ...own.map(({ item, quantity, jobs }): ListRow => {
+      const kept = shelved.find(({ stocked }) => stocked.shelf === shelf && folded(stocked.item) === folded(item));
+      const onHand = kept?.stocked.onHand;
+      return {
+        is: 'line',
+        cells: [
+          kept?.stocked.item ?? item,
+          kept?.description || null,
+          quantityText(shelf, quantity),
+          STOCK_PAGE_WORDS.split(shelf, jobs),
+          onHand === undefined ? null : quantityText(shelf, onHand),
+        ],
+      };
+    }),
+  ];
+}
+
+/** Characters that the page holds side by side: a width is counted in digits, and most letters are narrower. */
+const LINE_CHARACTERS = PICK_COLUMNS.reduce((sum, { width }) => sum + width, 0);
+
+/** A list of jobs in as many rows as the page is too narrow for: cells of a page are not merged. */
+function inLines(text: string): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= LINE_CHARACTERS)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
