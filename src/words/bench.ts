@@ -234,7 +234,7 @@ export function sayNext(step: NextStep): string {
     case 'readAgain':
       return `Reads ${signed(step.points, 1)} pt off: level the scale, seat the club against its stop and read again.`;
     case 'checkGrip':
-      return `${heavier(step.grams)} at the grip: check item, layers and strip, and whether the solvent has dried.`;
+      return `${heavier(step.grams)} at the grip: check item, layers and strip, and ${step.grams > 0 ? 'whether the solvent has dried' : 'whether a butt weight was left out'}.`;
     case 'checkWeight':
       return `${heavier(step.grams)} at the head: check the weight that was put on.`;
     case 'weighAgain':

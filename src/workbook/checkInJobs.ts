@@ -11,7 +11,8 @@ import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Block, BlockSeen, Cell, Change, Seen, TableSeen, WorkbookPort } from './port';
 import type { Row } from './records';
-import { CHECKIN } from './schema';
+import { CHECKIN, columnOf } from './schema';
+import { wrappedLines } from './shared/wrappedLines';
 import { isBlankCell, jobName } from './shop';
 import { askFirst, blockOfCell, changedCells, formulaCells, writeCells } from './tableCells';
 import type { TableCell } from './tableCell';
@@ -101,6 +102,7 @@ export async function judgeCheckIn(
     await port.apply(
       [
         ...writeCells(checkin, cells, identity(checkin)),
+        ...wrapped(checkin, cells),
         judging.remember,
         ...(cells.length > 0 ? [{ do: 'remember', key: PLANS_BEFORE_KEY, value: '' } as const] : []),
       ],
@@ -155,14 +157,23 @@ export async function lastJudging(
     const at = blockOfCell(checkin, { row, column });
     return theirs.some((cell) => cell.row === at.row && cell.column === at.column);
   };
-  return [
-    ...writeCells(
-      checkin,
-      cells.filter((cell) => !left(cell)),
-      identity(checkin),
-    ),
-    remember,
-  ];
+  const changed = cells.filter((cell) => !left(cell));
+  return [...writeCells(checkin, changed, identity(checkin)), ...wrapped(checkin, changed), remember];
+}
+
+const LINE_POINTS = 15;
+
+/** What to do is a sentence or two: rows are made as high as it needs, so that it is read and printed whole. */
+function wrapped(checkin: TableSeen, cells: readonly TableCell[]): Change[] {
+  const { width } = columnOf(CHECKIN, 'next');
+  const column = columnsAt(CHECKIN, checkin.headers)('next');
+  return cells
+    .filter((cell) => cell.column === column)
+    .map((cell) => {
+      const lines = typeof cell.value === 'string' ? wrappedLines(cell.value, width) : 1;
+      const format = { wrap: true, vertical: 'top', height: LINE_POINTS * lines } as const;
+      return { do: 'format', at: blockOfCell(checkin, cell), format };
+    });
 }
 
 /** Columns by which a row is known after a sort. */

@@ -24,7 +24,7 @@ const COLUMNS: readonly SlipColumn[] = [
   },
   {
     header: SLIP_WORDS.note,
-    width: 26,
+    width: 32,
     wrap: true,
     align: 'left',
     cell: ({ checked }) => (checked && sayHandedOver(checked)) || null,

@@ -113,7 +113,8 @@ describe('a check-in', () => {
     [{ step: 'seatGrip', inches: 1.25, points: 9 }, /1 1\/4 in too long/],
     [{ step: 'seatGrip', inches: 0.02, points: 0.5 }, /less than 1\/16 in too long/],
     [{ step: 'readAgain', points: -0.8 }, /^Reads −0\.8 pt off/],
-    [{ step: 'checkGrip', grams: 4 }, /^4 g too heavy at the grip/],
+    [{ step: 'checkGrip', grams: 4 }, /^4 g too heavy at the grip.*solvent has dried/],
+    [{ step: 'checkGrip', grams: -11 }, /^11 g too light at the grip.*butt weight was left out/],
     [{ step: 'checkWeight', grams: -6 }, /^6 g too light at the head/],
     [{ step: 'weighAgain', grams: 5 }, /^5 g too heavy, and the reading does not say where/],
     [
