@@ -2079,7 +2079,7 @@ export const SETTING_ROWS = [
     name: 'Terms',
     kind: 'text',
     initial: '',
-    meaning: 'Stands at the foot of every quote.',
+    meaning: 'Stands at the foot of every quote and intake sheet.',
   },
   {
     key: 'address',

@@ -55,10 +55,10 @@ function TextLine({ label, value, placeholder, type = 'text', list, says, onType
   );
 }
 
-function LastTable({ last }: { readonly last: readonly LastTime[] }) {
+function LastTable({ last, job }: { readonly last: readonly LastTime[]; readonly job: string | null }) {
   return (
     <DataTable
-      caption={INTAKE_WORDS.lastCaption}
+      caption={INTAKE_WORDS.lastCaption(job)}
       headers={[INTAKE_WORDS.club, INTAKE_WORDS.grip, INTAKE_WORDS.layers, INTAKE_WORDS.when]}
       numbers={[2]}
       rows={last.map((each) => ({
@@ -148,7 +148,7 @@ function NewJob({ pane, shop, today }: InShop) {
       <TextLine label={INTAKE_WORDS.job} value={form.job} placeholder={next} onType={(job) => change({ job })} />
       {seen.last.length > 0 && (
         <>
-          <LastTable last={seen.last} />
+          <LastTable last={seen.last} job={null} />
           <Checkbox
             className={styles.tick}
             label={INTAKE_WORDS.asLast}
@@ -196,7 +196,7 @@ function ThisJob({ pane, shop, today, job }: InShop & { readonly job: string }) 
           <Says quiet>{customer === '' ? INTAKE_WORDS.noCustomer : INTAKE_WORDS.unknown}</Says>
         ) : (
           <>
-            <LastTable last={last} />
+            <LastTable last={last} job={job} />
             <Buttons>
               <Button disabledFocusable={busy} onClick={() => does.deed(takeLastDeed(job))}>
                 {INTAKE_WORDS.take}
@@ -222,7 +222,7 @@ function DueReminders({ pane, shop, today }: InShop) {
       ) : (
         <>
           <DataTable
-            caption={INTAKE_WORDS.reminders}
+            caption={INTAKE_WORDS.remindersCaption}
             headers={[INTAKE_WORDS.customer, INTAKE_WORDS.closed, INTAKE_WORDS.dueSince]}
             numbers={[]}
             rows={due.map((each) => ({

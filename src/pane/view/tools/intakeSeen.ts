@@ -24,14 +24,15 @@ export interface NewJobSeen {
   readonly request: JobRequest | null;
 }
 
-export function newJobSeen({ tables }: Shop, form: IntakeForm, today: number): NewJobSeen {
+export function newJobSeen(shop: Shop, form: IntakeForm, today: number): NewJobSeen {
+  const { tables } = shop;
   const list = readClubList(form.clubs);
   const clubs = list.clubs.map(({ name }) => name);
   const last = lastTimes(tables, { customer: form.customer, clubs, besides: null });
   const due = form.due === '' ? null : readDay(form.due);
   const request: JobRequest = {
     job: form.job.trim() || null,
-    customer: form.customer,
+    customer: knownName(shop, form.customer),
     due: due ?? null,
     today,
     clubs: list.clubs,
@@ -49,6 +50,11 @@ export function newJobSeen({ tables }: Shop, form: IntakeForm, today: number): N
     fault: jobFault(tables, request, request.job),
     request: dueFault || list.faults.length > 0 ? null : request,
   };
+}
+
+/** The name as the shop spells it already. */
+function knownName(shop: Shop, typed: string): string {
+  return customersOf(shop).find((name) => folded(name) === folded(typed)) ?? typed.trim();
 }
 
 /** Whose clubs came in before, each once, for typing a name. */

@@ -20,7 +20,7 @@ export const INTAKE_WORDS = {
   job: 'Job',
   begin: 'Begin job',
   lastTitle: 'Same as last time',
-  lastCaption: 'What these clubs got last time',
+  lastCaption: (job: string | null) => `What the clubs of ${job === null ? 'the new job' : `job ${job}`} got last time`,
   club: 'Club',
   grip: 'Grip',
   layers: 'Layers',
@@ -36,6 +36,7 @@ export const INTAKE_WORDS = {
   sheet: 'Fill intake sheet',
   chooseJob: 'Choose a job above to print its intake sheet.',
   reminders: 'Reminders',
+  remindersCaption: 'Who is due for a reminder',
   remindersFrom: (months: number) =>
     `Customers whose last job was closed ${counted(months, 'month')} ago or longer and who have none open.`,
   nobody: 'Nobody is due today.',
