@@ -1,5 +1,8 @@
 /** Words of the week's page and screen. */
+import type { WeekDone } from '../workbook/fillWeek';
 import type { WeekJob, WeekPart } from '../workbook/week';
+import { sayIssue } from './issues';
+import { sayNotDone, sayOccupied } from './outcomes';
 import { countOf } from './readings';
 import { shortText } from './stock';
 
@@ -43,4 +46,19 @@ export function shortItemsText(short: WeekJob['short']): string {
 export function quotedText({ issued, issues, now }: WeekJob['money']): string {
   if (issued) return issued.revision > 1 ? `${issued.number} rev ${issued.revision}` : String(issued.number);
   return now ? 'not issued' : issues.length > 0 ? countOf(issues.length, 'thing to mend', 'things to mend') : '';
+}
+
+/** How filling the page ended. */
+export function sayWeek(end: WeekDone): string {
+  if (end.done) return `${countOf(end.jobs, 'open job')} listed in ${end.sheet}. Fill it again after a change.`;
+  switch (end.reason) {
+    case 'occupied':
+      return sayOccupied(end);
+    case 'notPlanned':
+      return `${sayIssue(end.issue)} Nothing was written.`;
+    case 'noRoom':
+      return 'The page would run over the edge of the sheet.';
+    default:
+      return sayNotDone(end);
+  }
 }

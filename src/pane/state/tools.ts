@@ -98,6 +98,15 @@ export const EMPTY_INTAKE: IntakeForm = {
   asLast: false,
 };
 
+/** What is done in one go for the jobs ahead. */
+export interface WeekForm {
+  /** Jobs that are not ticked: a new one is. */
+  readonly leftOut: readonly string[];
+  readonly quote: boolean;
+  readonly reserve: boolean;
+  readonly plan: boolean;
+}
+
 export interface Tools {
   readonly hand: HandForm;
   readonly compare: CompareForm;
@@ -107,6 +116,7 @@ export interface Tools {
   readonly quote: Partial<QuoteForm>;
   readonly counter: Partial<CounterForm>;
   readonly intake: IntakeForm;
+  readonly week: WeekForm;
 }
 
 export const EMPTY_TOOLS: Tools = {
@@ -142,6 +152,7 @@ export const EMPTY_TOOLS: Tools = {
   quote: {},
   counter: {},
   intake: EMPTY_INTAKE,
+  week: { leftOut: [], quote: true, reserve: true, plan: true },
 };
 
 /** Fields that go with the bag on the counter; how grips are compared is the shop's habit and stays. */
@@ -153,5 +164,6 @@ export function forAnotherSet(tools: Tools): Tools {
     compare: tools.compare,
     counter: tools.counter,
     intake: tools.intake,
+    week: tools.week,
   };
 }
