@@ -2,7 +2,15 @@ import { describe, expect, test } from 'vitest';
 import type { Deed } from '../../src/pane/state/deed';
 import { seenOf } from '../../src/pane/state/lookAt';
 import { SCREEN_LINES, SCREENS } from '../../src/pane/state/tools';
-import { closeDeed, startDeed, ticketDeed } from '../../src/pane/view/tools/benchDeeds';
+import {
+  closeDeed,
+  judgeDeed,
+  labelsDeed,
+  redoDeed,
+  slipDeed,
+  startDeed,
+  ticketDeed,
+} from '../../src/pane/view/tools/benchDeeds';
 import { benchSeen } from '../../src/pane/view/tools/benchSeen';
 import { workOn } from '../../src/pane/workOn';
 import { readShop, type Shop } from '../../src/workbook/shop';
@@ -55,5 +63,59 @@ describe('the bench in the pane', () => {
     const closed = await work.deed(shop, closeDeed('1042'), null, GOING);
     expect(closed).toMatchObject({ kind: 'failed', title: 'The job stays open' });
     expect('text' in closed && closed.text).toContain('Driver');
+  });
+
+  test('labels, slip and a redo of a job that is done, each as it ends', async () => {
+    const port = await workshop();
+    const work = workOn(port);
+    const act = async (deed: Deed) => {
+      const { shop } = await work.read();
+      if (!shop) throw new Error('not read');
+      return work.deed(shop, deed, null, GOING);
+    };
+    const seen = async () => benchSeen(await readShop(port), '1042');
+    expect(await act(labelsDeed('1042'))).toMatchObject({ kind: 'done', title: 'Labels filled' });
+    expect(await act(slipDeed('1042'))).toMatchObject({ kind: 'done', title: 'Pick-up slip filled' });
+    expect(await act(redoDeed('1042', ['Driver']))).toMatchObject({ kind: 'failed', title: 'No redo was begun' });
+    await act(startDeed('1042'));
+    const at = (header: string): number => port.tableSeen('Checkin')?.headers.indexOf(header) ?? -1;
+    for (const row of [1, 2, 3]) {
+      port.type('Checkin', row, at('Decision'), 'Waive');
+      port.type('Checkin', row, at('Reason'), 'agreed');
+    }
+    expect(await seen()).toMatchObject({ isDone: false, round: 1 });
+    expect(await act(closeDeed('1042'))).toMatchObject({ kind: 'done', title: 'Job closed' });
+    expect(await seen()).toMatchObject({ isDone: true, round: 1 });
+    expect(await act(redoDeed('1042', ['Driver']))).toMatchObject({ kind: 'done', title: 'Redo begun' });
+    const again = await seen();
+    expect(again).toMatchObject({ isDone: false, round: 2, ticket: { isAgain: true } });
+    expect(again?.checked.map(({ name, state }) => [name, state])).toEqual([['Driver', 'open']]);
+    expect(again?.ticket.clubs.map(({ name }) => name)).toEqual(['Driver']);
+  });
+
+  test('judging over a person’s text is asked first, and rows that belong to no job are told', async () => {
+    const port = await workshop();
+    const work = workOn(port);
+    const read = async () => {
+      const { shop } = await work.read();
+      if (!shop) throw new Error('not read');
+      return shop;
+    };
+    await work.deed(await read(), startDeed('1042'), null, GOING);
+    const column = port.tableSeen('Checkin')?.headers.indexOf('Standing') ?? -1;
+    port.type('Checkin', 1, column, 'ask Ivo');
+    port.type('Checkin', 4, 0, '1099');
+    port.type('Checkin', 4, 1, 'Driver');
+    const shop = await read();
+    expect(benchSeen(shopOf(shop), '1042')?.problems).toEqual([
+      expect.objectContaining({ field: 'Checkin row 5, Job', got: '1099' }),
+    ]);
+    const asked = await work.deed(shop, judgeDeed('1042'), null, GOING);
+    if (asked.kind !== 'occupied' || asked.again.task !== 'deed') throw new Error('not asked');
+    expect(await work.deed(shop, asked.again.deed, asked.again.agreed, GOING)).toMatchObject({
+      kind: 'done',
+      title: 'Check-in judged',
+    });
+    expect(port.shows('Checkin', 1, column)).toBe('Open');
   });
 });
