@@ -2012,7 +2012,7 @@ export const SETTING_ROWS = [
     low: 0,
     high: 240,
     initial: CURE_HOURS,
-    meaning: 'How long fitted clubs are left alone before play; stands on the pick-up slip. Blank: 24.',
+    meaning: 'How long fitted clubs are left alone before play; stands on the pick-up slip. Blank: 24. None: no wait.',
   },
   {
     key: 'currency',
