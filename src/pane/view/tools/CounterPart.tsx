@@ -77,7 +77,7 @@ function Price({ pane, shop, seen, form, onForm }: PriceProps) {
     <>
       <Says live>{QUOTE_WORDS.totalOf(seen.asked.clubs, moneyText(quote.total))}</Says>
       {perClub && <Says quiet>{more(moneyText(perClub))}</Says>}
-      <QuoteLines quote={quote} />
+      <QuoteLines quote={quote} caption={QUOTE_WORDS.counterLines} />
       {next && (
         <>
           <TextField label={QUOTE_WORDS.customer} value={form.customer} onType={(customer) => onForm({ customer })} />

@@ -28,7 +28,7 @@ export function IssuedPart({ quotes, busy, onVoid }: IssuedProps) {
       {quotes.length === 0 && <Says quiet>{QUOTE_WORDS.noneIssued}</Says>}
       {quotes.length > 0 && (
         <DataTable
-          caption={QUOTE_WORDS.issued}
+          caption={QUOTE_WORDS.issuedCaption}
           headers={[QUOTE_WORDS.number, QUOTE_WORDS.date, QUOTE_WORDS.total, '']}
           numbers={[2]}
           rows={quotes.map((quote) => ({

@@ -2,9 +2,9 @@
 import { Button } from '@fluentui/react-components';
 import type { Choices } from '../../../workbook/choices';
 import { comparisonLines } from '../../../words/money';
-import type { KeptOption, QuoteForm } from '../../state/quoteForm';
+import type { QuoteForm } from '../../state/quoteForm';
 import { TextField } from './quoteFields';
-import { decides, holds, MOST_KEPT, MOST_OPTIONS, suggestedName, type QuoteSeen } from './quoteSeen';
+import { decides, holds, MOST_KEPT, MOST_OPTIONS, suggestedName, withOption, type QuoteSeen } from './quoteSeen';
 import { QUOTE_WORDS } from './quoteWords';
 import { Buttons, Part, Says, Sentences } from './parts';
 
@@ -36,16 +36,6 @@ function Kept({ form, clubKeys, onForm }: Pick<OptionsProps, 'form' | 'clubKeys'
       </Buttons>
     </>
   );
-}
-
-/** The same name again gets a number. */
-export function withOption(kept: readonly KeptOption[], option: KeptOption): readonly KeptOption[] {
-  const taken = [QUOTE_WORDS.asInClubs, QUOTE_WORDS.asInPlan, ...kept.map(({ name }) => name)].map((each) =>
-    each.toLowerCase(),
-  );
-  let name = option.name;
-  for (let number = 2; taken.includes(name.toLowerCase()); number += 1) name = `${option.name} ${number}`;
-  return [...kept, { ...option, name }].slice(0, MOST_KEPT);
 }
 
 export function OptionsPart(props: OptionsProps) {

@@ -17,7 +17,12 @@ function amountOf({ full, lineDiscount }: QuotedLine): string {
   return lineDiscount.minor === 0n ? moneyDecimal(full) : `${moneyDecimal(full)} − ${moneyDecimal(lineDiscount)}`;
 }
 
-export function QuoteLines({ quote }: { readonly quote: Quote }) {
+interface LinesProps {
+  readonly quote: Quote;
+  readonly caption: string;
+}
+
+export function QuoteLines({ quote, caption }: LinesProps) {
   const styles = useStyles();
   const lines = quote.lines.map((line, at) => ({
     key: `line ${at}`,
@@ -45,7 +50,7 @@ export function QuoteLines({ quote }: { readonly quote: Quote }) {
   return (
     <>
       <DataTable
-        caption={QUOTE_WORDS.lines}
+        caption={caption}
         headers={[QUOTE_WORDS.line, `${QUOTE_WORDS.amount}, ${quote.currency.code}`]}
         numbers={[1]}
         rows={[...lines, ...sums]}

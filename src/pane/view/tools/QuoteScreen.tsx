@@ -14,12 +14,20 @@ import { FIRST_RUN, namesText } from '../../words';
 import { Choice, FieldLine } from '../fields';
 import { CounterPart } from './CounterPart';
 import { IssuedPart } from './IssuedPart';
-import { OptionsPart, withOption } from './OptionsPart';
+import { OptionsPart } from './OptionsPart';
 import { Buttons, Part, Says, Sentences } from './parts';
 import { issueDeed, optionsDeed, voidDeed } from './quoteDeeds';
 import { Fold, TextField } from './quoteFields';
 import { QuoteLines, ShopOnly } from './QuoteLines';
-import { issuedSeen, MOST_OPTIONS, quoteSeen, tickedOptions, type IssuedSeen, type QuoteSeen } from './quoteSeen';
+import {
+  issuedSeen,
+  MOST_OPTIONS,
+  quoteSeen,
+  tickedOptions,
+  withOption,
+  type IssuedSeen,
+  type QuoteSeen,
+} from './quoteSeen';
 import { QUOTE_WORDS } from './quoteWords';
 import type { ToolProps } from './toolProps';
 
@@ -158,7 +166,7 @@ function JobPart({ pane, shop, job, today }: OfJob) {
       <Part title={QUOTE_WORDS.title}>
         <WhichOne seen={seen} onForm={onForm} />
         <Mend pane={pane} seen={seen} />
-        {quote && <QuoteLines quote={quote} />}
+        {quote && <QuoteLines quote={quote} caption={QUOTE_WORDS.lines} />}
         {uncharged.length > 0 && <Says flagged>{QUOTE_WORDS.uncharged(namesText(uncharged))}</Says>}
         <Terms seen={seen} form={form} onForm={onForm} />
         {issued && <Issue pane={pane} job={job} seen={seen} issued={issued} />}

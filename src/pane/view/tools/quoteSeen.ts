@@ -114,6 +114,16 @@ export function suggestedName({ newItem, layers, perClub }: Choices): string {
   return layers ? QUOTE_WORDS.withTape : QUOTE_WORDS.otherWay;
 }
 
+/** The same name again gets a number. */
+export function withOption(kept: readonly KeptOption[], option: KeptOption): readonly KeptOption[] {
+  const taken = [QUOTE_WORDS.asInClubs, QUOTE_WORDS.asInPlan, ...kept.map(({ name }) => name)].map((each) =>
+    each.toLowerCase(),
+  );
+  let name = option.name;
+  for (let number = 2; taken.includes(name.toLowerCase()); number += 1) name = `${option.name} ${number}`;
+  return [...kept, { ...option, name }].slice(0, MOST_KEPT);
+}
+
 /** The grips ticked in Compare as options, each with the choices that *Fit* would take over. */
 export function tickedOptions(
   state: PaneState,

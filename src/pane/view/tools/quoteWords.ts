@@ -57,6 +57,7 @@ export const QUOTE_WORDS = {
   full: 'Three are enough for one sheet: drop one to keep another.',
 
   issued: 'Issued for this job',
+  issuedCaption: 'Numbers, days and totals',
   noneIssued: 'None so far.',
   number: 'No.',
   date: 'Issued',
@@ -71,6 +72,7 @@ export const QUOTE_WORDS = {
   no: 'Leave it',
 
   counter: 'Price at the counter',
+  counterLines: 'Lines and sums at the counter',
   counterHow: 'By the clubs alone, without a job or a plan.',
   clubs: 'Clubs',
   kind: 'Kind',
