@@ -1,26 +1,32 @@
 /** The demo workshop, put into a workbook the way its owner would have: set up first, then filled in. */
 import type { Block, BlockSeen, Cell, Change, TableSeen, WorkbookPort } from '../workbook/port';
 import { setUp } from '../workbook/setUp';
+import { demoOn } from './demo/demoDays';
 import { demoTables } from './demo/demoTables';
 import type { DemoTable } from './demo/table';
 
 /** Names of the sheets, in the order of their tabs. */
 export const demoSheets: readonly string[] = Object.keys(demoTables);
 
-/** Makes the tables and fills in the demo's rows. */
-export async function fillDemo(port: WorkbookPort): Promise<void> {
+/**
+ * Makes the tables and fills in the demo's rows.
+ *
+ * @param today as a workbook counts days; the demo takes place in this week
+ */
+export async function fillDemo(port: WorkbookPort, today: number): Promise<void> {
+  const tables = demoOn(today, demoTables);
   await setUp(port);
   const names = Object.keys(demoTables);
   const looks = names.flatMap((name) => {
-    const rows = (demoTables[name] ?? []).length;
-    const at: Block = { sheet: name, row: 0, column: 0, rows: rows + 1, columns: (demoTables[name]?.[0] ?? []).length };
+    const rows = (tables[name] ?? []).length;
+    const at: Block = { sheet: name, row: 0, column: 0, rows: rows + 1, columns: (tables[name]?.[0] ?? []).length };
     return [{ read: 'table', table: name } as const, { read: 'block', at } as const];
   });
   const seen = (await port.read(looks)) as readonly (TableSeen | BlockSeen | null)[];
   const looked = seen.filter((each) => each !== null);
   const changes = names.flatMap((name) => {
     const table = looked.find((each): each is TableSeen => 'headers' in each && each.name === name);
-    return table ? rowsInto(table, demoTables[name] ?? []) : [];
+    return table ? rowsInto(table, tables[name] ?? []) : [];
   });
   const clubs: Block = { sheet: 'Clubs', row: 1, column: 0, rows: 1, columns: 1 };
   await port.apply([...changes, { do: 'show', at: clubs }], looked, { label: 'Demo' });

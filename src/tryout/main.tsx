@@ -1,6 +1,7 @@
 /** The page that needs no Excel: the embedded spreadsheet, the same pane, our functions and a demo workbook. */
 import './tryout.css';
 import { drawFrame, type Frame } from './frame';
+import { dayOf } from '../workbook/days';
 import { followTheme, type PageTheme } from './pageTheme';
 import { TRYOUT } from './words';
 
@@ -34,7 +35,7 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
   });
   theme.onChange((name) => spreadsheet.setDark(name === 'dark'));
   const port = ports.createEmbeddedPort(spreadsheet);
-  await demo.fillDemo(port);
+  await demo.fillDemo(port, dayOf(new Date()));
   spreadsheet.forgetUndo();
   mountPane(frame.pane, port, theme);
   errors.onErrorSentence(spreadsheet, (error) => frame.say(error && sentence(error)));

@@ -19,8 +19,8 @@ export function sayBatch(end: BatchDone): string {
   const { quotes, reserved, plans, stopped } = end;
   const said = [
     quotes ? sayQuotes([...quotes.values()]) : '',
-    reserved ? sayReserved(reserved) : '',
     plans ? ('filled' in plans ? sayPlans(plans) : sayNotDone(plans)) : '',
+    reserved ? sayReserved(reserved) : '',
     stopped ? (quotes || reserved ? 'Stopped there; the rest was not begun.' : 'Stopped. Nothing was written.') : '',
   ];
   return said.filter((text) => text !== '').join(' ');
@@ -43,11 +43,11 @@ function sayPlans({ filled, left }: Extract<BatchDone['plans'], { left: unknown 
   return `${countOf(filled.size, 'plan')} filled${not}.`;
 }
 
-/** What a person has to look at, a line each, under the name of its job; then what went well. */
+/** What jobs lack, which the sentence ends with; what else a person has to look at; then what went well. A line each. */
 export function batchLines({ quotes, reserved, plans }: BatchDone): string[] {
   const refused = [...(quotes ?? [])].flatMap(([job, end]) => (end.done ? [] : [`${job}: ${sayIssued(end)}`]));
   const left = plans && 'left' in plans ? plans.left.map(({ job, end }) => `${job}: ${sayFill(end)}`) : [];
-  return [...refused, ...left, ...lackLines(reserved), ...issuedLines(quotes)];
+  return [...lackLines(reserved), ...refused, ...left, ...issuedLines(quotes)];
 }
 
 /** Each job's lacks in one line. */

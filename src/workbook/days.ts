@@ -27,3 +27,10 @@ export function readDay(text: string): number | undefined {
   const back = new Date((day - EPOCH) * DAY_MS);
   return year >= 1900 && back.getUTCMonth() === month - 1 && back.getUTCDate() === date ? day : undefined;
 }
+
+/** Monday of the week of a day; weeks begin on Monday (ISO 8601). @example mondayOf(46000) //=> 45999, since day 46000 is Tuesday 9 December 2025 */
+export function mondayOf(day: number): number {
+  const whole = Math.floor(day);
+  // Day 2 of a workbook, 1 January 1900, was a Monday.
+  return whole - ((((whole - 2) % 7) + 7) % 7);
+}

@@ -1,6 +1,7 @@
 /** What lies ahead: open jobs by the week they are due in, with the minutes, the pieces and the money that they come to. Pure. */
 import { drained, ok, sumMoney } from '../core/index';
 import type { Currency, Issue, Money, Progress, Result, StockState } from '../core/index';
+import { mondayOf } from './days';
 import { folded } from './headings';
 import { openJobsSteps, type OpenJob } from './openJobs';
 import { readMoney, type TermsChosen } from './readMoney';
@@ -108,13 +109,6 @@ function weekJob(open: OpenJob, short: readonly ShortItem[], money: WeekMoney): 
   const { total, missing } = ticket.minutes;
   const fitted = ticket.clubs.length;
   return { job, customer, due, state, clubs, fitted, minutes: total, untimed: missing, short, money };
-}
-
-/** Monday of the week of a day. @example mondayOf(46000) //=> 45999, since day 46000 is Tuesday 9 December 2025 */
-export function mondayOf(day: number): number {
-  const whole = Math.floor(day);
-  // Day 2 of a workbook, 1 January 1900, was a Monday.
-  return whole - ((((whole - 2) % 7) + 7) % 7);
 }
 
 function partOf({ due }: WeekJob, today: number): string {

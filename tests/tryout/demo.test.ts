@@ -6,6 +6,7 @@ import { checkIn } from '../../src/core/index';
 import { demoCheckIn } from '../../src/tryout/demo/checkIn';
 import { demoClubs } from '../../src/tryout/demo/clubs';
 import { demoTables, firstDemoJob } from '../../src/tryout/demo/demoTables';
+import { DEMO_MONDAY, demoOn } from '../../src/tryout/demo/demoDays';
 import { demoJobs } from '../../src/tryout/demo/jobs';
 import { demoWeights } from '../../src/tryout/demo/shop';
 import { demoStock } from '../../src/tryout/demo/stock';
@@ -394,6 +395,32 @@ describe('the situations the demo shows', () => {
       expect(Math.abs((club.readingAfter ?? 0) - (club.heldReading ?? 0))).toBeLessThanOrEqual(0.5);
       expect(club.remedy?.way).toBe('Tip plug');
       expect(club.lowerLayers).toBe(2);
+    }
+  });
+});
+
+describe('the demo’s days', () => {
+  const due = (tables: Readonly<Record<string, readonly (readonly unknown[])[]>>): unknown[] => {
+    const [headers = [], ...rows] = tables.Jobs ?? [];
+    return rows.map((row) => row[headers.indexOf('Due')]);
+  };
+
+  it('move by whole weeks into the week of the day it is opened on', () => {
+    expect(due(demoOn(DEMO_MONDAY + 6, demoTables))).toEqual(due(demoTables));
+    const later = due(demoOn(DEMO_MONDAY + 7 * 28 + 2, demoTables));
+    expect(later).toEqual(due(demoTables).map((day) => Number(day) + 7 * 28));
+  });
+
+  it('move in every table, and nothing else does', () => {
+    const moved = demoOn(DEMO_MONDAY + 7, demoTables);
+    for (const { name, columns } of TABLES) {
+      (moved[name] ?? []).slice(1).forEach((row, at) =>
+        row.forEach((cell, across) => {
+          const was = demoTables[name]?.[at + 1]?.[across];
+          const isDay = columns[across]?.kind === 'date' && typeof was === 'number';
+          expect(cell).toBe(isDay ? was + 7 : was);
+        }),
+      );
     }
   });
 });

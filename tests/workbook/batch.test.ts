@@ -43,7 +43,7 @@ describe('a batch', () => {
     expect(port.shows('Plan 1043', 1, 0)).toBe('Regrip plan');
     expect(port.shows('Quote 2', 0, 0)).not.toBeNull();
     expect(isPartly(end)).toBe(false);
-    expect(sayBatch(end)).toMatch(/^2 quotes issued\. Reserved .* for 2 jobs\. 2 plans filled\.$/);
+    expect(sayBatch(end)).toMatch(/^2 quotes issued\. 2 plans filled\. Reserved .* for 2 jobs\.$/);
     expect(batchLines(end)).toEqual([
       expect.stringMatching(/^1042: quote 1 over 48\.60 EUR\.$/),
       expect.stringMatching(/^1043: quote 2 over /),

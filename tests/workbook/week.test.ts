@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { planJob } from '../../src/workbook/benchJob';
+import { mondayOf } from '../../src/workbook/days';
 import { fillWeek } from '../../src/workbook/fillWeek';
 import { issueQuote } from '../../src/workbook/issueQuote';
 import { readShop } from '../../src/workbook/shop';
 import { undoLast } from '../../src/workbook/undo';
-import { mondayOf, weekOf, type Week } from '../../src/workbook/week';
+import { weekOf, type Week } from '../../src/workbook/week';
 import { WEEK_HEAD_ROWS } from '../../src/workbook/weekSheet';
 import { shortItemsText } from '../../src/words/week';
 import type { MemoryPort } from './memoryPort';

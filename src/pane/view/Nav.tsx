@@ -10,7 +10,6 @@ import { SCREEN_WORDS, SCREENS_LABEL } from '../words';
 const useStyles = makeStyles({
   tabs: { margin: '0 -4px' },
   line: { display: 'flex', justifyContent: 'space-between' },
-  after: { justifyContent: 'flex-start' },
   tab: {
     minHeight: '32px',
     padding: '0 4px',
@@ -79,7 +78,7 @@ export function Nav({ screen, onScreen }: NavProps) {
   return (
     <div role="tablist" aria-label={SCREENS_LABEL} className={styles.tabs} onKeyDown={onKey}>
       {SCREEN_LINES.map((line, at) => (
-        <div key={at} role="presentation" className={mergeClasses(styles.line, at > 0 && styles.after)}>
+        <div key={at} role="presentation" className={styles.line}>
           {line.map((each) => (
             <button
               key={each}

@@ -2,6 +2,7 @@
 import { compareGrips } from '../../../src/core/index';
 import { FUNCTIONS } from '../../../src/functions/implementations';
 import { functions as metadata } from '../../../src/functions/functions.json';
+import { DEMO_MONDAY } from '../../../src/tryout/demo/demoDays';
 import { fillDemo, demoSheets } from '../../../src/tryout/demoWorkbook';
 import { createEmbeddedPort } from '../../../src/workbook/embedded/port';
 import { createHeadless, type Spreadsheet } from '../../../src/workbook/embedded/spreadsheet';
@@ -26,7 +27,7 @@ export async function openDemo(): Promise<DemoBook> {
     functions: { metadata, implementations: FUNCTIONS },
   });
   const port = createEmbeddedPort(spreadsheet);
-  await fillDemo(port);
+  await fillDemo(port, DEMO_MONDAY);
   return { spreadsheet, port };
 }
 

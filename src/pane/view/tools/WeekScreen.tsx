@@ -26,7 +26,7 @@ const useStyles = makeStyles({
   job: {
     display: 'grid',
     gridTemplateColumns: 'minmax(0, 1fr) auto',
-    alignItems: 'start',
+    alignItems: 'center',
     columnGap: '4px',
     borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
     padding: '2px 0 6px',
