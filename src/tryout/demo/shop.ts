@@ -74,7 +74,6 @@ export const demoQuotes: readonly DemoRow<typeof QUOTES>[] = [
     issued: 46120,
     validUntil: 46150,
     total: 96,
-    address: '3 Example Lane; Sampletown; telephone 555 0100',
     currency: 'EUR',
     status: 'Void',
   },
@@ -146,6 +145,7 @@ export const demoWeights: readonly DemoRow<typeof WEIGHTS>[] = [
 
 const DEMO_SETTINGS: Readonly<Partial<Record<SettingKey, string | number>>> = {
   shop: 'Demo workshop (invented)',
+  address: '3 Example Lane; Sampletown; telephone 555 0100',
   currency: 'EUR',
   referenceReads: 'D2.0',
   minimumCharge: 12,
