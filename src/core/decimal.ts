@@ -19,6 +19,9 @@ export interface AmountLimits {
 /** Significant digits of a cell's number: a spreadsheet keeps 15, what comes after them is binary noise (IEEE 754 doubles). */
 const CELL_DIGITS = 15;
 
+/** Below it every whole number has 15 digits at most. */
+const MOST_WHOLE = 1e15;
+
 /** More digits than this are a slip of the keyboard, not an amount. */
 const MOST_DIGITS = 30;
 
@@ -67,6 +70,10 @@ function bothReadings(text: string): string {
 /** A cell's number, by its first 15 significant digits. */
 function ofNumber(value: number): Decimal | undefined {
   if (!Number.isFinite(value)) return undefined;
+  if (Number.isInteger(value) && Math.abs(value) < MOST_WHOLE) return { digits: BigInt(value), scale: 0 };
+  // Of up to 15 digits no two decimals are one double: what is written out is the shortest one that was meant.
+  const [whole = '', part = '', ...more] = String(Number(value.toPrecision(CELL_DIGITS))).split(/[.e]/);
+  if (more.length === 0 && WHOLE.test(part)) return { digits: BigInt(whole + part), scale: part.length };
   const [mantissa = '0', exponent = '0'] = value.toExponential(CELL_DIGITS - 1).split('e');
   return shortest(BigInt(mantissa.replace('.', '')), CELL_DIGITS - 1 - Number(exponent));
 }

@@ -4,7 +4,7 @@
  * On dinero.js, which brings the currencies of the standard and the roundings; the one package that the core imports, since exact
  * decimal money is a thing that many people have looked at more closely than a golf workshop's add-in should.
  */
-import { add, calculator, dinero, down, halfAwayFromZero, halfEven, subtract, toDecimal } from 'dinero.js/bigint';
+import { calculator, dinero, down, halfAwayFromZero, halfEven, toDecimal } from 'dinero.js/bigint';
 import type { Dinero, DineroCurrency } from 'dinero.js/bigint';
 import * as currencies from 'dinero.js/bigint/currencies';
 import { type Decimal, powerOfTen } from './decimal';
@@ -92,17 +92,14 @@ export function moneyOf(amount: Decimal, currency: Currency, rule: RoundingRule 
   return { minor: rounded(amount.digits * minorPerUnit(currency), powerOfTen(amount.scale), rule), currency };
 }
 
-/** Sum of two amounts; both are in one currency, which whoever brings amounts together has looked at. */
-export function addMoney(one: Money, other: Money): Money {
-  return { minor: add(kept(one), kept(other)).toJSON().amount, currency: one.currency };
-}
-
+/** Difference of two amounts; both are in one currency, which whoever brings amounts together has looked at. */
 export function subtractMoney(one: Money, other: Money): Money {
-  return { minor: subtract(kept(one), kept(other)).toJSON().amount, currency: one.currency };
+  return { minor: one.minor - other.minor, currency: one.currency };
 }
 
+/** Whole numbers are added as they are: a library's object for each would take longer than all else in a quote. */
 export function sumMoney(amounts: readonly Money[], currency: Currency): Money {
-  return amounts.reduce(addMoney, noMoney(currency));
+  return { minor: amounts.reduce((sum, { minor }) => sum + minor, 0n), currency };
 }
 
 /** `84.00`: as many decimals as the currency has, a point, and a hyphen for minus. */

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   addDecimals,
-  addMoney,
   compareDecimals,
   currencyOf,
   decimalText,
@@ -178,7 +177,7 @@ describe('money', () => {
       { minor: 10n, currency: EUR },
       { minor: 20n, currency: EUR },
     ];
-    expect(moneyDecimal(addMoney(one, other))).toBe('0.30');
+    expect(moneyDecimal(sumMoney([one, other], one.currency))).toBe('0.30');
     expect(moneyDecimal(subtractMoney(one, other))).toBe('-0.10');
     expect(sumMoney([], EUR)).toEqual({ minor: 0n, currency: EUR });
     expect(sumMoney([one, other, other], EUR).minor).toBe(50n);
@@ -242,5 +241,30 @@ describe('rounding', () => {
 
   it('shares nothing where nothing weighs', () => {
     expect(shared(5n, [0n, 0n])).toEqual([0n, 0n]);
+  });
+});
+
+describe('numbers of cells', () => {
+  // An independent way: fifteen significant digits in exponential form (IEEE 754 doubles hold any fifteen), shifted by the exponent.
+  const slowly = (value: number): string => {
+    const [mantissa = '', exponent = '0'] = value.toExponential(14).split('e');
+    const digits = BigInt(mantissa.replace('.', ''));
+    const scale = 14 - Number(exponent);
+    const text = decimalText(scale < 0 ? { digits: digits * 10n ** BigInt(-scale), scale: 0 } : { digits, scale });
+    return text.includes('.') ? text.replace(/\.?0+$/, '').replace(/^-0$/, '0') : text;
+  };
+
+  it('are the decimals that they show, whatever their size', () => {
+    fc.assert(
+      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e20, max: 1e20 }), (value) => {
+        const read = readAmount(value, 'x');
+        expect(read.ok && decimalText(read.value)).toBe(slowly(value));
+      }),
+      { numRuns: 2000 },
+    );
+    for (const value of [0, -0, 0.1 + 0.2, 1e15, 1e15 - 1, 123456789012345.6, 1e-7, 5e-324, 6.5, -1234.56]) {
+      const read = readAmount(value, 'x');
+      expect(read.ok && decimalText(read.value), String(value)).toBe(slowly(value));
+    }
   });
 });
