@@ -16,12 +16,12 @@ import { stockOf, type StockSeen } from './stockScope';
 export const ORDER_COLUMNS: readonly SheetColumn[] = [
   { header: 'Item', width: 16, wrap: true, align: 'left', format: '@' },
   { header: 'Description', width: 30, wrap: true, align: 'left' },
-  { header: 'Packs', width: 8, format: '0', align: 'right' },
+  { header: 'Packs', width: 8, format: '0', align: 'center' },
   { header: 'Of', width: 11, align: 'left' },
   { header: 'Quantity', width: 12, align: 'left' },
-  { header: 'Cost', width: 11, format: '#,##0.00', align: 'right' },
   { header: 'Left', width: 11, align: 'left' },
   { header: 'Short for', width: 34, wrap: true, align: 'left' },
+  { header: 'Cost', width: 12, format: '#,##0.00', align: 'right' },
 ];
 
 const COST = ORDER_COLUMNS.findIndex(({ header }) => header === 'Cost');
@@ -103,8 +103,8 @@ function lineCells(line: OrderLine, described: ReadonlyMap<string, string>): Lis
     packs,
     quantityText(shelf, pack),
     quantityText(shelf, quantity),
-    cost ?? null,
     quantityText(shelf, Math.max(0, left)),
     STOCK_PAGE_WORDS.lackFor(shelf, lacks) || null,
+    cost ?? null,
   ];
 }

@@ -57,9 +57,9 @@ export function dressList(at: Block, sheet: ListSheet, { cells, list }: ListCell
     ...rowHeights(part(list.from, 0, 1, 1), columns, fitted(cells.slice(list.from), rows), true),
     ...rows.flatMap(({ is }, down) => {
       const whole = part(body + down, 0, 1, at.columns);
-      if (is === 'group') return [format(whole, { bold: true, fill: GROUP_FILL })];
-      if (is === 'sum') return [format(whole, { bold: true, rule: SUM_RULE })];
-      return is === 'line' ? [format(whole, { rule: RULE })] : [];
+      if (is === 'group') return [format(whole, { bold: true, fill: GROUP_FILL, wrap: false })];
+      if (is === 'sum') return [format(whole, { bold: true, rule: SUM_RULE, wrap: false })];
+      return [format(whole, is === 'line' ? { rule: RULE } : { wrap: false })];
     }),
     { do: 'widths', sheet: at.sheet, column: at.column, widths: columns.map(({ width }) => width) },
     { do: 'page', sheet: at.sheet, setup: { landscape, area: at, titleRows, footer: title } },

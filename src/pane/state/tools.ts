@@ -107,6 +107,15 @@ export interface WeekForm {
   readonly plan: boolean;
 }
 
+/** Something that came, was spoiled or was counted, as far as it is typed. */
+export interface StockForm {
+  readonly kind: 'arrived' | 'writtenOff' | 'counted';
+  /** Shelf and item; blank: none chosen. */
+  readonly thing: string;
+  readonly quantity: string;
+  readonly note: string;
+}
+
 export interface Tools {
   readonly hand: HandForm;
   readonly compare: CompareForm;
@@ -117,6 +126,7 @@ export interface Tools {
   readonly counter: Partial<CounterForm>;
   readonly intake: IntakeForm;
   readonly week: WeekForm;
+  readonly stock: StockForm;
 }
 
 export const EMPTY_TOOLS: Tools = {
@@ -153,6 +163,7 @@ export const EMPTY_TOOLS: Tools = {
   counter: {},
   intake: EMPTY_INTAKE,
   week: { leftOut: [], quote: true, reserve: true, plan: true },
+  stock: { kind: 'arrived', thing: '', quantity: '', note: '' },
 };
 
 /** Fields that go with the bag on the counter; how grips are compared is the shop's habit and stays. */
@@ -164,6 +175,7 @@ export function forAnotherSet(tools: Tools): Tools {
     compare: tools.compare,
     counter: tools.counter,
     intake: tools.intake,
+    stock: tools.stock,
     week: tools.week,
   };
 }
