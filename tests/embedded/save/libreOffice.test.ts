@@ -8,8 +8,11 @@ import { readCells, worksheetNamed } from '../../../src/workbook/embedded/cells'
 import { describeCopy } from '../../../src/workbook/embedded/save/copy';
 import { bytesOf } from '../../../src/workbook/embedded/save/file';
 import type { Spreadsheet } from '../../../src/workbook/embedded/spreadsheet';
+import { fillIntake } from '../../../src/workbook/fillIntake';
+import { fillReminders } from '../../../src/workbook/fillReminders';
 import { CLUBS, JOBS } from '../../../src/workbook/schema';
 import { columnLetters } from '../../../src/workbook/shared/address';
+import { readShop } from '../../../src/workbook/shop';
 import { type } from '../sheet';
 import { COMPARE_SHEET, filledDemo, PLAN_SHEET } from './demoBook';
 
@@ -31,7 +34,11 @@ describe.runIf(isThere)('LibreOffice', () => {
   const lines = (sheet: string): string[][] => parse(readFileSync(join(folder, `demo-${sheet}.csv`), 'utf8'));
 
   beforeAll(async () => {
-    ({ spreadsheet } = await filledDemo());
+    const book = await filledDemo();
+    ({ spreadsheet } = book);
+    const today = 46153; // 2026-05-11
+    await fillIntake(book.port, await readShop(book.port), { job: 'R-201', today });
+    await fillReminders(book.port, await readShop(book.port), { today });
     const column = columnLetters(LENGTH_COLUMN);
     await type(spreadsheet, 'Tape', 'H2', `=SUM(Clubs!$${column}$2:$${column}$14)`);
     const { workbook } = await describeCopy(spreadsheet);
@@ -77,7 +84,7 @@ describe.runIf(isThere)('LibreOffice', () => {
 
   test('prints each page of ours on one sheet of paper', async () => {
     const { workbook } = await describeCopy(spreadsheet);
-    const ours = [PLAN_SHEET, COMPARE_SHEET];
+    const ours = [PLAN_SHEET, COMPARE_SHEET, 'Intake R-201', 'Reminders'];
     const pages = {
       ...workbook,
       activeSheet: 0,
