@@ -2104,7 +2104,7 @@ export const SETTING_ROWS = [
     low: 1,
     high: 120,
     initial: REMIND_AFTER_MONTHS,
-    meaning: 'So long after a customer’s last job was closed, the intake tab and the reminders name them. Blank: 12.',
+    meaning: 'So long after a customer’s last job was closed they are due for a reminder. Blank: 12, which is common practice, no source.',
   },
   {
     key: 'referenceReads',
