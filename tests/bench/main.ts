@@ -7,6 +7,7 @@ import { bareInput, bareOutput, barePlan } from './barePlan';
 import { benchChoose } from './choose';
 import { alike, clubTable, stockTable } from './clubs';
 import { figures, median, medians, printTable } from './measure';
+import { benchJobs } from './jobs';
 import { benchPlace } from './place';
 import { benchScalars } from './scalars';
 import { FORMULAS_A_CLUB, timeSheet } from './sheetPlan';
@@ -85,6 +86,7 @@ async function benchSheet(times: Times): Promise<void> {
 benchScalars();
 benchChoose();
 benchPlace();
+benchJobs();
 benchPlan(13);
 const large = benchPlan(LARGE);
 await benchSheet(large);
