@@ -42,13 +42,15 @@ function cellsOf({ name, state, off, expected, measured }: CheckedClub): ReactNo
 }
 
 interface CheckedProps {
+  /** Above 1 there is no set that waits for its first club. */
+  readonly round: number;
   readonly isDone: boolean;
   readonly checkIn: CheckIn;
   readonly clubs: readonly CheckedClub[];
 }
 
-export function Checked({ checkIn, clubs, isDone }: CheckedProps) {
-  const wait = sayWait(checkIn);
+export function Checked({ checkIn, clubs, isDone, round }: CheckedProps) {
+  const wait = round === 1 ? sayWait(checkIn) : undefined;
   const next = clubs.flatMap((club) => {
     const text = club.state === 'open' ? clubNext(club, club.issues) : '';
     return text ? [BENCH_WORDS.nextOf(club.name, text)] : [];

@@ -59,7 +59,7 @@ function Cautions({ ticket }: Pick<BenchSeen, 'ticket'>) {
 type Act = (deed: Deed, says: string) => ReactNode;
 
 function CheckInPart({ seen, job, act }: { readonly seen: BenchSeen; readonly job: string; readonly act: Act }) {
-  const { checkIn, checked, isDone } = seen;
+  const { checkIn, checked, isDone, round } = seen;
   return (
     <>
       {isDone ? (
@@ -76,7 +76,7 @@ function CheckInPart({ seen, job, act }: { readonly seen: BenchSeen; readonly jo
           </Buttons>
         </>
       )}
-      {checkIn && <Checked checkIn={checkIn} clubs={checked} isDone={isDone} />}
+      {checkIn && <Checked checkIn={checkIn} clubs={checked} isDone={isDone} round={round} />}
     </>
   );
 }
