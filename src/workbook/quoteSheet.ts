@@ -182,6 +182,8 @@ function broken(text: string): string[] {
 
 /** As many decimals as the currency has; a unit price may have more. */
 export function moneyFormat({ currency: { minorDigits } }: Pick<Quote, 'currency'>, more: number): string {
+  // Of a currency without decimals `#,##0.##` would show a bare point.
+  if (minorDigits === 0 && more > 0) return 'General';
   const digits = `${'0'.repeat(minorDigits)}${'#'.repeat(more)}`;
   return digits === '' ? '#,##0' : `#,##0.${digits}`;
 }

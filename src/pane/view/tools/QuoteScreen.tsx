@@ -2,6 +2,7 @@
 import { Button } from '@fluentui/react-components';
 import { useId, useMemo } from 'react';
 import type { PlanInput } from '../../../core/index';
+import { dayWords } from '../../../words/intake';
 import { sayQuoteIssue } from '../../../words/money';
 import { sayRegisterIssue } from '../../../words/quoteOutcomes';
 import { dayOf } from '../../../workbook/days';
@@ -157,6 +158,7 @@ function JobPart({ pane, shop, job, today }: OfJob) {
   const issued = useMemo(() => issuedSeen(shop, job), [shop, job]);
   const onForm = (change: Partial<QuoteForm>) => send({ on: 'tool', tool: 'quote', change });
   const { quote, minutes, uncharged } = seen.made;
+  const due = shop.jobs.find((each) => each.job === job)?.due ?? null;
   const keepTicked = (input: PlanInput) => {
     const ticked = tickedOptions(state, input, putters).map((option) => ({ ...option, clubKeys }));
     onForm({ kept: ticked.reduce(withOption, form.kept) });
@@ -167,6 +169,11 @@ function JobPart({ pane, shop, job, today }: OfJob) {
         <WhichOne seen={seen} onForm={onForm} />
         <Mend pane={pane} seen={seen} />
         {quote && <QuoteLines quote={quote} caption={QUOTE_WORDS.lines} />}
+        {due !== null && due < today && (
+          <Says quiet small>
+            {QUOTE_WORDS.duePast(dayWords(due))}
+          </Says>
+        )}
         {uncharged.length > 0 && <Says flagged>{QUOTE_WORDS.uncharged(namesText(uncharged))}</Says>}
         <Terms seen={seen} form={form} onForm={onForm} />
         {issued && <Issue pane={pane} job={job} seen={seen} issued={issued} />}

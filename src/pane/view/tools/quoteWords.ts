@@ -20,6 +20,7 @@ export const QUOTE_WORDS = {
   line: 'Line',
   amount: 'Amount',
   uncharged: (names: string) => `Not charged, since no new grip is chosen: ${names}.`,
+  duePast: (due: string) => `Due in Jobs is ${due}, which is past. Mend it there if the clubs are still to be done.`,
   thisOnly: 'For this quote only',
   discount: 'Job, % off',
   gripDiscount: 'Grips, % off',

@@ -1,0 +1,78 @@
+import { describe, expect, test } from 'vitest';
+import { fillOptions } from '../../src/workbook/fillOptions';
+import { issueQuote } from '../../src/workbook/issueQuote';
+import type { Change } from '../../src/workbook/port';
+import { moneyFormat } from '../../src/workbook/quoteSheet';
+import { readShop } from '../../src/workbook/shop';
+import { sayOptions } from '../../src/words/quoteOutcomes';
+import { pricedWorkshop, set } from './pricedWorkshop';
+
+const TERMS = { issued: 46_000 };
+
+describe('how a quote is dressed', () => {
+  // ISO 4217: JPY has no minor unit, EUR two decimals, KWD three.
+  test.each([
+    [0, 0, '#,##0'],
+    [0, 2, 'General'],
+    [2, 0, '#,##0.00'],
+    [2, 2, '#,##0.00##'],
+    [3, 0, '#,##0.000'],
+  ])('with %i decimals and room for %i more: %s', (minorDigits, more, format) => {
+    expect(moneyFormat({ currency: { code: 'X', minorDigits } }, more)).toBe(format);
+  });
+
+  test('upright, one print area, the head of the lines on every page', async () => {
+    const port = await pricedWorkshop();
+    await issueQuote(port, { what: { job: '1042' }, terms: TERMS, shown: null });
+    const page = port.asked.find((change): change is Extract<Change, { do: 'page' }> => change.do === 'page');
+    const [seen] = await port.read([
+      { read: 'block', at: { sheet: 'Quote 1', row: 0, column: 0, rows: 60, columns: 8 } },
+    ]);
+    const header = seen.values.findIndex(([first]) => first === 'Description');
+    const last = seen.values.findLastIndex((row) => row.some((cell) => cell !== null));
+    expect(page?.setup).toMatchObject({
+      landscape: false,
+      area: { sheet: 'Quote 1', row: 0, column: 0, rows: last + 1, columns: 5 },
+      titleRows: { row: header, rows: 1 },
+      footer: 'Quote',
+    });
+  });
+
+  test('with prices that have the tax in them, the total comes before the tax in it', async () => {
+    const port = await pricedWorkshop();
+    set(port, 'Prices are', 'With tax');
+    await issueQuote(port, { what: { job: '1042' }, terms: TERMS, shown: null });
+    const [seen] = await port.read([
+      { read: 'block', at: { sheet: 'Quote 1', row: 0, column: 0, rows: 40, columns: 5 } },
+    ]);
+    // By hand: 40.50 × 20 / 120 = 6.75.
+    expect(seen.values.find(([first]) => first === 'Total, EUR')?.[4]).toBe(40.5);
+    expect(seen.values.find(([first]) => String(first).startsWith('In it: Sales, 20 % on 33.75'))?.[4]).toBe(6.75);
+  });
+});
+
+describe('options that cannot stand beside each other', () => {
+  test('an option that cannot be quoted is named with what it lacks', async () => {
+    const port = await pricedWorkshop();
+    port.fillTable('Stock', [{}, { Price: null }]);
+    const options = [
+      { name: 'As it is', choices: {} },
+      { name: 'Other grip', choices: { newItem: 'MOSS-S' } },
+    ];
+    const end = await fillOptions(port, await readShop(port), { job: '1042', terms: TERMS, options });
+    expect(sayOptions(end)).toBe(
+      'Nothing was written. Other grip: Price of MOSS-S in Stock is blank. Give an amount, 0 where there is none.',
+    );
+    expect((await port.read([{ read: 'sheets' }]))[0].map(({ name }) => name)).not.toContain('Options 1042');
+  });
+
+  test('two of one name', async () => {
+    const port = await pricedWorkshop();
+    const options = [
+      { name: 'Same', choices: {} },
+      { name: 'same', choices: { layers: 2 } },
+    ];
+    const end = await fillOptions(port, await readShop(port), { job: '1042', terms: TERMS, options });
+    expect(sayOptions(end)).toContain('“same” is there twice');
+  });
+});
