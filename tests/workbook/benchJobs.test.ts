@@ -387,6 +387,21 @@ describe('what a closed job takes from stock', () => {
     expect(onHand(port)).toBe(16);
   });
 
+  test('a failure at any step of closing leaves the job open and the shelves as they were', async () => {
+    const closing = await measured();
+    const start = closing.stepsDone;
+    await closeJob(closing, JOB, TODAY);
+    const steps = closing.stepsDone - start;
+    expect(steps).toBeGreaterThan(4);
+    for (let step = 1; step <= steps; step += 1) {
+      const port = await measured();
+      const before = port.everything();
+      port.failing = new Set([port.stepsDone + step]);
+      expect(await closeJob(port, JOB, TODAY)).toMatchObject({ done: false, reason: 'port' });
+      expect(port.everything()).toEqual(before);
+    }
+  });
+
   test('where the tables have less than was used nothing is closed, and it is said', async () => {
     const port = await measured();
     port.fillTable('Stock', [{ 'On hand': 2 }]);
