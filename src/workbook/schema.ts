@@ -2104,7 +2104,8 @@ export const SETTING_ROWS = [
     low: 1,
     high: 120,
     initial: REMIND_AFTER_MONTHS,
-    meaning: 'So long after a customer’s last job was closed they are due for a reminder. Blank: 12, which is common practice, no source.',
+    meaning:
+      'So long after a customer’s last job was closed they are due for a reminder. Blank: 12, which is common practice, no source.',
   },
   {
     key: 'referenceReads',
