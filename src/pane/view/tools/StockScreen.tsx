@@ -8,7 +8,7 @@ import type { PaneNow } from '../../state/usePane';
 import { FIRST_RUN } from '../../words';
 import { DataTable } from './DataTable';
 import { Buttons, Part, Says, Sentences } from './parts';
-import { orderDeed, pickDeed, releaseDeed, reserveDeed } from './stockDeeds';
+import { orderDeed, pickDeed, releaseDeed, reserveDeed, useDeed } from './stockDeeds';
 import { StockMove } from './StockMove';
 import { stockSeen, type StockScreenSeen } from './stockSeen';
 import { STOCK_WORDS } from './stockWords';
@@ -69,6 +69,7 @@ function Reserving({ pane, seen, job }: InStock) {
       )}
       <Act pane={pane} deed={reserveDeed(null)} says={STOCK_WORDS.reserveAll} primary={!seen.job.needs} />
       {job !== null && seen.job.holds && <Act pane={pane} deed={releaseDeed([job])} says={STOCK_WORDS.release(job)} />}
+      {job !== null && seen.job.needs && <Act pane={pane} deed={useDeed(job)} says={STOCK_WORDS.use(job)} />}
     </Buttons>
   );
 }

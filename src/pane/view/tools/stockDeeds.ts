@@ -2,10 +2,18 @@
 import { dayOf } from '../../../workbook/days';
 import { fillOrder } from '../../../workbook/fillOrder';
 import { fillPick } from '../../../workbook/fillPick';
-import { moveStock, releaseJobs, reserveJobs, type MoveAsked, type StockAct } from '../../../workbook/stockJobs';
+import {
+  moveStock,
+  releaseJobs,
+  reserveJobs,
+  useStock,
+  type MoveAsked,
+  type StockAct,
+} from '../../../workbook/stockJobs';
 import type { InTheWay } from '../../../workbook/outcomes';
-import { reservedLines, sayMoved, sayReleased, sayReserved, sayStockPage } from '../../../words/stock';
+import { reservedLines, sayMoved, sayReleased, sayReserved, sayStockPage, sayUsed } from '../../../words/stock';
 import type { Deed } from '../../state/deed';
+import { STOCK_WORDS } from './stockWords';
 
 function act(agreed: InTheWay | null): StockAct {
   return { today: dayOf(new Date()), agreed };
@@ -20,7 +28,22 @@ export function reserveDeed(jobs: readonly string[] | null): Deed {
     run: async (port, _shop, over) => {
       const end = await reserveJobs(port, jobs, act(over));
       const list = reservedLines(end);
-      return { end, text: sayReserved(end), list, partly: list.length > 0 };
+      const idle = end.done && end.movements.length === 0;
+      const headline = idle ? STOCK_WORDS.nothingToReserve : undefined;
+      return { end, text: sayReserved(end), list, partly: list.length > 0, ...(headline ? { headline } : {}) };
+    },
+  };
+}
+
+export function useDeed(job: string): Deed {
+  return {
+    doing: 'Taking it from stock…',
+    done: 'Taken from stock',
+    failed: 'Nothing was taken from stock',
+    run: async (port, _shop, over) => {
+      const end = await useStock(port, job, act(over));
+      const already = end.done && end.movements.length === 0;
+      return { end, text: sayUsed(end), ...(already ? { headline: STOCK_WORDS.takenAlready } : {}) };
     },
   };
 }

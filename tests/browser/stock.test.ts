@@ -1,0 +1,50 @@
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { accessFaults, MemoryPanes, overflow } from './memoryPane';
+import type {} from './paneOnMemory';
+
+const panes = new MemoryPanes();
+beforeAll(() => panes.start());
+afterAll(() => panes.stop());
+afterEach(async () => {
+  await panes.clear();
+  expect(panes.problems.splice(0)).toEqual([]);
+});
+
+test('reserves for all jobs, orders what is short and enters what arrived, in a pane of 320 px', async () => {
+  const page = await panes.open({});
+  await page.getByText(/^\d+ clubs?:/).waitFor();
+  await page.getByRole('tab', { name: 'Stock', exact: true }).click();
+  const press = async (name: string): Promise<string> => {
+    await page.getByRole('button', { name, exact: true }).click();
+    const status = page.getByRole('status', { name: 'What happened' });
+    await status.getByRole('button', { name: 'Close this message' }).waitFor();
+    const said = (await status.textContent()) ?? '';
+    await status.getByRole('button', { name: 'Close this message' }).click();
+    return said;
+  };
+  await page.getByText(/^OS-M60: R-202 lacks/).waitFor();
+  expect(await accessFaults(page)).toEqual([]);
+  expect(await overflow(page)).toBeLessThanOrEqual(0);
+  expect(await press('Reserve all open jobs')).toMatch(/Reserved \d+ pieces.*OS-M60: R-202 lacks/);
+  expect(await press('Reserve all open jobs')).toContain('Nothing to reserve');
+  // the demo has reservations of a job that was called off
+  expect(await press('Release these')).toContain('job R-198');
+  expect(await press('Fill order')).toContain('Order filled');
+  expect(await page.evaluate(() => window.sheet.shows('Order', 1, 0))).toBe('Order');
+  expect(await press('Fill pick list')).toContain('Pick list filled');
+
+  const item = page.getByRole('combobox', { name: 'Item' });
+  await item.click();
+  await item.pressSequentially('OS-M60');
+  await page.getByRole('option').first().click();
+  const many = page.getByRole('textbox', { name: 'How many' });
+  await many.fill('13 of them');
+  expect(await press('Enter it')).toContain('not a number');
+  expect(await many.inputValue()).toBe('13 of them');
+  await many.fill('13');
+  expect(await press('Enter it')).toContain('OS-M60: 13 pieces arrived');
+  expect(await many.inputValue()).toBe('');
+  await expect.poll(() => page.getByText(/^OS-M60: R-202 lacks/).count()).toBe(0);
+  expect(await accessFaults(page)).toEqual([]);
+  expect(await overflow(page)).toBeLessThanOrEqual(0);
+});
