@@ -1,7 +1,7 @@
 /** The cells of a quote, read and checked; everything that is wrong with them at once. */
 import { readAmount, type AmountCell, type AmountLimits, type Decimal } from '../decimal';
 import { currencyOf, type Currency } from '../money';
-import type { Issue, Result } from '../result';
+import { fail, type Issue, type Result } from '../result';
 import { UNTAXED, type Discount, type QuoteInput, type QuoteLine, type QuoteTerms, type TaxRate } from './types';
 
 /** Ends that no shop comes near; what is beyond is a slip (*practice*, all). */
@@ -117,7 +117,9 @@ export function readDiscount(
   take: <T>(result: Result<T>) => T | undefined,
 ): ReadDiscount | undefined {
   if ('percent' in discount) {
-    const percent = take(readAmount(discount.percent, `${field} (%)`, PERCENT_LIMITS));
+    const read = readAmount(discount.percent, `${field} (%)`, PERCENT_LIMITS);
+    const isWord = !read.ok && read.issue.code === 'notNumber';
+    const percent = take(isWord ? fail({ ...read.issue, expected: '0 to 100' }) : read);
     return percent && { percent };
   }
   const amount = take(readAmount(discount.amount, field, AMOUNT_LIMITS));

@@ -50,7 +50,7 @@ function Fields({ pane, form, onForm }: InCounter) {
         onChange={(_, { checked }) => onForm({ reading: checked === true })}
       />
       <TextField
-        label={QUOTE_WORDS.discount}
+        label={QUOTE_WORDS.counterDiscount}
         value={form.discount}
         isNumber
         onType={(discount) => onForm({ discount })}

@@ -74,6 +74,7 @@ export const QUOTE_WORDS = {
 
   counter: 'Price at the counter',
   counterLines: 'Lines and sums at the counter',
+  counterDiscount: 'Discount, %',
   counterHow: 'By the clubs alone, without a job or a plan.',
   clubs: 'Clubs',
   kind: 'Kind',
