@@ -16,7 +16,7 @@ export const WEEK_SHEET = {
   customer: 'Customer',
   state: 'Status',
   clubs: 'Clubs',
-  benchMinutes: 'Minutes (min)',
+  benchMinutes: 'Minutes',
   short: 'Short',
   quote: 'Quote',
   total: (currency: string) => (currency === '' ? 'Total' : `Total, ${currency}`),

@@ -15,10 +15,10 @@ const COLUMNS = [
   { header: WEEK_SHEET.job, width: 11, format: '@', align: 'left' },
   { header: WEEK_SHEET.customer, width: 24, format: '@', wrap: true, align: 'left' },
   { header: WEEK_SHEET.state, width: 10, align: 'left' },
-  { header: WEEK_SHEET.clubs, width: 7, format: '0', align: 'right' },
-  { header: WEEK_SHEET.benchMinutes, width: 10, format: '0', align: 'right' },
   { header: WEEK_SHEET.short, width: 34, wrap: true, align: 'left' },
   { header: WEEK_SHEET.quote, width: 15, align: 'left' },
+  { header: WEEK_SHEET.clubs, width: 7, format: '0', align: 'right' },
+  { header: WEEK_SHEET.benchMinutes, width: 9, format: '0', align: 'right' },
   { header: '', width: 13, align: 'right' },
 ] as const satisfies readonly SheetColumn[];
 
@@ -79,7 +79,7 @@ function partRow(part: WeekPart): Cell[] {
   const { monday, jobs, minutes, money } = part;
   const clubs = jobs.reduce((sum, { fitted }) => sum + fitted, 0);
   const total = money ? moneyNumber(money) : null;
-  return rowOf([partText(part), monday ?? null, null, null, clubs, minutes, null, null, total]);
+  return rowOf([partText(part), monday ?? null, null, null, null, null, clubs, minutes, total]);
 }
 
 function jobRow({ due, job, customer, state, fitted, minutes, short, money }: WeekJob): Cell[] {
@@ -91,10 +91,10 @@ function jobRow({ due, job, customer, state, fitted, minutes, short, money }: We
     job,
     customer || null,
     state,
-    fitted,
-    minutes,
     shortItemsText(short) || null,
     quoted,
+    fitted,
+    minutes,
     now ?? null,
   ]);
 }

@@ -1,0 +1,63 @@
+/** Pages of ours in a copy, read and printed by LibreOffice, which shares nothing with ours; for tests that run where it is installed. */
+import { execFileSync, spawnSync } from 'node:child_process';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describeCopy } from '../../../src/workbook/embedded/save/copy';
+import { bytesOf } from '../../../src/workbook/embedded/save/file';
+import type { WorkbookPort } from '../../../src/workbook/port';
+import { openDemo } from './demoBook';
+
+export const officeIsThere = spawnSync('soffice', ['--version']).status === 0;
+
+/** How long a copy is made, or an office started, at the most. */
+export const OFFICE_MS = 180_000;
+
+export interface OfficeCopy {
+  /** The lines of a sheet as a person sees them. */
+  readonly text: (sheet: string) => string;
+  readonly csv: (options: string) => (sheet: string) => string;
+  /** How many sheets of paper the pages take together; the file is kept where KEEP_PDF says. */
+  readonly papers: () => number;
+  readonly forget: () => void;
+}
+
+/** The demo with some pages filled, saved with these alone. */
+export async function officeCopy(
+  sheets: readonly string[],
+  fill: (port: WorkbookPort) => Promise<void>,
+): Promise<OfficeCopy> {
+  const folder = mkdtempSync(join(tmpdir(), 'setwright-'));
+  const file = join(folder, 'copy.xlsx');
+  const { spreadsheet, port } = await openDemo();
+  await fill(port);
+  const { workbook } = await describeCopy(spreadsheet);
+  const ours = (name: string | undefined): boolean => name !== undefined && sheets.includes(name);
+  const pages = {
+    ...workbook,
+    activeSheet: 0,
+    sheets: workbook.sheets.filter(({ name }) => ours(name)),
+    namedRanges: (workbook.namedRanges ?? []).filter(({ scope }) => ours(scope)),
+  };
+  writeFileSync(file, await bytesOf(pages));
+  spreadsheet.dispose();
+  const convert = (to: string): void => {
+    const own = `-env:UserInstallation=file://${join(folder, 'profile')}`;
+    execFileSync('soffice', [own, '--headless', '--convert-to', to, '--outdir', folder, file]);
+  };
+  const csv = (options: string) => {
+    convert(`csv:Text - txt - csv (StarCalc):${options}`);
+    return (sheet: string): string => readFileSync(join(folder, `copy-${sheet}.csv`), 'utf8');
+  };
+  return {
+    csv,
+    text: csv('44,34,76,1,,0,false,true,false,false,false,-1'),
+    papers: () => {
+      convert('pdf');
+      const pdf = join(folder, 'copy.pdf');
+      if (process.env.KEEP_PDF) copyFileSync(pdf, process.env.KEEP_PDF);
+      return readFileSync(pdf, 'latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
+    },
+    forget: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}
