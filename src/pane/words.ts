@@ -54,7 +54,7 @@ export const FIRST_RUN = {
   title: 'Plan a regrip in this workbook',
   what: 'Setwright works out what every club of a set will weigh and read with its new grip, and how many grams put it right.',
   makes:
-    'It needs a few tables, each on a sheet of its own: Jobs, Clubs, Stock, Sizes, Weights, Tape, Rates, Checkin and Settings. Nothing that is there now is changed.',
+    'It needs a few tables, each on a sheet of its own: Jobs, Clubs and Stock to begin with, and others for tape, rates, quotes, check-in and settings. Nothing that is there now is changed.',
   setUp: 'Set up this workbook',
   notNow: 'Not now',
   skipped: 'The worksheet functions work without any table. Set the workbook up when you want whole sets planned.',
