@@ -31,9 +31,13 @@ export function listCells({ shop, title, about, columns, rows }: ListSheet): Lis
   return { cells: [...head, ...list], list: { from: head.length, rows: list.length } };
 }
 
-const RULE = '#C3CBD4';
-const SUM_RULE = '#6B7785';
-const GROUP_FILL = '#F1F4F7';
+/** Below each row; every row gets one, since another kind of row may have stood there before. Blank rows: that of the paper. */
+const RULES: Readonly<Record<ListRow['is'], string>> = {
+  line: '#C3CBD4',
+  group: '#6B7785',
+  sum: '#6B7785',
+  gap: '#FFFFFF',
+};
 
 /** Looks, widths and page of a list that stands at `at`. */
 export function dressList(at: Block, sheet: ListSheet, { cells, list }: ListCells): Change[] {
@@ -57,9 +61,8 @@ export function dressList(at: Block, sheet: ListSheet, { cells, list }: ListCell
     ...rowHeights(part(list.from, 0, 1, 1), columns, fitted(cells.slice(list.from), rows), true),
     ...rows.flatMap(({ is }, down) => {
       const whole = part(body + down, 0, 1, at.columns);
-      if (is === 'group') return [format(whole, { bold: true, fill: GROUP_FILL, wrap: false })];
-      if (is === 'sum') return [format(whole, { bold: true, rule: SUM_RULE, wrap: false })];
-      return [format(whole, is === 'line' ? { rule: RULE } : { wrap: false })];
+      const [isBold, rule] = [is === 'group' || is === 'sum', RULES[is]];
+      return [format(whole, { bold: isBold, rule, ...(is === 'line' ? {} : { wrap: false }) })];
     }),
     { do: 'widths', sheet: at.sheet, column: at.column, widths: columns.map(({ width }) => width) },
     { do: 'page', sheet: at.sheet, setup: { landscape, area: at, titleRows, footer: title } },
