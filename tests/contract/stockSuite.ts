@@ -1,5 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Seen, TableSeen, WorkbookPort } from '../../src/workbook/port';
+import { fillOrder } from '../../src/workbook/fillOrder';
+import { fillPick } from '../../src/workbook/fillPick';
+import { readShop } from '../../src/workbook/shop';
+import { dayWords } from '../../src/words/intake';
 import { setUp } from '../../src/workbook/setUp';
 import { moveStock, releaseJobs, reserveJobs, useStock } from '../../src/workbook/stockJobs';
 import { undoLast } from '../../src/workbook/undo';
@@ -82,6 +86,29 @@ export function stockSuite(host: string, makeBench: () => StockBench | Promise<S
         onHand: 24,
       });
       expect(await onHand()).toBe(24);
+    });
+
+    it('fills the order and the pick list, shorter ones in place, and takes them back', async () => {
+      const cells = async (sheet: string): Promise<string[]> => {
+        const at = { sheet, row: 0, column: 0, rows: 16, columns: 8 };
+        const [{ values }] = await port.read([{ read: 'block', at }]);
+        return values.map((row) => row.map((cell) => String(cell ?? '')).join('|'));
+      };
+      await moveStock(port, { shelf: 'grip', item: 'FERN-M', kind: 'counted', quantity: '2', note: '' }, act);
+      expect(await fillPick(port, await readShop(port), {})).toMatchObject({ done: true, sheet: 'Pick list' });
+      const all = await cells('Pick list');
+      expect(all).toContain('FERN-M||4 pieces|1042: 3; 1043: 1|2 pieces|||');
+      expect(await fillPick(port, await readShop(port), { jobs: ['1043'] })).toMatchObject({ done: true });
+      expect(await cells('Pick list')).toContain('FERN-M||1 piece|1043: 1|2 pieces|||');
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      expect(await cells('Pick list')).toEqual(all);
+      expect(await fillOrder(port, await readShop(port))).toMatchObject({ done: true, sheet: 'Order', lines: 1 });
+      expect(await cells('Order')).toContain(
+        `FERN-M||2|1 piece|2 pieces|0 pieces|1042 lacks 1 from ${dayWords(46000)}; 1043 lacks 1|`,
+      );
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+      const [sheets] = await port.read([{ read: 'sheets' }]);
+      expect(sheets.map(({ name }) => name)).not.toContain('Order');
     });
 
     it('a full ledger grows; where something stands below it, nothing is written', async () => {
