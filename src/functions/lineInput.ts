@@ -1,6 +1,6 @@
 /** The cells of one priced line, for the functions that tax it. */
 import { ROUNDING_RULES, type LineTaxRequest } from '../core/index';
-import { ROUNDING_WORDS } from '../words/money';
+import { ROUNDING_WORDS } from '../words/moneyChoices';
 import { YES_NO } from '../workbook/schema';
 import * as cell from './cellInput';
 

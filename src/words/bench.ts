@@ -18,7 +18,7 @@ import {
   type TicketWeight,
 } from '../core/index';
 import { sayIssue } from './issues';
-import { listed } from './outcomes';
+import { listed } from './listed';
 import { countOf, gramsText, readingText, signed } from './readings';
 
 /* ---------------------------------------------------------------- cautions */

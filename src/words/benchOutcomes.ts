@@ -3,7 +3,8 @@ import type { BenchPageDone, CheckInDone, CloseDone, JobNotReady, JudgeDone, Red
 import type { CannotTake } from '../core/index';
 import type { NotDone } from '../workbook/outcomes';
 import { sayIssue } from './issues';
-import { listed, NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
+import { listed } from './listed';
+import { NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
 import { countOf } from './readings';
 
 function sayNotReady(end: JobNotReady | NotDone): string {

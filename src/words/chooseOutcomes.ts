@@ -1,6 +1,7 @@
 /** Sentences for how the jobs of the screens that help choosing end. */
 import type { CompareDone, HandDone } from '../workbook/outcomes';
-import { listed, NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
+import { listed } from './listed';
+import { NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
 import { countOf } from './readings';
 
 /** How filling in a comparison ended. */

@@ -1,7 +1,7 @@
 /** Words at the head of a filled comparison. */
 import { COUNTS, type Comparison } from '../core/index';
 import { COUNT_MEANING, COUNT_WORDS, sayNotTried } from './choose';
-import { listed } from './outcomes';
+import { listed } from './listed';
 import { countOf } from './readings';
 
 export const COMPARE_WORDS = {

@@ -3,7 +3,8 @@ import type { ListFault } from '../workbook/clubList';
 import type { IntakeDone, IntakeFault, JobDone, JobFault, LastDone, RemindersDone } from '../workbook/intakeOutcomes';
 import type { LastTime } from '../workbook/history';
 import type { Tagged } from '../workbook/tags';
-import { listed, sayNotDone, sayOccupied } from './outcomes';
+import { listed } from './listed';
+import { sayNotDone, sayOccupied } from './outcomes';
 import { countOf, readingText, signed, thousandths } from './readings';
 
 export const INTAKE_SHEET = {

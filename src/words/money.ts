@@ -9,12 +9,9 @@ import {
   type QuoteComparison,
   type QuotedLine,
   type QuoteNote,
-  type RateUse,
-  type Rounding,
-  type RoundingRule,
 } from '../core/index';
 import { sayIssue } from './issues';
-import { listed } from './outcomes';
+import { listed } from './listed';
 
 /** `84.00 EUR`, `−3.50 EUR`: a point, no marks between thousands, the code behind; nothing is guessed of the reader's country. */
 export function moneyText(money: Money): string {
@@ -35,35 +32,6 @@ export const LINE_CLASS_WORDS: Readonly<Record<LineClass, string>> = {
   other: 'Other work',
   minimum: 'Minimum charge',
 };
-
-/** When a work of Rates is charged, as a choice in the sheet. */
-export const RATE_USE_WORDS: Readonly<Record<RateUse, string>> = {
-  fitting: 'Fitting a grip',
-  ownGrip: 'Fitting a client’s own grip',
-  buildUp: 'Build-up tape',
-  salvage: 'Old grip taken off whole',
-  disposal: 'Old grip cut off',
-  reading: 'Weighing and reading',
-  weight: 'Weight added',
-  rebalancing: 'Putting a reading right',
-  length: 'Length change',
-  everyClub: 'Every club',
-  everyJob: 'Every job',
-};
-
-export const ROUNDING_WORDS: Readonly<Record<RoundingRule, string>> = {
-  halfUp: 'Half up',
-  halfEven: 'Half to even',
-  down: 'Tax down',
-};
-
-export const ROUNDED_AT_WORDS: Readonly<Record<Rounding['at'], string>> = {
-  line: 'Each line',
-  quote: 'The whole quote',
-};
-
-/** Stands beside every choice of tax or rounding. */
-export const TAX_ADVICE = 'What tax is due and how it is rounded differs by place: ask your adviser.';
 
 /** `13 × 6.50`, or the quantity and the price of one with all their decimals. */
 export function quantityText({ quantity, unitPrice }: QuotedLine, { currency }: Quote): string {

@@ -13,7 +13,7 @@ import type {
   WeighedGrip,
 } from '../core/index';
 import { sayIssue } from './issues';
-import { listed } from './outcomes';
+import { listed } from './listed';
 import { countOf, gramsText, readingText, signed } from './readings';
 
 /* ---------------------------------------------------------------- weighed grips */

@@ -4,7 +4,8 @@ import type { MoveDone, ReleaseDone, ReserveDone, StockPageDone, UseDone } from 
 import type { NotDone, Occupied } from '../workbook/outcomes';
 import { dayWords } from './intake';
 import { sayIssue } from './issues';
-import { listed, NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
+import { listed } from './listed';
+import { NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
 import { countOf } from './readings';
 
 const UNIT_WORDS: Readonly<Record<Exclude<Shelf, 'grip'>, string>> = { tape: 'yd', weight: 'g' };

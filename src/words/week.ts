@@ -1,6 +1,5 @@
 /** Words of the week's page and screen. */
-import type { WeekDone } from '../workbook/fillWeek';
-import type { WeekJob, WeekPart } from '../workbook/week';
+import type { WeekDone, WeekJob, WeekPart } from '../workbook/week';
 import { sayIssue } from './issues';
 import { sayNotDone, sayOccupied } from './outcomes';
 import { countOf } from './readings';

@@ -1,23 +1,14 @@
 /** Filling the work ahead into a sheet of its own, as values to be printed. */
-import type { Issue } from '../core/index';
 import { fillPage, type MakePage } from './fillPage';
 import { jobFacts } from './jobFacts';
-import type { InTheWay, NotDone, Occupied } from './outcomes';
-import type { Block, WorkbookPort } from './port';
+import type { InTheWay } from './outcomes';
+import type { WorkbookPort } from './port';
 import { CLUBS } from './schema';
 import { pageSheetName } from './sheetName';
 import type { Shop } from './shop';
-import { weekOf } from './week';
+import { weekOf, type WeekDone } from './week';
 import { dressWeek, weekPage } from './weekSheet';
 import { WEEK_SHEET } from '../words/week';
-
-export type WeekDone =
-  | { readonly done: true; readonly sheet: string; readonly block: Block; readonly jobs: number }
-  | NotDone
-  | Occupied
-  /** no job can be planned from the tables */
-  | { readonly done: false; readonly reason: 'notPlanned'; readonly issue: Issue }
-  | { readonly done: false; readonly reason: 'noRoom' };
 
 /**
  * Writes all open jobs by the week they are due in. Filled again, the page is rewritten in place.

@@ -21,7 +21,7 @@ import {
   type SetPlan,
   type TaxRate,
 } from '../core/index';
-import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS } from '../words/money';
+import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS } from '../words/moneyChoices';
 import { folded, lackingHeaders } from './headings';
 import { rateUse } from './rateUses';
 import { settingValues } from './readSettings';

@@ -14,50 +14,12 @@ import {
   ROUNDING_RULES,
   TAPED_LENGTH,
 } from '../core/index';
+import type { Column, TableSchema } from './columns';
 import { MOVEMENTS } from './tables/movements';
 import { SCALE } from './tables/scale';
-import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS, TAX_ADVICE } from '../words/money';
+import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS, TAX_ADVICE } from '../words/moneyChoices';
 
-export type ColumnKind = 'text' | 'number' | 'count' | 'reading' | 'money' | 'date' | 'choice' | 'yesNo';
-
-export interface Column {
-  /** Our name for it; never changes. */
-  readonly key: string;
-  /** What stands in the header row, with its unit. */
-  readonly header: string;
-  readonly unit?: string;
-  readonly kind: ColumnKind;
-  /** The words of a choice, as written in the sheet. */
-  readonly choices?: readonly string[];
-  /** A drop-down fed by another table's column. */
-  readonly from?: { readonly table: string; readonly key: string };
-  /** What input checks accept, in the column's unit. */
-  readonly low?: number;
-  readonly high?: number;
-  readonly needed?: boolean;
-  /** Not in the first workbooks: that a table lacks it says nothing about whose table it is. */
-  readonly later?: true;
-  /** Width in characters. */
-  readonly width: number;
-  /** Excel number format. */
-  readonly format?: string;
-  /** Other headings that mean the same, lower case. */
-  readonly synonyms: readonly string[];
-  /** One sentence: what it is, and what a blank means. */
-  readonly help: string;
-}
-
-export interface TableSchema {
-  /** The table's name in the workbook, and its sheet's. */
-  readonly name: string;
-  /** One sentence for the first run and the help. */
-  readonly purpose: string;
-  readonly columns: readonly Column[];
-  /** Blank rows that a new table has at least: rows are written into it, and only a person can make it longer. */
-  readonly room?: number;
-  /** No plan needs it: where a workbook has none, the screen that does asks for it. */
-  readonly later?: true;
-}
+export type { Column, ColumnKind, TableSchema } from './columns';
 
 /** Kinds of club, heaviest reading last; the plan's groups and defaults follow from them. */
 export const CLUB_KINDS = ['Driver', 'Wood', 'Hybrid', 'Iron', 'Wedge', 'Putter', 'Junior'] as const;

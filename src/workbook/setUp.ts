@@ -132,7 +132,10 @@ function makeTable(schema: TableSchema, blankRows: number): Change[] {
   const { name, columns } = schema;
   const starting = startingRows(schema);
   const rows = starting.length > 0 ? starting.length : Math.max(blankRows, schema.room ?? 0);
-  const cells: Put[][] = [columns.map(({ header }) => header), ...starting.map((row) => columns.map((_, i) => blankIfEmpty(row[i] ?? '')))];
+  const cells: Put[][] = [
+    columns.map(({ header }) => header),
+    ...starting.map((row) => columns.map((_, i) => blankIfEmpty(row[i] ?? ''))),
+  ];
   return [
     { do: 'sheet', name },
     ...columns.flatMap((column, across) => bodyFormat(schema, column, across)),

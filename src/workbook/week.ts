@@ -4,6 +4,8 @@ import type { Currency, Issue, Money, Progress, Result, StockState } from '../co
 import { mondayOf } from './days';
 import { folded } from './headings';
 import { openJobsSteps, type OpenJob } from './openJobs';
+import type { NotDone, Occupied } from './outcomes';
+import type { Block } from './port';
 import { readMoney, type TermsChosen } from './readMoney';
 import { latestOf, readRegister, type Registered } from './quoteRegister';
 import { moneyTables, quotePlan } from './quoteScope';
@@ -57,6 +59,15 @@ export interface Week {
   readonly bare: readonly string[];
   readonly problems: readonly Issue[];
 }
+
+/** How writing it ended. */
+export type WeekDone =
+  | { readonly done: true; readonly sheet: string; readonly block: Block; readonly jobs: number }
+  | NotDone
+  | Occupied
+  /** no job can be planned from the tables */
+  | { readonly done: false; readonly reason: 'notPlanned'; readonly issue: Issue }
+  | { readonly done: false; readonly reason: 'noRoom' };
 
 export interface WeekAsked {
   readonly tables: ShopTables;

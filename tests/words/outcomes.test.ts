@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { sayCompared, sayHand } from '../../src/words/chooseOutcomes';
-import { listed, sayPortError, sayUndo } from '../../src/words/outcomes';
+import { listed } from '../../src/words/listed';
+import { sayUndo } from '../../src/words/outcomes';
+import { sayPortError } from '../../src/words/portErrors';
 import { PortError, type PortErrorCode } from '../../src/workbook/port';
 
 const SENTENCES: Record<PortErrorCode, string> = {

@@ -9,7 +9,8 @@ import type { PortErrorCode } from '../../src/workbook/port';
 import { TABLES } from '../../src/workbook/schema';
 import { planSheetName } from '../../src/workbook/sheetName';
 import { readShop } from '../../src/workbook/shop';
-import { listed, sayPortError } from '../../src/words/outcomes';
+import { listed } from '../../src/words/listed';
+import { sayPortError } from '../../src/words/portErrors';
 import { MemoryPort } from './memoryPort';
 import { workshop } from './workshop';
 

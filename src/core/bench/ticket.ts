@@ -17,16 +17,6 @@ import type {
   TicketWeight,
 } from './types';
 
-/** How a bench works that has not said otherwise (*practice*, all of it). */
-export const DEFAULT_HABITS: BenchHabits = {
-  activator: 'solvent',
-  solvent: undefined,
-  solventMl: 15,
-  takeOff: 'cutOff',
-  salvageWith: 'air',
-  salvageMl: 20,
-};
-
 /** A gripped club with what the plan was made from. */
 interface Piece extends TimedClub {
   readonly club: Club;

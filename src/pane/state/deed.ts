@@ -1,8 +1,7 @@
 /** What a screen does on the workbook beyond the plan: it comes with the screen, so that a pane that only plans loads nothing of it. */
-import type { InTheWay, Occupied, Scope } from '../../workbook/outcomes';
+import type { InTheWay, Occupied } from '../../workbook/outcomes';
 import type { WorkbookPort } from '../../workbook/port';
 import type { Shop } from '../../workbook/shop';
-import type { ShopSeen, Who } from './work';
 
 /** How a long deed keeps a person informed, and whether they said to stop. */
 export interface Going {
@@ -38,14 +37,4 @@ export interface Deeded {
   readonly list?: readonly string[];
   /** In place of the deed's own headline. */
   readonly headline?: string;
-}
-
-/** Clubs as workbook jobs name them. */
-export function scopeOf(who: Who, rows: readonly number[]): Scope {
-  return who.by === 'job' ? { job: who.job } : { rows };
-}
-
-/** The shop behind what the pane shows; the pane was shown nothing else than what was read. */
-export function shopOf(seen: ShopSeen): Shop {
-  return seen.shop as Shop;
 }

@@ -1,5 +1,5 @@
 /** Every word about saving a copy of the workbook. */
-import { listed } from '../../words/outcomes';
+import { listed } from '../../words/listed';
 import { countOf } from '../../words/readings';
 
 export const SAVE = {

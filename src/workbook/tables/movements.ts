@@ -1,5 +1,5 @@
 /** The ledger of the shelves: what was reserved, used, bought and counted, a row for each, none of them taken out. */
-import type { TableSchema } from '../schema';
+import type { TableSchema } from '../columns';
 
 export const MOVEMENT_WORDS = ['Reserved', 'Released', 'Used', 'Arrived', 'Written off', 'Counted'] as const;
 

@@ -1,5 +1,5 @@
 /** Readings of a reference club, kept to see whether the balance scale still reads as it did. */
-import type { TableSchema } from '../schema';
+import type { TableSchema } from '../columns';
 
 export const SCALE = {
   name: 'Scale',

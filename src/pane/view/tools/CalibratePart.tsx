@@ -14,7 +14,7 @@ import {
   sayUnusable,
 } from '../../../words/calibrate';
 import { sayIssue } from '../../../words/issues';
-import { shopOf } from '../../state/deed';
+import { shopOf } from '../../state/seen';
 import type { PaneNow } from '../../state/usePane';
 import { FIRST_RUN } from '../../words';
 import { takeConstantDeed } from './calibrateDeeds';

@@ -3,7 +3,7 @@ import { Button, Checkbox } from '@fluentui/react-components';
 import { useId, useMemo } from 'react';
 import { moneyText, sayQuoteIssue } from '../../../words/money';
 import type { Shop } from '../../../workbook/shop';
-import { shopOf } from '../../state/deed';
+import { shopOf } from '../../state/seen';
 import { EMPTY_COUNTER, type CounterForm } from '../../state/quoteForm';
 import type { PaneNow } from '../../state/usePane';
 import { Choice, FieldLine } from '../fields';

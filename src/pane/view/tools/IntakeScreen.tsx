@@ -6,7 +6,7 @@ import type { LastTime } from '../../../workbook/history';
 import { dueReminders } from '../../../workbook/reminders';
 import type { Shop } from '../../../workbook/shop';
 import { dayWords, layersWords, sayIntakeFault, sayJobFault, sayListFault } from '../../../words/intake';
-import { shopOf } from '../../state/deed';
+import { shopOf } from '../../state/seen';
 import { EMPTY_INTAKE, type IntakeForm } from '../../state/tools';
 import type { PaneNow } from '../../state/usePane';
 import { FIRST_RUN, TABLE } from '../../words';

@@ -7,7 +7,7 @@ import { sayQuoteIssue } from '../../../words/money';
 import { sayRegisterIssue } from '../../../words/quoteOutcomes';
 import { dayOf } from '../../../workbook/days';
 import type { Shop } from '../../../workbook/shop';
-import { shopOf } from '../../state/deed';
+import { shopOf } from '../../state/seen';
 import { sparingPutters } from '../../state/form';
 import { EMPTY_QUOTE, type QuoteForm } from '../../state/quoteForm';
 import type { PaneNow } from '../../state/usePane';

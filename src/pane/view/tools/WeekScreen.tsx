@@ -5,7 +5,7 @@ import { moneyNumber } from '../../../core/index';
 import { dayOf } from '../../../workbook/days';
 import { weekSteps, type Week, type WeekJob, type WeekPart } from '../../../workbook/week';
 import { sayIssue } from '../../../words/issues';
-import { shopOf } from '../../state/deed';
+import { shopOf } from '../../state/seen';
 import type { WeekForm } from '../../state/tools';
 import { useLong } from '../../state/useLong';
 import type { PaneNow } from '../../state/usePane';

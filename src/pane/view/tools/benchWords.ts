@@ -1,5 +1,5 @@
 /** Words of the bench's screen. */
-import { listed } from '../../../words/outcomes';
+import { listed } from '../../../words/listed';
 import { numberText } from '../../words';
 
 export const BENCH_WORDS = {

@@ -2,7 +2,8 @@
 import type { Comparison } from '../../../core/index';
 import { fillCompare } from '../../../workbook/fillCompare';
 import { sayCompared } from '../../../words/chooseOutcomes';
-import { scopeOf, type Deed } from '../../state/deed';
+import type { Deed } from '../../state/deed';
+import { scopeOf } from '../../state/seen';
 import type { Who } from '../../state/work';
 
 interface Compared {

@@ -1,0 +1,109 @@
+/** What the pane does on a workbook beyond looking: loaded once it has looked, so that it is there when it is first asked for. */
+import type { Lesson } from '../core/index';
+import { fillPlan } from '../workbook/fillPlan';
+import { freezePlan } from '../workbook/freeze';
+import { useLesson } from '../workbook/learn';
+import type { InTheWay, Occupied } from '../workbook/outcomes';
+import { scopeRows } from '../workbook/planScope';
+import type { WorkbookPort } from '../workbook/port';
+import { setUp as setUpTables } from '../workbook/setUp';
+import type { Shop } from '../workbook/shop';
+import { undoLast } from '../workbook/undo';
+import { sayFill, sayFreeze, sayLesson, saySetUp, sayUndo } from '../words/outcomes';
+import type { Deed, Going } from './state/deed';
+import { scopeOf, shopOf } from './state/seen';
+import type { Again, Agreed, FillAsked, Outcome, ShopSeen, Who } from './state/work';
+import { ENDS } from './words';
+
+function failed(title: string, text: string): Outcome {
+  return { kind: 'failed', title, text, list: [] };
+}
+
+function done(title: string, text: string, partly = false, list: readonly string[] = []): Outcome {
+  return { kind: 'done', title, text, partly, list };
+}
+
+/** An end in which cells of a person's stand in the way, so that writing over them can be offered. */
+function ended<End extends { readonly done: boolean }>(
+  end: End | Occupied,
+  titles: { readonly done: string; readonly failed: string },
+  text: string,
+  again: (agreed: InTheWay) => Again,
+): Outcome {
+  if ('reason' in end && end.reason === 'occupied' && 'inTheWay' in end)
+    return { kind: 'occupied', cells: end.cells, again: again(end.inTheWay) };
+  return end.done ? done(titles.done, text) : failed(titles.failed, text);
+}
+
+/** Makes the tables that are missing. */
+export async function setUp(port: WorkbookPort): Promise<Outcome> {
+  const end = await setUpTables(port);
+  if (!end.done) return failed(ENDS.setUp.failed, saySetUp(end));
+  return done(end.blocked.length ? ENDS.setUp.partly : ENDS.setUp.done, saySetUp(end), end.blocked.length > 0);
+}
+
+/** Takes back the last fill. */
+export async function undo(port: WorkbookPort): Promise<Outcome> {
+  const end = await undoLast(port);
+  if (!end.done) return failed(ENDS.undo.failed, sayUndo(end));
+  const kept = [...end.reverted.left, ...end.reverted.notFound];
+  return done(ENDS.undo.done, sayUndo(end), kept.length > 0, kept);
+}
+
+/** Fills the plan of what is chosen. */
+export async function fill(port: WorkbookPort, seen: ShopSeen, asked: FillAsked): Promise<Outcome> {
+  const { who, rows, choices, where, agreed } = asked;
+  // Row numbers that were agreed to are those of the workbook as it was then.
+  const from = agreed?.seen ?? seen;
+  const over = agreed?.over;
+  const end = await fillPlan(port, shopOf(from), {
+    scope: scopeOf(who, rows),
+    choices,
+    where,
+    agreed: over,
+    as: 'live',
+  });
+  return ended(end, ENDS.fill, sayFill(end), (inTheWay) => {
+    return { task: 'fill', asked: { ...asked, agreed: { seen: from, over: inTheWay } } };
+  });
+}
+
+/** Plans of what is chosen: of the job, or of a selection, in the order they were filled; the latest is frozen. */
+export async function freeze(port: WorkbookPort, shop: Shop, who: Who, rows: readonly number[]): Promise<Outcome> {
+  const clubs = shop.tables.Clubs;
+  const key = clubs ? scopeRows(clubs, scopeOf(who, rows)).key : '';
+  const place = shop.plans.filter((plan) => plan.key === key).at(-1);
+  if (!place) return failed(ENDS.freeze.failed, ENDS.noPlan);
+  const end = await freezePlan(port, shop, place);
+  return end.done ? done(ENDS.freeze.done, sayFreeze(end)) : failed(ENDS.freeze.failed, sayFreeze(end));
+}
+
+/** Writes what a stripped club taught. */
+export async function teach(
+  port: WorkbookPort,
+  seen: ShopSeen,
+  lesson: Lesson,
+  agreed: Agreed | null,
+): Promise<Outcome> {
+  const from = agreed?.seen ?? seen;
+  const end = await useLesson(port, shopOf(from), lesson, lesson.appliesTo, agreed?.over);
+  return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
+}
+
+/** Does what a screen brought along. */
+export async function act(
+  port: WorkbookPort,
+  seen: ShopSeen,
+  deed: Deed,
+  agreed: Agreed | null,
+  going: Going,
+): Promise<Outcome> {
+  // Row numbers that were agreed to are those of the workbook as it was then.
+  const from = agreed?.seen ?? seen;
+  const { end, text, partly, list, headline } = await deed.run(port, shopOf(from), agreed?.over ?? null, going);
+  const titles = { done: headline ?? deed.done, failed: headline ?? deed.failed };
+  const outcome = ended(end, titles, text, (over) => ({ task: 'deed', deed, agreed: { seen: from, over } }));
+  if (outcome.kind === 'occupied') return outcome;
+  const more = { ...outcome, list: list ?? outcome.list };
+  return more.kind === 'done' ? { ...more, partly: partly ?? more.partly } : more;
+}
