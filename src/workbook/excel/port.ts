@@ -1,5 +1,4 @@
 import type { WorkbookPort } from '../port';
-import { applyChanges } from './apply';
 import { toPortError } from './errors';
 import { extrasOf } from './host';
 import type { ExcelHost } from './host';
@@ -8,9 +7,12 @@ import { readSelection } from './selection';
 import { handedOut, recallSetting, rememberSetting } from './settings';
 import { afterwards } from './standing';
 import type { Stood } from './standing';
-import { revertReceipt } from './takeBack';
 import { packReceipt } from '../shared/receipt';
 import { createWatching } from './watch';
+
+/** What writes is loaded once something was read: a pane that is opened should not wait for it. */
+const writing = () => import('./apply');
+const takingBack = () => import('./takeBack');
 
 /**
  * The workbook port on Excel. Needs ExcelApi 1.9; what later sets add is used where it is there.
@@ -30,10 +32,13 @@ export function createExcelPort(host: ExcelHost): WorkbookPort {
       saying(async () => {
         const read = await readQueries(host, queries);
         stood = read.stood;
+        // What fails to load is said when it is needed.
+        Promise.all([writing(), takingBack()]).catch(() => undefined);
         return read.answers;
       }),
     apply: (changes, looked, options) =>
       saying(async () => {
+        const { applyChanges } = await writing();
         const known = await standing();
         stood = null;
         const receipt = await applyChanges({
@@ -52,7 +57,8 @@ export function createExcelPort(host: ExcelHost): WorkbookPort {
         return receipt;
       }),
     revert: (receipt) =>
-      saying(() => {
+      saying(async () => {
+        const { revertReceipt } = await takingBack();
         stood = null;
         return revertReceipt(host, receipt, watching);
       }),
