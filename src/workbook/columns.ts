@@ -25,8 +25,6 @@ export interface Column {
   readonly format?: string;
   /** Other headings that mean the same, lower case. */
   readonly synonyms: readonly string[];
-  /** One sentence: what it is, and what a blank means. */
-  readonly help: string;
 }
 
 export interface TableSchema {

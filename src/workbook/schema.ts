@@ -58,7 +58,7 @@ function limits({ low, high }: { readonly low: number; readonly high: number }):
   return { low, high };
 }
 
-const CORE_SIZES = '.580, .600 or .620 in';
+export const CORE_SIZES = '.580, .600 or .620 in';
 
 export const STOCK = {
   name: 'Stock',
@@ -72,7 +72,6 @@ export const STOCK = {
       width: 12,
       format: '@',
       synonyms: ['sku', 'code', 'part', 'part no', 'article', 'grip'],
-      help: 'Your own code for the grip; Clubs names grips by it.',
     },
     {
       key: 'description',
@@ -80,7 +79,6 @@ export const STOCK = {
       kind: 'text',
       width: 30,
       synonyms: ['name', 'product'],
-      help: 'What the grip is called.',
     },
     {
       key: 'model',
@@ -89,7 +87,6 @@ export const STOCK = {
       later: true,
       width: 16,
       synonyms: ['family', 'range', 'line'],
-      help: 'Grips of one model differ in size and core only; blank: those of one description do.',
     },
     {
       key: 'size',
@@ -98,7 +95,6 @@ export const STOCK = {
       choices: SIZE_CLASSES,
       width: 11,
       synonyms: ['size class', 'moulded size', 'molded size'],
-      help: 'Moulded size.',
     },
     {
       key: 'core',
@@ -110,7 +106,6 @@ export const STOCK = {
       width: 9,
       format: '.000',
       synonyms: ['core', 'core size', 'bore', 'inner diameter'],
-      help: `The bore the grip is made for: ${CORE_SIZES}.`,
     },
     {
       key: 'profile',
@@ -119,7 +114,6 @@ export const STOCK = {
       choices: PROFILES,
       width: 11,
       synonyms: ['rib', 'reminder', 'round/ribbed'],
-      help: 'Round, or ribbed along the back.',
     },
     {
       key: 'texture',
@@ -128,7 +122,6 @@ export const STOCK = {
       later: true,
       width: 14,
       synonyms: ['surface', 'feel', 'material'],
-      help: 'How its surface is: cord, rubber, foam. Compare can be narrowed by it.',
     },
     {
       key: 'use',
@@ -138,7 +131,6 @@ export const STOCK = {
       later: true,
       width: 10,
       synonyms: ['use', 'used for', 'fits'],
-      help: 'Putters, or Juniors: tried on those alone. Clubs: on all but putters. Blank: on any club.',
     },
     {
       key: 'mass',
@@ -150,7 +142,6 @@ export const STOCK = {
       width: 9,
       format: '0.0',
       synonyms: ['mass', 'weight', 'wt', 'grip weight', 'grams'],
-      help: 'Mass of one loose grip.',
     },
     {
       key: 'massSpread',
@@ -162,7 +153,6 @@ export const STOCK = {
       width: 10,
       format: '0.0',
       synonyms: ['tolerance', 'mass tolerance', 'weight tolerance', '±'],
-      help: 'How far single grips of this item scatter; blank: as in Settings.',
     },
     {
       key: 'upperDiameter',
@@ -174,7 +164,6 @@ export const STOCK = {
       width: 12,
       format: '.000',
       synonyms: ['upper diameter', 'outside diameter', 'od', 'diameter', 'diameter at 2 in'],
-      help: 'Outside diameter 2 in below the cap, on a butt of its own core size.',
     },
     {
       key: 'lowerDiameter',
@@ -186,7 +175,6 @@ export const STOCK = {
       width: 12,
       format: '.000',
       synonyms: ['lower diameter', 'lower od', 'diameter at 6 in'],
-      help: 'Outside diameter 6 in below the cap, on a butt of its own core size.',
     },
     {
       key: 'length',
@@ -197,7 +185,6 @@ export const STOCK = {
       width: 10,
       format: '0.00',
       synonyms: ['length', 'grip length'],
-      help: 'Length of the grip; blank: the taped length in Settings.',
     },
     {
       key: 'balance',
@@ -208,7 +195,6 @@ export const STOCK = {
       width: 12,
       format: '0.0',
       synonyms: ['balance', 'balance point', 'cg'],
-      help: 'Where the loose grip balances on an edge, from the cap; blank: 0.40 of its length.',
     },
     {
       key: 'cap',
@@ -220,7 +206,6 @@ export const STOCK = {
       width: 9,
       format: '.000',
       synonyms: ['cap', 'cap thickness', 'end cap'],
-      help: 'Thickness of the closed end; blank: as in Settings.',
     },
     {
       key: 'fittedUpper',
@@ -233,7 +218,6 @@ export const STOCK = {
       width: 10,
       format: '.000',
       synonyms: ['fitted upper', 'calliper upper', 'measured upper'],
-      help: 'Your own calliper reading 2 in below the cap of one that was fitted; counts in place of Upper diameter.',
     },
     {
       key: 'fittedLower',
@@ -246,7 +230,6 @@ export const STOCK = {
       width: 10,
       format: '.000',
       synonyms: ['fitted lower', 'calliper lower', 'measured lower'],
-      help: 'The same 6 in below the cap, on a butt without taper; counts in place of Lower diameter.',
     },
     {
       key: 'fittedButt',
@@ -258,7 +241,6 @@ export const STOCK = {
       width: 10,
       format: '.000',
       synonyms: ['fitted on butt', 'fitted butt'],
-      help: 'Bare butt under that fitted grip; blank: its core size.',
     },
     {
       key: 'fittedLayers',
@@ -269,7 +251,6 @@ export const STOCK = {
       width: 9,
       format: '0',
       synonyms: ['fitted on layers', 'layers when measured'],
-      help: 'Build-up layers under that fitted grip; blank: none.',
     },
     {
       key: 'cost',
@@ -279,7 +260,6 @@ export const STOCK = {
       width: 9,
       format: '#,##0.00',
       synonyms: ['cost', 'cost price', 'buy', 'unit cost'],
-      help: 'What one costs you.',
     },
     {
       key: 'price',
@@ -289,7 +269,6 @@ export const STOCK = {
       width: 9,
       format: '#,##0.00',
       synonyms: ['price', 'retail', 'sell', 'sale price'],
-      help: 'What you charge for one.',
     },
     {
       key: 'onHand',
@@ -300,7 +279,6 @@ export const STOCK = {
       width: 9,
       format: '0',
       synonyms: ['qty', 'quantity', 'stock', 'in stock', 'count', 'on hand qty'],
-      help: 'How many there are; blank: not counted.',
     },
     {
       key: 'reorderAt',
@@ -311,7 +289,6 @@ export const STOCK = {
       width: 11,
       format: '0',
       synonyms: ['reorder', 'reorder point', 'min', 'minimum'],
-      help: 'Order when no more than this many are free.',
     },
     {
       key: 'pack',
@@ -322,7 +299,6 @@ export const STOCK = {
       width: 8,
       format: '0',
       synonyms: ['pack size', 'per pack', 'case'],
-      help: 'How many come in one pack.',
     },
     {
       key: 'supplier',
@@ -330,7 +306,6 @@ export const STOCK = {
       kind: 'text',
       width: 18,
       synonyms: ['vendor', 'source'],
-      help: 'Where you buy it.',
     },
     {
       key: 'tax',
@@ -340,7 +315,6 @@ export const STOCK = {
       later: true,
       width: 10,
       synonyms: ['tax', 'tax name'],
-      help: 'Which row of Taxes; blank: its first row. None: untaxed.',
     },
   ],
 } as const satisfies TableSchema;
@@ -357,7 +331,6 @@ export const JOBS = {
       width: 9,
       format: '@',
       synonyms: ['job no', 'job number', 'ticket', 'order', 'work order'],
-      help: 'Your number or name for the job; Clubs refers to it.',
     },
     {
       key: 'customer',
@@ -365,7 +338,6 @@ export const JOBS = {
       kind: 'text',
       width: 24,
       synonyms: ['client', 'name', 'player'],
-      help: 'Whose clubs they are.',
     },
     {
       key: 'due',
@@ -374,7 +346,6 @@ export const JOBS = {
       width: 12,
       format: 'yyyy-mm-dd',
       synonyms: ['due date', 'ready by', 'promised'],
-      help: 'When the clubs are promised.',
     },
     {
       key: 'handLength',
@@ -385,7 +356,6 @@ export const JOBS = {
       width: 10,
       format: '0.00',
       synonyms: ['hand', 'hand size', 'hand length'],
-      help: 'Wrist crease to the tip of the middle finger, of the hand that is uppermost on the grip.',
     },
     {
       key: 'fingerLength',
@@ -396,7 +366,6 @@ export const JOBS = {
       width: 10,
       format: '0.00',
       synonyms: ['finger', 'finger length', 'middle finger'],
-      help: 'Length of the middle finger of that hand, from its crease at the palm.',
     },
     {
       key: 'lowerHandLength',
@@ -408,7 +377,6 @@ export const JOBS = {
       width: 10,
       format: '0.00',
       synonyms: ['lower hand', 'other hand', 'lower hand length'],
-      help: 'The same of the other hand; blank: both hands are alike.',
     },
     {
       key: 'lowerFingerLength',
@@ -420,7 +388,6 @@ export const JOBS = {
       width: 10,
       format: '0.00',
       synonyms: ['lower finger', 'other finger', 'lower middle finger'],
-      help: 'Middle finger of the other hand.',
     },
     {
       key: 'notes',
@@ -428,7 +395,6 @@ export const JOBS = {
       kind: 'text',
       width: 40,
       synonyms: ['note', 'remarks', 'comment', 'comments'],
-      help: 'Anything to remember.',
     },
     {
       key: 'discount',
@@ -440,7 +406,6 @@ export const JOBS = {
       width: 12,
       format: '0.0',
       synonyms: ['discount', 'rebate'],
-      help: 'Taken off the whole job.',
     },
     {
       key: 'status',
@@ -449,7 +414,6 @@ export const JOBS = {
       choices: JOB_STATES,
       width: 10,
       synonyms: ['state', 'stage'],
-      help: 'Open, waiting for something, or done.',
     },
     {
       key: 'discountAmount',
@@ -460,7 +424,6 @@ export const JOBS = {
       width: 9,
       format: '#,##0.00',
       synonyms: [],
-      help: 'Taken off the whole job where Discount (%) is blank.',
     },
     {
       key: 'gripDiscount',
@@ -473,7 +436,6 @@ export const JOBS = {
       width: 10,
       format: '0.0',
       synonyms: [],
-      help: 'Taken off the grips alone, ahead of the discount on the job.',
     },
     {
       key: 'deposit',
@@ -486,7 +448,6 @@ export const JOBS = {
       width: 10,
       format: '0.0',
       synonyms: [],
-      help: 'Part of the total asked for on ordering; blank: as in Settings.',
     },
     {
       key: 'received',
@@ -496,7 +457,6 @@ export const JOBS = {
       width: 12,
       format: 'yyyy-mm-dd',
       synonyms: ['taken in', 'date in', 'received on'],
-      help: 'When the clubs came over the counter.',
     },
     {
       key: 'authorisedBy',
@@ -505,7 +465,6 @@ export const JOBS = {
       later: true,
       width: 18,
       synonyms: ['authorized by', 'approved by', 'signed by'],
-      help: 'Who said that the work may be done; blank: nobody yet, and the intake sheet has a line to sign.',
     },
     {
       key: 'closed',
@@ -515,7 +474,6 @@ export const JOBS = {
       width: 12,
       format: 'yyyy-mm-dd',
       synonyms: ['closed on', 'date closed', 'handed back'],
-      help: 'When the job was closed; reminders count from it.',
     },
   ],
 } as const satisfies TableSchema;
@@ -532,7 +490,6 @@ export const CLUBS = {
       width: 9,
       format: '@',
       synonyms: ['job no', 'job number', 'ticket', 'order', 'work order'],
-      help: 'Which job the club belongs to.',
     },
     {
       key: 'club',
@@ -542,7 +499,6 @@ export const CLUBS = {
       width: 12,
       format: '@',
       synonyms: ['club name', 'no', 'number', 'iron'],
-      help: 'What you call it: 7 iron, driver.',
     },
     {
       key: 'kind',
@@ -551,7 +507,6 @@ export const CLUBS = {
       choices: CLUB_KINDS,
       width: 9,
       synonyms: ['type', 'club type', 'category'],
-      help: 'Sets what is held when Hold is blank.',
     },
     {
       key: 'hand',
@@ -560,7 +515,6 @@ export const CLUBS = {
       choices: HANDS,
       width: 8,
       synonyms: ['handed', 'lh/rh', 'r/l'],
-      help: 'Right or left handed.',
     },
     {
       key: 'newItem',
@@ -570,7 +524,6 @@ export const CLUBS = {
       width: 12,
       format: '@',
       synonyms: ['new item', 'fit', 'grip to fit', 'item'],
-      help: 'Item from Stock that will be fitted.',
     },
     {
       key: 'newMass',
@@ -582,7 +535,6 @@ export const CLUBS = {
       width: 10,
       format: '0.0',
       synonyms: ['new mass', 'new grip weight', 'weighed new grip'],
-      help: 'Mass of the very grip that goes on this club, as weighed; blank: as in Stock.',
     },
     {
       key: 'layers',
@@ -592,7 +544,6 @@ export const CLUBS = {
       width: 10,
       format: '0',
       synonyms: ['tape layers', 'wraps', 'build-up', 'layers of tape'],
-      help: 'Build-up layers under the new grip; blank, or 0 beside a target diameter: found from that diameter; else none.',
     },
     {
       key: 'lowerLayers',
@@ -602,7 +553,6 @@ export const CLUBS = {
       width: 10,
       format: '0',
       synonyms: ['lower hand layers', 'layers lower hand', 'lower build-up'],
-      help: 'Further layers under the lower hand only.',
     },
     {
       key: 'targetDiameter',
@@ -614,7 +564,6 @@ export const CLUBS = {
       width: 12,
       format: '.000',
       synonyms: ['target size', 'size wanted', 'target diameter', 'diameter wanted'],
-      help: 'Upper diameter wanted; used where Layers is blank.',
     },
     {
       key: 'hold',
@@ -623,7 +572,6 @@ export const CLUBS = {
       choices: HOLDS,
       width: 10,
       synonyms: ['keep', 'hold reading'],
-      help: 'What the finished club must read; blank: the default of its kind.',
     },
     {
       key: 'target',
@@ -632,7 +580,6 @@ export const CLUBS = {
       width: 11,
       format: '@',
       synonyms: ['target swing weight', 'target sw', 'wanted reading'],
-      help: 'Reading wanted when Hold is Target.',
     },
     {
       key: 'tolerance',
@@ -644,7 +591,6 @@ export const CLUBS = {
       width: 13,
       format: '0.0',
       synonyms: ['tolerance', 'tol'],
-      help: 'Points either way that still count as right; blank: as in Settings.',
     },
     {
       key: 'weighting',
@@ -653,7 +599,6 @@ export const CLUBS = {
       from: { table: 'Weights', key: 'way' },
       width: 14,
       synonyms: ['way of weighting', 'weight way'],
-      help: 'Where head weight goes; blank: as in Settings.',
     },
     {
       key: 'lengthChange',
@@ -664,7 +609,6 @@ export const CLUBS = {
       width: 10,
       format: '0.00',
       synonyms: ['length change', 'extend', 'extension', 'trim'],
-      help: 'Added at the butt; negative: trimmed.',
     },
     {
       key: 'length',
@@ -675,7 +619,6 @@ export const CLUBS = {
       width: 10,
       format: '0.00',
       synonyms: ['play length', 'club length', 'length'],
-      help: 'Club length as it arrived.',
     },
     {
       key: 'butt',
@@ -686,7 +629,6 @@ export const CLUBS = {
       width: 8,
       format: '.000',
       synonyms: ['butt', 'butt diameter', 'butt size', 'shaft butt'],
-      help: 'Calliper reading of the bare butt 2 in below its end.',
     },
     {
       key: 'taper',
@@ -698,7 +640,6 @@ export const CLUBS = {
       width: 11,
       format: '0.000',
       synonyms: ['taper', 'butt taper'],
-      help: 'How fast the butt thins toward the head; blank: none.',
     },
     {
       key: 'reading',
@@ -707,7 +648,6 @@ export const CLUBS = {
       width: 11,
       format: '@',
       synonyms: ['swing weight', 'swingweight', 'sw', 'reading as arrived', 'sw in'],
-      help: 'Swing weight as it arrived: D2.4, or points above A0 as a number.',
     },
     {
       key: 'mass',
@@ -718,7 +658,6 @@ export const CLUBS = {
       width: 9,
       format: '0.0',
       synonyms: ['mass', 'total weight', 'club weight', 'total mass', 'mass as arrived'],
-      help: 'Whole club as it arrived.',
     },
     {
       key: 'oldItem',
@@ -727,7 +666,6 @@ export const CLUBS = {
       width: 16,
       format: '@',
       synonyms: ['old item', 'grip as arrived', 'grip fitted'],
-      help: 'What is on it now; an item of Stock fills in its mass, length, balance point and cap.',
     },
     {
       key: 'oldMass',
@@ -738,7 +676,6 @@ export const CLUBS = {
       width: 9,
       format: '0.0',
       synonyms: ['old mass', 'old grip weight', 'old weight'],
-      help: 'Mass of the old grip without tape; blank: as in Stock.',
     },
     {
       key: 'oldMassKnown',
@@ -747,7 +684,6 @@ export const CLUBS = {
       choices: MASS_KNOWN,
       width: 16,
       synonyms: ['old mass basis', 'known from'],
-      help: 'Weighed once it was off whole, like one that was stripped off another club, or from a catalogue (also when blank).',
     },
     {
       key: 'oldLayers',
@@ -757,7 +693,6 @@ export const CLUBS = {
       width: 10,
       format: '0',
       synonyms: ['old wraps', 'old tape layers'],
-      help: 'Build-up layers under the old grip; blank: none.',
     },
     {
       key: 'oldBalance',
@@ -768,7 +703,6 @@ export const CLUBS = {
       width: 11,
       format: '0.0',
       synonyms: ['old balance', 'old balance point'],
-      help: 'Balance point of the old grip from its cap; blank: as in Stock, else 0.40 of its length.',
     },
     {
       key: 'oldCap',
@@ -780,7 +714,6 @@ export const CLUBS = {
       width: 9,
       format: '.000',
       synonyms: ['old cap', 'old cap thickness'],
-      help: 'Thickness of the old cap; blank: as in Stock, else as in Settings.',
     },
     {
       key: 'buttWeight',
@@ -792,7 +725,6 @@ export const CLUBS = {
       width: 10,
       format: '0.0',
       synonyms: ['butt weight', 'counterweight'],
-      help: 'A weight in the butt end, if there is one.',
     },
     {
       key: 'buttWeightLeaves',
@@ -801,7 +733,6 @@ export const CLUBS = {
       choices: YES_NO,
       width: 10,
       synonyms: ['weight leaves', 'leaves with the grip'],
-      help: 'Whether that weight belongs to the old grip and goes with it.',
     },
     {
       key: 'bareReading',
@@ -810,7 +741,6 @@ export const CLUBS = {
       width: 11,
       format: '@',
       synonyms: ['bare sw', 'reading bare', 'stripped reading'],
-      help: 'Reading after stripping, no grip and no tape.',
     },
     {
       key: 'bareMass',
@@ -822,7 +752,6 @@ export const CLUBS = {
       width: 9,
       format: '0.0',
       synonyms: ['bare mass', 'bare weight', 'stripped mass'],
-      help: 'Mass after stripping.',
     },
     {
       key: 'plug',
@@ -833,7 +762,6 @@ export const CLUBS = {
       width: 9,
       format: '0.0',
       synonyms: ['plug', 'plug mass', 'extension mass'],
-      help: 'Mass an extension adds at the butt; for a trim, the piece cut off as a negative number.',
     },
     {
       key: 'takeOff',
@@ -843,7 +771,6 @@ export const CLUBS = {
       later: true,
       width: 11,
       synonyms: ['take off', 'removal', 'old grip off'],
-      help: 'How the old grip comes off: whole, kept and charged as such, or cut off; blank: as in Settings.',
     },
     {
       key: 'logo',
@@ -853,7 +780,6 @@ export const CLUBS = {
       later: true,
       width: 8,
       synonyms: ['logo', 'logo up or down'],
-      help: 'Where the logo goes; blank: nobody minds.',
     },
     {
       key: 'shaft',
@@ -863,7 +789,6 @@ export const CLUBS = {
       later: true,
       width: 10,
       synonyms: ['shaft', 'shaft material'],
-      help: 'Graphite or steel; blank: it may be either, and cautions speak of graphite.',
     },
     {
       key: 'ownGrip',
@@ -873,7 +798,6 @@ export const CLUBS = {
       later: true,
       width: 9,
       synonyms: ['client grip', 'brought grip'],
-      help: 'Yes when the client brings the grip: it is fitted and not sold.',
     },
     {
       key: 'tag',
@@ -883,7 +807,6 @@ export const CLUBS = {
       width: 9,
       format: '@',
       synonyms: ['tag no', 'tag number', 'club tag'],
-      help: 'What is on the tag tied to the club; no two clubs on the counter have the same.',
     },
     {
       key: 'damage',
@@ -892,7 +815,6 @@ export const CLUBS = {
       later: true,
       width: 30,
       synonyms: ['damage seen', 'condition', 'faults'],
-      help: 'Rust, a loose head, a dent: what was there when the club came in.',
     },
     {
       key: 'rib',
@@ -902,7 +824,6 @@ export const CLUBS = {
       later: true,
       width: 10,
       synonyms: ['rib', 'rib position', 'reminder position'],
-      help: 'Where the rib of a ribbed grip goes, as on a clock seen from the butt with the face square; under is 6 o’clock. Blank: as the shop does it.',
     },
   ],
 } as const satisfies TableSchema;
@@ -918,7 +839,6 @@ export const RATES = {
       needed: true,
       width: 30,
       synonyms: ['service', 'labour', 'labor', 'task'],
-      help: 'What is done.',
     },
     {
       key: 'unit',
@@ -927,7 +847,6 @@ export const RATES = {
       choices: ['Club', 'Job', 'Layer', 'Gram'],
       width: 8,
       synonyms: ['unit', 'each'],
-      help: 'What it is counted by.',
     },
     {
       key: 'price',
@@ -937,7 +856,6 @@ export const RATES = {
       width: 9,
       format: '#,##0.00',
       synonyms: ['price', 'rate', 'charge'],
-      help: 'Price of one.',
     },
     {
       key: 'minutes',
@@ -949,7 +867,6 @@ export const RATES = {
       width: 11,
       format: '0.0',
       synonyms: ['time', 'min'],
-      help: 'Bench time for one.',
     },
     {
       key: 'use',
@@ -959,7 +876,6 @@ export const RATES = {
       later: true,
       width: 26,
       synonyms: ['charged when', 'applies to'],
-      help: 'When a quote charges it; blank: never of itself.',
     },
     {
       key: 'kind',
@@ -969,7 +885,6 @@ export const RATES = {
       later: true,
       width: 9,
       synonyms: ['club kind', 'club type'],
-      help: 'Only for this kind of club, in place of a rate for all; blank: for all.',
     },
     {
       key: 'includedLayers',
@@ -980,7 +895,6 @@ export const RATES = {
       width: 10,
       format: '0',
       synonyms: ['layers included'],
-      help: 'Build-up layers that a fitting includes; blank: none.',
     },
     {
       key: 'cost',
@@ -991,7 +905,6 @@ export const RATES = {
       width: 9,
       format: '#,##0.00',
       synonyms: ['cost', 'own cost'],
-      help: 'What one costs you, for the margin that only the shop sees.',
     },
     {
       key: 'tax',
@@ -1001,7 +914,6 @@ export const RATES = {
       later: true,
       width: 10,
       synonyms: ['tax', 'tax name'],
-      help: 'Which row of Taxes; blank: its first row. None: untaxed.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1017,7 +929,6 @@ export const TAPE = {
       needed: true,
       width: 22,
       synonyms: ['name', 'tape name'],
-      help: 'What you call it.',
     },
     {
       key: 'use',
@@ -1026,7 +937,6 @@ export const TAPE = {
       choices: ['Build-up', 'Two-way'],
       width: 10,
       synonyms: ['purpose', 'type'],
-      help: 'Build-up under the grip, or the two-way strip that holds it.',
     },
     {
       key: 'strip',
@@ -1037,7 +947,6 @@ export const TAPE = {
       width: 10,
       format: '0.00',
       synonyms: ['width', 'strip'],
-      help: 'Width of one strip laid lengthwise.',
     },
     {
       key: 'gsm',
@@ -1048,7 +957,6 @@ export const TAPE = {
       width: 11,
       format: '0',
       synonyms: ['gsm', 'g/m2', 'grammage'],
-      help: 'Weigh ten strips to find it.',
     },
     {
       key: 'thickness',
@@ -1060,7 +968,6 @@ export const TAPE = {
       width: 13,
       format: '.0000',
       synonyms: ['thickness'],
-      help: 'One layer adds twice this to the seat; blank: .005.',
     },
     {
       key: 'roll',
@@ -1071,7 +978,6 @@ export const TAPE = {
       width: 8,
       format: '0',
       synonyms: ['roll length', 'roll'],
-      help: 'Length of one roll.',
     },
     {
       key: 'price',
@@ -1081,7 +987,6 @@ export const TAPE = {
       width: 9,
       format: '#,##0.00',
       synonyms: ['price'],
-      help: 'Price of one roll.',
     },
     {
       key: 'weighedStrip',
@@ -1094,7 +999,6 @@ export const TAPE = {
       width: 10,
       format: '0.00',
       synonyms: ['weighed strip', 'strip mass', 'strip weight'],
-      help: 'What one strip weighed on your scale; counts in place of Mass per area. Weigh ten and divide.',
     },
     {
       key: 'weighedLength',
@@ -1106,7 +1010,6 @@ export const TAPE = {
       width: 10,
       format: '0.00',
       synonyms: ['weighed length', 'strip length'],
-      help: 'How long that strip was; blank: the taped length in Settings.',
     },
     {
       key: 'onHand',
@@ -1119,7 +1022,6 @@ export const TAPE = {
       width: 10,
       format: '0.0',
       synonyms: ['on hand', 'in stock', 'stock'],
-      help: 'How much there is, all rolls together; blank: not counted.',
     },
     {
       key: 'reorderAt',
@@ -1132,7 +1034,6 @@ export const TAPE = {
       width: 10,
       format: '0.0',
       synonyms: ['reorder at', 'reorder point', 'minimum'],
-      help: 'Order a roll when no more than this is free.',
     },
     {
       key: 'supplier',
@@ -1141,7 +1042,6 @@ export const TAPE = {
       later: true,
       width: 18,
       synonyms: ['vendor', 'source'],
-      help: 'Where you buy it.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1157,7 +1057,6 @@ export const WEIGHTS = {
       needed: true,
       width: 22,
       synonyms: ['name', 'method', 'weighting'],
-      help: 'What you call it; Clubs and Settings name it.',
     },
     {
       key: 'end',
@@ -1167,7 +1066,6 @@ export const WEIGHTS = {
       needed: true,
       width: 8,
       synonyms: ['at', 'which end'],
-      help: 'Head or butt.',
     },
     {
       key: 'position',
@@ -1180,7 +1078,6 @@ export const WEIGHTS = {
       width: 11,
       format: '0.0',
       synonyms: ['position', 'distance'],
-      help: 'How far from that end of the club its mass sits.',
     },
     {
       key: 'step',
@@ -1192,7 +1089,6 @@ export const WEIGHTS = {
       width: 12,
       format: '0.0',
       synonyms: ['step', 'smallest step', 'increment'],
-      help: 'Weights come in multiples of this.',
     },
     {
       key: 'gripOff',
@@ -1201,7 +1097,6 @@ export const WEIGHTS = {
       choices: YES_NO,
       width: 9,
       synonyms: ['while grip is off', 'needs grip off'],
-      help: 'Yes when it must go in while the grip is off.',
     },
     {
       key: 'limit',
@@ -1213,7 +1108,6 @@ export const WEIGHTS = {
       width: 9,
       format: '0.0',
       synonyms: ['limit', 'most'],
-      help: 'The most you put on one club this way; blank: as in Settings.',
     },
     {
       key: 'price',
@@ -1223,7 +1117,6 @@ export const WEIGHTS = {
       width: 9,
       format: '#,##0.00',
       synonyms: ['price'],
-      help: 'Price for one club.',
     },
     {
       key: 'minutes',
@@ -1235,7 +1128,6 @@ export const WEIGHTS = {
       width: 11,
       format: '0.0',
       synonyms: ['time', 'min'],
-      help: 'Bench time for one club.',
     },
     {
       key: 'material',
@@ -1245,7 +1137,6 @@ export const WEIGHTS = {
       later: true,
       width: 10,
       synonyms: ['material', 'made of'],
-      help: 'Lead has a caution on the ticket; blank: it is lead where its name says so.',
     },
     {
       key: 'cost',
@@ -1256,7 +1147,6 @@ export const WEIGHTS = {
       width: 9,
       format: '#,##0.00',
       synonyms: ['cost', 'own cost'],
-      help: 'What the weight of one club costs you.',
     },
     {
       key: 'tax',
@@ -1266,7 +1156,6 @@ export const WEIGHTS = {
       later: true,
       width: 10,
       synonyms: ['tax', 'tax name'],
-      help: 'Which row of Taxes; blank: its first row. None: untaxed.',
     },
     {
       key: 'onHand',
@@ -1279,7 +1168,6 @@ export const WEIGHTS = {
       width: 10,
       format: '0.0',
       synonyms: ['on hand', 'in stock', 'stock'],
-      help: 'How much there is, all pieces together; blank: not counted.',
     },
     {
       key: 'reorderAt',
@@ -1292,7 +1180,6 @@ export const WEIGHTS = {
       width: 10,
       format: '0.0',
       synonyms: ['reorder at', 'reorder point', 'minimum'],
-      help: 'Order when no more than this is free.',
     },
     {
       key: 'pack',
@@ -1305,7 +1192,6 @@ export const WEIGHTS = {
       width: 9,
       format: '0.0',
       synonyms: ['pack', 'pack size'],
-      help: 'How much one pack or roll holds.',
     },
     {
       key: 'packCost',
@@ -1316,7 +1202,6 @@ export const WEIGHTS = {
       width: 9,
       format: '#,##0.00',
       synonyms: ['cost of a pack'],
-      help: 'What one pack or roll costs you.',
     },
     {
       key: 'supplier',
@@ -1325,7 +1210,6 @@ export const WEIGHTS = {
       later: true,
       width: 18,
       synonyms: ['vendor', 'source'],
-      help: 'Where you buy it.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1344,7 +1228,6 @@ export const SIZES = {
       width: 12,
       format: '0.00',
       synonyms: ['hand', 'hand length', 'hand size'],
-      help: 'A hand of this length, wrist crease to tip of the middle finger. Between two rows the size lies between theirs.',
     },
     {
       key: 'finger',
@@ -1355,7 +1238,6 @@ export const SIZES = {
       width: 12,
       format: '0.00',
       synonyms: ['finger', 'finger length', 'middle finger'],
-      help: 'The middle finger that usually goes with it; blank in every row: the finger is not looked at.',
     },
     {
       key: 'diameter',
@@ -1368,7 +1250,6 @@ export const SIZES = {
       width: 12,
       format: '.000',
       synonyms: ['diameter', 'outside diameter', 'od', 'target diameter'],
-      help: 'Outside diameter to start from, 2 in below the cap.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1388,7 +1269,6 @@ export const CHECKIN = {
       width: 9,
       format: '@',
       synonyms: ['job no', 'job number'],
-      help: 'Which job the club belongs to.',
     },
     {
       key: 'club',
@@ -1398,7 +1278,6 @@ export const CHECKIN = {
       width: 16,
       format: '@',
       synonyms: ['club name'],
-      help: 'The club, named as in Clubs.',
     },
     {
       key: 'round',
@@ -1410,7 +1289,6 @@ export const CHECKIN = {
       width: 8,
       format: '0',
       synonyms: ['time'],
-      help: 'Blank: the first time. A redo under warranty gives its clubs rows of the next round; the last round counts.',
     },
     {
       key: 'bareReading',
@@ -1419,7 +1297,6 @@ export const CHECKIN = {
       width: 11,
       format: '@',
       synonyms: ['reading bare'],
-      help: 'Reading with the old grip off; blank: not read, and as in Clubs where it stands there.',
     },
     {
       key: 'bareMass',
@@ -1430,7 +1307,6 @@ export const CHECKIN = {
       width: 10,
       format: '0.0',
       synonyms: ['mass bare'],
-      help: 'Mass with the old grip off.',
     },
     {
       key: 'reading',
@@ -1439,7 +1315,6 @@ export const CHECKIN = {
       width: 11,
       format: '@',
       synonyms: ['finished reading', 'swing weight'],
-      help: 'Reading of the finished club, once it has cured.',
     },
     {
       key: 'mass',
@@ -1450,7 +1325,6 @@ export const CHECKIN = {
       width: 10,
       format: '0.0',
       synonyms: ['finished mass', 'total mass'],
-      help: 'Mass of the finished club.',
     },
     {
       key: 'decision',
@@ -1459,7 +1333,6 @@ export const CHECKIN = {
       choices: DECISIONS,
       width: 10,
       synonyms: ['decided'],
-      help: 'Yours, where the numbers do not decide: accept it, or waive it with a reason.',
     },
     {
       key: 'reason',
@@ -1467,7 +1340,6 @@ export const CHECKIN = {
       kind: 'text',
       width: 22,
       synonyms: ['why'],
-      help: 'Why it is waived.',
     },
     {
       key: 'predicted',
@@ -1476,7 +1348,6 @@ export const CHECKIN = {
       width: 11,
       format: '@',
       synonyms: [],
-      help: 'Written by Judge: what the finished club was to read, from the bare club where it was measured.',
     },
     {
       key: 'spread',
@@ -1486,7 +1357,6 @@ export const CHECKIN = {
       width: 8,
       format: '0.0',
       synonyms: [],
-      help: 'Written by Judge: how far the truth may be from it.',
     },
     {
       key: 'difference',
@@ -1496,7 +1366,6 @@ export const CHECKIN = {
       width: 11,
       format: '+0.0;"−"0.0;0.0',
       synonyms: [],
-      help: 'Written by Judge: measured less predicted.',
     },
     {
       key: 'standing',
@@ -1504,7 +1373,6 @@ export const CHECKIN = {
       kind: 'text',
       width: 11,
       synonyms: [],
-      help: 'Written by Judge: open, accepted or waived.',
     },
     {
       key: 'next',
@@ -1512,7 +1380,6 @@ export const CHECKIN = {
       kind: 'text',
       width: 60,
       synonyms: [],
-      help: 'Written by Judge: what to do about the club.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1528,7 +1395,6 @@ export const SETTINGS = {
       needed: true,
       width: 34,
       synonyms: ['name', 'key', 'option'],
-      help: 'Which habit.',
     },
     {
       key: 'value',
@@ -1536,16 +1402,14 @@ export const SETTINGS = {
       kind: 'text',
       width: 22,
       synonyms: ['value'],
-      help: 'How it is at your shop; blank or 0: the default.',
     },
-    { key: 'unit', header: 'Unit', kind: 'text', width: 8, synonyms: ['unit'], help: 'What the value is measured in.' },
+    { key: 'unit', header: 'Unit', kind: 'text', width: 8, synonyms: ['unit'] },
     {
       key: 'meaning',
       header: 'Meaning',
       kind: 'text',
       width: 70,
       synonyms: ['meaning', 'note', 'help'],
-      help: 'What it does.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1562,7 +1426,6 @@ export const TAXES = {
       needed: true,
       width: 18,
       synonyms: ['name', 'tax name'],
-      help: 'What it is called on a quote. Which tax is due differs by place: ask your adviser.',
     },
     {
       key: 'percent',
@@ -1575,7 +1438,6 @@ export const TAXES = {
       width: 11,
       format: '0.###',
       synonyms: ['percent', 'rate', 'tax rate'],
-      help: 'Per cent; 0 where no tax is due.',
     },
   ],
 } as const satisfies TableSchema;
@@ -1598,7 +1460,6 @@ export const QUOTES = {
       width: 9,
       format: '0',
       synonyms: ['quote no', 'quote number', 'number'],
-      help: 'Given on issue: the highest so far, and one. Type an earlier row of your own to begin higher.',
     },
     {
       key: 'revision',
@@ -1610,7 +1471,6 @@ export const QUOTES = {
       width: 9,
       format: '0',
       synonyms: ['rev', 'version'],
-      help: 'A later quote for the same job has its number and the next revision.',
     },
     {
       key: 'job',
@@ -1619,7 +1479,6 @@ export const QUOTES = {
       width: 9,
       format: '@',
       synonyms: ['job no', 'job number'],
-      help: 'Which job was quoted; blank: a price at the counter.',
     },
     {
       key: 'customer',
@@ -1627,7 +1486,6 @@ export const QUOTES = {
       kind: 'text',
       width: 24,
       synonyms: ['client'],
-      help: 'Whose clubs they are.',
     },
     {
       key: 'issued',
@@ -1636,7 +1494,6 @@ export const QUOTES = {
       width: 12,
       format: 'yyyy-mm-dd',
       synonyms: ['date', 'issued on'],
-      help: 'Day of issue.',
     },
     {
       key: 'validUntil',
@@ -1645,7 +1502,6 @@ export const QUOTES = {
       width: 12,
       format: 'yyyy-mm-dd',
       synonyms: ['expires'],
-      help: 'Last day on which it holds.',
     },
     {
       key: 'total',
@@ -1654,9 +1510,8 @@ export const QUOTES = {
       width: 11,
       format: '#,##0.00#',
       synonyms: ['amount'],
-      help: 'What is to be paid, tax and all.',
     },
-    { key: 'currency', header: 'Currency', kind: 'text', width: 10, synonyms: [], help: 'Code of ISO 4217.' },
+    { key: 'currency', header: 'Currency', kind: 'text', width: 10, synonyms: [] },
     {
       key: 'status',
       header: 'Status',
@@ -1665,7 +1520,6 @@ export const QUOTES = {
       needed: true,
       width: 9,
       synonyms: ['state'],
-      help: 'Issued, or void. A void number is not given again.',
     },
     {
       key: 'sheet',
@@ -1674,7 +1528,6 @@ export const QUOTES = {
       width: 20,
       format: '@',
       synonyms: [],
-      help: 'Where the quote stood when it was issued.',
     },
   ],
 } as const satisfies TableSchema;

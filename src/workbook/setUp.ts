@@ -1,4 +1,5 @@
 /** Making the tables a shop needs, each in a sheet of its own. */
+import { COLUMN_HELP } from './columnHelp';
 import { columnsAt, lackingHeaders } from './headings';
 import type { Blocked, SetUpDone } from './outcomes';
 import { keepPlans, keptPlans, pickCells, PLANS_KEY } from './planPlaces';
@@ -197,7 +198,13 @@ function headerFinder(making: readonly TableSchema[], keeping: readonly Seen[]):
 function dropDowns(schema: TableSchema, findHeader: FindHeader): Change[] {
   if (schema === SETTINGS) return settingDropDowns(findHeader);
   return schema.columns.flatMap((column, across) => {
-    return dropDown(body(schema.name, across), column.choices, column.from, column.help, findHeader);
+    return dropDown(
+      body(schema.name, across),
+      column.choices,
+      column.from,
+      COLUMN_HELP[schema.name]?.[column.key] ?? '',
+      findHeader,
+    );
   });
 }
 

@@ -215,7 +215,7 @@ describe('cells', () => {
     expect(cell(columnOf(STOCK, 'cost'), 4.5)).toBe(4.5);
     expect(cell(columnOf(STOCK, 'cost'), 0)).toBe(0);
     expect(cell(columnOf(STOCK, 'cost'), -1)).toBe('Cost is −1. Give 0 or more.');
-    const due: Column = { key: 'due', header: 'Due', kind: 'date', width: 9, synonyms: [], help: '' };
+    const due: Column = { key: 'due', header: 'Due', kind: 'date', width: 9, synonyms: [] };
     expect(cell(due, 45000)).toBe(45000);
     expect(cell(due, ' friday ')).toBe('friday');
   });

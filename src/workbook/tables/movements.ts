@@ -19,7 +19,6 @@ export const MOVEMENTS = {
       width: 12,
       format: 'yyyy-mm-dd',
       synonyms: ['day'],
-      help: 'When it was.',
     },
     {
       key: 'kind',
@@ -29,7 +28,6 @@ export const MOVEMENTS = {
       needed: true,
       width: 12,
       synonyms: ['kind', 'type'],
-      help: 'Reserved and Released move nothing; Used and Written off take away, Arrived adds; Counted sets right.',
     },
     {
       key: 'job',
@@ -38,7 +36,6 @@ export const MOVEMENTS = {
       width: 9,
       format: '@',
       synonyms: ['job no', 'job number'],
-      help: 'Which job it was for; blank: none.',
     },
     {
       key: 'club',
@@ -47,7 +44,6 @@ export const MOVEMENTS = {
       width: 16,
       format: '@',
       synonyms: ['club name'],
-      help: 'The club that gets the grip; blank: the whole job.',
     },
     {
       key: 'item',
@@ -57,7 +53,6 @@ export const MOVEMENTS = {
       width: 22,
       format: '@',
       synonyms: ['sku', 'code', 'article'],
-      help: 'A grip of Stock, a tape of Tape or a way of Weights.',
     },
     {
       key: 'quantity',
@@ -69,7 +64,6 @@ export const MOVEMENTS = {
       width: 10,
       format: '0.###',
       synonyms: ['qty', 'amount'],
-      help: 'How much, in the unit beside it; of a count, by how much it differed.',
     },
     {
       key: 'unit',
@@ -79,7 +73,6 @@ export const MOVEMENTS = {
       needed: true,
       width: 7,
       synonyms: [],
-      help: 'Pieces of a grip, yards of a tape, grams of a weight.',
     },
     {
       key: 'round',
@@ -90,7 +83,6 @@ export const MOVEMENTS = {
       width: 8,
       format: '0',
       synonyms: ['time'],
-      help: 'Blank: the first time. 2: the first redo under warranty.',
     },
     {
       key: 'note',
@@ -98,7 +90,6 @@ export const MOVEMENTS = {
       kind: 'text',
       width: 40,
       synonyms: ['notes', 'remarks'],
-      help: 'Anything to remember: who sent it, what was wrong with it.',
     },
   ],
 } as const satisfies TableSchema;

@@ -15,7 +15,6 @@ export const SCALE = {
       width: 12,
       format: 'yyyy-mm-dd',
       synonyms: ['day', 'read on'],
-      help: 'When the reference club was read.',
     },
     {
       key: 'reading',
@@ -25,7 +24,6 @@ export const SCALE = {
       width: 11,
       format: '@',
       synonyms: ['swing weight', 'swingweight', 'sw'],
-      help: 'What the scale showed: D2.0, or points above A0 as a number.',
     },
     {
       key: 'notes',
@@ -33,7 +31,6 @@ export const SCALE = {
       kind: 'text',
       width: 40,
       synonyms: ['note', 'remarks'],
-      help: 'Anything to remember: the scale was moved, or set right.',
     },
   ],
 } as const satisfies TableSchema;
