@@ -1,27 +1,14 @@
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { accessFaults, MemoryPanes, overflow } from './memoryPane';
+import { expect, test } from 'vitest';
+import { accessFaults, panesForTests, presser, overflow } from './memoryPane';
 import type {} from './paneOnMemory';
 
-const panes = new MemoryPanes();
-beforeAll(() => panes.start());
-afterAll(() => panes.stop());
-afterEach(async () => {
-  await panes.clear();
-  expect(panes.problems.splice(0)).toEqual([]);
-});
+const panes = panesForTests();
 
 test('from the ticket over a check-in with two clubs off to a closed job and a redo, in a pane of 320 px', async () => {
   const page = await panes.open({});
   await page.getByText(/^\d+ clubs?:/).waitFor();
   await page.getByRole('tab', { name: 'Bench', exact: true }).click();
-  const press = async (name: string): Promise<string> => {
-    await page.getByRole('button', { name, exact: true }).click();
-    const status = page.getByRole('status', { name: 'What happened' });
-    await status.getByRole('button', { name: 'Close this message' }).waitFor();
-    const said = (await status.textContent()) ?? '';
-    await status.getByRole('button', { name: 'Close this message' }).click();
-    return said;
-  };
+  const press = presser(page);
   expect(await press('Fill bench ticket')).toContain('Ticket filled');
   expect(await page.evaluate(() => window.sheet.shows('Ticket R-201', 1, 0))).toBe('Bench ticket');
   expect(await press('Start check-in')).toContain('Check-in started');

@@ -1,18 +1,12 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { COMPARE_HEAD_ROWS } from '../../src/workbook/compareSheet';
 import { demoClubs } from '../../src/tryout/demo/clubs';
 import { demoStock } from '../../src/tryout/demo/stock';
-import { accessFaults, MemoryPanes, overflow, type PaneOptions } from './memoryPane';
+import { accessFaults, panesForTests, overflow, type PaneOptions } from './memoryPane';
 import type {} from './paneOnMemory';
 
-const panes = new MemoryPanes();
-beforeAll(() => panes.start());
-afterAll(() => panes.stop());
-afterEach(async () => {
-  await panes.clear();
-  expect(panes.problems.splice(0)).toEqual([]);
-});
+const panes = panesForTests();
 
 type ScreenName = 'Plan' | 'Hand' | 'Compare' | 'Even out' | 'Place';
 

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { rolldown } from 'rolldown';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { launchOptions, needBrowser } from '../../.config/browser.mjs';
 
 const here = resolve(fileURLToPath(import.meta.url), '..');
@@ -101,4 +102,29 @@ export function overflow(page: Page): Promise<number> {
     const inner = column ? column.scrollWidth - column.clientWidth : 0;
     return Math.max(inner, document.documentElement.scrollWidth - innerWidth);
   });
+}
+
+/** Panes for the tests of one file: begun before them, cleared after each, which must leave no message of an error. */
+export function panesForTests(): MemoryPanes {
+  const panes = new MemoryPanes();
+  beforeAll(() => panes.start());
+  afterAll(() => panes.stop());
+  afterEach(async () => {
+    await panes.clear();
+    expect(panes.problems.splice(0)).toEqual([]);
+  });
+  return panes;
+}
+
+/** Presses buttons by their names; each answers what the pane then said, and that is put away. */
+export function presser(page: Page): (name: string | RegExp) => Promise<string> {
+  const status = page.getByRole('status', { name: 'What happened' });
+  const close = status.getByRole('button', { name: 'Close this message' });
+  return async (name) => {
+    await page.getByRole('button', { name, exact: true }).click();
+    await close.waitFor();
+    const said = (await status.textContent()) ?? '';
+    await close.click();
+    return said;
+  };
 }

@@ -1,15 +1,9 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { accessFaults, MemoryPanes, overflow, type PaneOptions } from './memoryPane';
+import { describe, expect, test } from 'vitest';
+import { accessFaults, panesForTests, overflow, type PaneOptions } from './memoryPane';
 import type {} from './paneOnMemory';
 
-const panes = new MemoryPanes();
-beforeAll(() => panes.start());
-afterAll(() => panes.stop());
-afterEach(async () => {
-  await panes.clear();
-  expect(panes.problems.splice(0)).toEqual([]);
-});
+const panes = panesForTests();
 
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
 const field = (page: Page, name: string) => page.getByRole('combobox', { name });

@@ -1,14 +1,8 @@
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { accessFaults, MemoryPanes, overflow } from './memoryPane';
+import { expect, test } from 'vitest';
+import { accessFaults, panesForTests, presser, overflow } from './memoryPane';
 import type {} from './paneOnMemory';
 
-const panes = new MemoryPanes();
-beforeAll(() => panes.start());
-afterAll(() => panes.stop());
-afterEach(async () => {
-  await panes.clear();
-  expect(panes.problems.splice(0)).toEqual([]);
-});
+const panes = panesForTests();
 
 test('from a bag to an issued quote, its next revision and a void one, in a pane of 320 px', async () => {
   const page = await panes.open({});
@@ -16,15 +10,7 @@ test('from a bag to an issued quote, its next revision and a void one, in a pane
   await page.getByRole('tab', { name: 'Quote', exact: true }).click();
   const lines = page.getByRole('region', { name: 'Lines and sums' });
   await lines.getByRole('rowheader', { name: 'Total', exact: true }).waitFor();
-  const status = page.getByRole('status', { name: 'What happened' });
-  const press = async (name: string | RegExp): Promise<string> => {
-    await page.getByRole('button', { name, exact: true }).click();
-    const close = status.getByRole('button', { name: 'Close this message' });
-    await close.waitFor();
-    const said = (await status.textContent()) ?? '';
-    await close.click();
-    return said;
-  };
+  const press = presser(page);
   expect(await press('Issue quote')).toContain('Quote 1042 over 237.36 EUR');
   expect(await page.evaluate(() => window.sheet.read('Quotes', 3, 'No.'))).toBe(1042);
   await page.getByText('Becomes 1042 revision 2').waitFor();

@@ -6,23 +6,10 @@ import type { ShopSeen } from '../state/work';
 import { faultText, HOLDS_SHOWN, SIZES, WHAT } from '../words';
 import { Choice, FieldLine, Pair } from './fields';
 import { GripField } from './GripField';
+import { Fold } from './Fold';
 
 const useStyles = makeStyles({
   fields: { display: 'flex', flexDirection: 'column', rowGap: '6px' },
-  fold: {
-    '& > summary': {
-      minHeight: '28px',
-      display: 'flex',
-      alignItems: 'center',
-      cursor: 'pointer',
-      color: tokens.colorBrandForegroundLink,
-      borderRadius: tokens.borderRadiusSmall,
-    },
-    '& > summary:focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}` },
-    '& > summary::before': { content: '"+"', width: '16px', flexShrink: 0 },
-    '&[open] > summary::before': { content: '"−"' },
-  },
-  folded: { display: 'flex', flexDirection: 'column', rowGap: '6px', paddingTop: '4px' },
   number: { minWidth: 0, width: '100%' },
   putters: { marginLeft: '82px' },
   perClub: {
@@ -121,45 +108,42 @@ function SeldomLines({ shop, form, faults, onForm }: Omit<WhatProps, 'putters'>)
   const lowerSays = faults.lowerLayers ? faultText('lowerLayers', faults.lowerLayers) : undefined;
   const ways = Object.fromEntries([['', WHAT.asInSheet], ...shop.ways.map((way) => [way, way])]);
   return (
-    <details className={styles.fold}>
-      <summary>{WHAT.more}</summary>
-      <div className={styles.folded}>
-        <FieldLine label={WHAT.lower} id={`${id}lower`} says={lowerSays} saysId={`${id}lowerSays`}>
-          <Input
-            id={`${id}lower`}
-            className={styles.number}
-            inputMode="numeric"
-            aria-invalid={Boolean(lowerSays)}
-            aria-describedby={lowerSays && `${id}lowerSays`}
-            placeholder={WHAT.asInSheet}
-            contentAfter={WHAT.lowerUnit}
-            value={form.lowerLayers}
-            onChange={(_, { value }) => onForm({ lowerLayers: value })}
-          />
-        </FieldLine>
-        <FieldLine label={WHAT.tolerance} id={`${id}tolerance`} says={says} saysId={`${id}says`}>
-          <Input
-            id={`${id}tolerance`}
-            className={styles.number}
-            inputMode="decimal"
-            aria-invalid={Boolean(says)}
-            aria-describedby={says && `${id}says`}
-            placeholder={WHAT.asInSheet}
-            contentAfter={WHAT.toleranceUnit}
-            value={form.tolerance}
-            onChange={(_, { value }) => onForm({ tolerance: value })}
-          />
-        </FieldLine>
-        <FieldLine label={WHAT.weighting} id={`${id}weighting`}>
-          <Choice
-            id={`${id}weighting`}
-            value={form.weighting}
-            options={ways}
-            onChoose={(weighting) => onForm({ weighting })}
-          />
-        </FieldLine>
-      </div>
-    </details>
+    <Fold title={WHAT.more}>
+      <FieldLine label={WHAT.lower} id={`${id}lower`} says={lowerSays} saysId={`${id}lowerSays`}>
+        <Input
+          id={`${id}lower`}
+          className={styles.number}
+          inputMode="numeric"
+          aria-invalid={Boolean(lowerSays)}
+          aria-describedby={lowerSays && `${id}lowerSays`}
+          placeholder={WHAT.asInSheet}
+          contentAfter={WHAT.lowerUnit}
+          value={form.lowerLayers}
+          onChange={(_, { value }) => onForm({ lowerLayers: value })}
+        />
+      </FieldLine>
+      <FieldLine label={WHAT.tolerance} id={`${id}tolerance`} says={says} saysId={`${id}says`}>
+        <Input
+          id={`${id}tolerance`}
+          className={styles.number}
+          inputMode="decimal"
+          aria-invalid={Boolean(says)}
+          aria-describedby={says && `${id}says`}
+          placeholder={WHAT.asInSheet}
+          contentAfter={WHAT.toleranceUnit}
+          value={form.tolerance}
+          onChange={(_, { value }) => onForm({ tolerance: value })}
+        />
+      </FieldLine>
+      <FieldLine label={WHAT.weighting} id={`${id}weighting`}>
+        <Choice
+          id={`${id}weighting`}
+          value={form.weighting}
+          options={ways}
+          onChoose={(weighting) => onForm({ weighting })}
+        />
+      </FieldLine>
+    </Fold>
   );
 }
 

@@ -14,9 +14,8 @@ export const officeIsThere = spawnSync('soffice', ['--version']).status === 0;
 export const OFFICE_MS = 180_000;
 
 export interface OfficeCopy {
-  /** The lines of a sheet as a person sees them. */
-  readonly text: (sheet: string) => string;
-  readonly csv: (options: string) => (sheet: string) => string;
+  /** Cells of a sheet, comma separated, with numbers as their formats show them or as they are. */
+  readonly texts: (numbers?: 'shown' | 'plain') => (sheet: string) => string;
   /** How many sheets of paper the pages take together; the file is kept where KEEP_PDF says. */
   readonly papers: () => number;
   readonly forget: () => void;
@@ -45,13 +44,13 @@ export async function officeCopy(
     const own = `-env:UserInstallation=file://${join(folder, 'profile')}`;
     execFileSync('soffice', [own, '--headless', '--convert-to', to, '--outdir', folder, file]);
   };
-  const csv = (options: string) => {
-    convert(`csv:Text - txt - csv (StarCalc):${options}`);
-    return (sheet: string): string => readFileSync(join(folder, `copy-${sheet}.csv`), 'utf8');
-  };
   return {
-    csv,
-    text: csv('44,34,76,1,,0,false,true,false,false,false,-1'),
+    texts: (numbers = 'shown') => {
+      convert(
+        `csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,${String(numbers === 'shown')},false,false,false,-1`,
+      );
+      return (sheet) => readFileSync(join(folder, `copy-${sheet}.csv`), 'utf8');
+    },
     papers: () => {
       convert('pdf');
       const pdf = join(folder, 'copy.pdf');

@@ -26,7 +26,7 @@ describe.runIf(officeIsThere)('LibreOffice, given the work ahead', () => {
   test(
     'reads each week with its jobs, and what is short',
     () => {
-      const text = copy.text('Week');
+      const text = copy.texts()('Week');
       expect(text).toMatch(/Week of,2026-05-11,[\s\S]*2026-05-15,R-201,Alex Marsh,Open,,1042,13,/);
       expect(text).toMatch(/Week of,2026-05-18,/);
       expect(text).toMatch(/R-202,Robin Field,Open,OS-M60 × 4,not issued,8,\d+,/);

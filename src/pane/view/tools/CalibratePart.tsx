@@ -1,5 +1,5 @@
 /** The shop's own constants: what its check-ins say, offered one by one, and whether its scale still reads as it did. */
-import { Button, makeStyles, tokens } from '@fluentui/react-components';
+import { Button } from '@fluentui/react-components';
 import { useMemo } from 'react';
 import { calibrateShop, checkScale, type ScaleSeen, type ShopCalibration } from '../../../workbook/calibrateShop';
 import {
@@ -20,26 +20,7 @@ import { FIRST_RUN } from '../../words';
 import { takeConstantDeed } from './calibrateDeeds';
 import { CALIBRATE_WORDS } from './calibrateWords';
 import { Buttons, Part, Says, Sentences } from './parts';
-
-const useStyles = makeStyles({
-  fold: {
-    borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
-    marginTop: '6px',
-    paddingTop: '6px',
-    '& > summary': {
-      minHeight: '28px',
-      display: 'flex',
-      alignItems: 'center',
-      cursor: 'pointer',
-      color: tokens.colorBrandForegroundLink,
-      borderRadius: tokens.borderRadiusSmall,
-    },
-    '& > summary:focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}` },
-    '& > summary::before': { content: '"+"', width: '16px', flexShrink: 0 },
-    '&[open] > summary::before': { content: '"−"' },
-  },
-  folded: { display: 'flex', flexDirection: 'column', rowGap: '8px', paddingTop: '4px' },
-});
+import { Fold } from '../Fold';
 
 function Found({ seen, pane }: { readonly seen: ShopCalibration; readonly pane: PaneNow }) {
   const { found, finished, without } = seen;
@@ -133,20 +114,16 @@ function Scale({ seen, pane }: { readonly seen: ScaleSeen; readonly pane: PaneNo
 
 /** Stands folded below the check-in. */
 export function CalibratePart({ pane }: { readonly pane: PaneNow }) {
-  const styles = useStyles();
   const { shop } = pane.state;
   const seen = useMemo(() => shop && calibrateShop(shopOf(shop).tables), [shop]);
   const scale = useMemo(() => shop && checkScale(shopOf(shop).tables), [shop]);
   if (!seen || !scale) return null;
   return (
-    <details className={styles.fold}>
-      <summary>{CALIBRATE_WORDS.title}</summary>
-      <div className={styles.folded}>
-        <Found seen={seen} pane={pane} />
-        <Part title={CALIBRATE_WORDS.scale} ruled>
-          <Scale seen={scale} pane={pane} />
-        </Part>
-      </div>
-    </details>
+    <Fold title={CALIBRATE_WORDS.title} ruled>
+      <Found seen={seen} pane={pane} />
+      <Part title={CALIBRATE_WORDS.scale} ruled>
+        <Scale seen={scale} pane={pane} />
+      </Part>
+    </Fold>
   );
 }

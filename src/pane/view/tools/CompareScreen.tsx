@@ -1,5 +1,5 @@
 /** Every grip of Stock on the whole set: what each does, which no other beats, and the best for each club. */
-import { Button, Checkbox, Input, makeStyles, ProgressBar, tokens } from '@fluentui/react-components';
+import { Button, Checkbox, Input, makeStyles, ProgressBar } from '@fluentui/react-components';
 import { useCallback, useId, useMemo, useState } from 'react';
 import { compareSteps, holdOf, type Comparison, type PlanInput, type Tried } from '../../../core/index';
 import { COUNT_WORDS } from '../../../words/choose';
@@ -19,22 +19,9 @@ import { CompareTable } from './CompareTable';
 import { Buttons, Part, Says, Sentences } from './parts';
 import { SolvePart } from './SolvePart';
 import type { ToolProps } from './toolProps';
+import { Fold } from '../Fold';
 
 const useStyles = makeStyles({
-  fold: {
-    '& > summary': {
-      minHeight: '28px',
-      display: 'flex',
-      alignItems: 'center',
-      cursor: 'pointer',
-      color: tokens.colorBrandForegroundLink,
-      borderRadius: tokens.borderRadiusSmall,
-    },
-    '& > summary:focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}` },
-    '& > summary::before': { content: '"+"', width: '16px', flexShrink: 0 },
-    '&[open] > summary::before': { content: '"−"' },
-  },
-  folded: { display: 'flex', flexDirection: 'column', rowGap: '6px', paddingTop: '4px' },
   input: { minWidth: 0, width: '100%' },
   tick: { marginLeft: '82px' },
 });
@@ -57,63 +44,60 @@ function Narrow({
   const { textures, cores } = useMemo(() => filterChoices(input), [input.stock]);
   const any = [['', COMPARE_WORDS.any]] as const;
   return (
-    <details className={styles.fold}>
-      <summary>{COMPARE_WORDS.narrow}</summary>
-      <div className={styles.folded}>
-        <FieldLine label={COMPARE_WORDS.profile} id={`${id}p`}>
-          <Choice
-            id={`${id}p`}
-            value={form.profile}
-            options={COMPARE_WORDS.profiles}
-            onChoose={(profile) => onForm({ profile })}
-          />
-        </FieldLine>
-        {textures.length > 0 && (
-          <FieldLine label={COMPARE_WORDS.texture} id={`${id}t`}>
-            <Choice
-              id={`${id}t`}
-              value={form.texture}
-              options={Object.fromEntries([...any, ...textures.map((each) => [each, each] as const)])}
-              onChoose={(texture) => onForm({ texture })}
-            />
-          </FieldLine>
-        )}
-        <FieldLine label={COMPARE_WORDS.core} id={`${id}c`}>
-          <Choice
-            id={`${id}c`}
-            value={form.core}
-            options={Object.fromEntries([
-              ...any,
-              ...cores.map((each) => [String(each), `${thousandths(each)} in`] as const),
-            ])}
-            onChoose={(core) => onForm({ core })}
-          />
-        </FieldLine>
-        <FieldLine
-          label={COMPARE_WORDS.mostPrice}
-          id={`${id}m`}
-          says={priceFault ? COMPARE_WORDS.priceFault : undefined}
-          saysId={`${id}says`}
-        >
-          <Input
-            id={`${id}m`}
-            className={styles.input}
-            inputMode="decimal"
-            aria-invalid={priceFault}
-            aria-describedby={priceFault ? `${id}says` : undefined}
-            placeholder={COMPARE_WORDS.any}
-            value={form.mostPrice}
-            onChange={(_, { value }) => onForm({ mostPrice: value })}
-          />
-        </FieldLine>
-        <Checkbox
-          className={styles.tick}
-          label={COMPARE_WORDS.onHandOnly}
-          checked={form.onHandOnly}
-          onChange={(_, { checked }) => onForm({ onHandOnly: checked === true })}
+    <Fold title={COMPARE_WORDS.narrow}>
+      <FieldLine label={COMPARE_WORDS.profile} id={`${id}p`}>
+        <Choice
+          id={`${id}p`}
+          value={form.profile}
+          options={COMPARE_WORDS.profiles}
+          onChoose={(profile) => onForm({ profile })}
         />
-      </div>
-    </details>
+      </FieldLine>
+      {textures.length > 0 && (
+        <FieldLine label={COMPARE_WORDS.texture} id={`${id}t`}>
+          <Choice
+            id={`${id}t`}
+            value={form.texture}
+            options={Object.fromEntries([...any, ...textures.map((each) => [each, each] as const)])}
+            onChoose={(texture) => onForm({ texture })}
+          />
+        </FieldLine>
+      )}
+      <FieldLine label={COMPARE_WORDS.core} id={`${id}c`}>
+        <Choice
+          id={`${id}c`}
+          value={form.core}
+          options={Object.fromEntries([
+            ...any,
+            ...cores.map((each) => [String(each), `${thousandths(each)} in`] as const),
+          ])}
+          onChoose={(core) => onForm({ core })}
+        />
+      </FieldLine>
+      <FieldLine
+        label={COMPARE_WORDS.mostPrice}
+        id={`${id}m`}
+        says={priceFault ? COMPARE_WORDS.priceFault : undefined}
+        saysId={`${id}says`}
+      >
+        <Input
+          id={`${id}m`}
+          className={styles.input}
+          inputMode="decimal"
+          aria-invalid={priceFault}
+          aria-describedby={priceFault ? `${id}says` : undefined}
+          placeholder={COMPARE_WORDS.any}
+          value={form.mostPrice}
+          onChange={(_, { value }) => onForm({ mostPrice: value })}
+        />
+      </FieldLine>
+      <Checkbox
+        className={styles.tick}
+        label={COMPARE_WORDS.onHandOnly}
+        checked={form.onHandOnly}
+        onChange={(_, { checked }) => onForm({ onHandOnly: checked === true })}
+      />
+    </Fold>
   );
 }
 
@@ -123,14 +107,12 @@ const ORDERS: Readonly<Record<CompareForm['orderBy'], string>> = {
 };
 
 function NotTried({ comparison }: { readonly comparison: Comparison }) {
-  const styles = useStyles();
   const { notTried } = comparison;
   if (!notTried.length) return null;
   return (
-    <details className={styles.fold}>
-      <summary>{COMPARE_WORDS.notTried(notTried.length)}</summary>
+    <Fold title={COMPARE_WORDS.notTried(notTried.length)}>
       <Sentences texts={notTriedLines(comparison)} />
-    </details>
+    </Fold>
   );
 }
 

@@ -18,7 +18,8 @@ import { IssuedPart } from './IssuedPart';
 import { OptionsPart } from './OptionsPart';
 import { Buttons, Part, Says, Sentences } from './parts';
 import { issueDeed, optionsDeed, voidDeed } from './quoteDeeds';
-import { Fold, TextField } from './quoteFields';
+import { Fold } from '../Fold';
+import { TextField } from './quoteFields';
 import { QuoteLines, ShopOnly } from './QuoteLines';
 import {
   issuedSeen,
