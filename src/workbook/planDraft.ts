@@ -216,7 +216,12 @@ function dress({ look, target }: Job, block: Block, plan: readonly (readonly Cel
  * In a sheet that is not ours highlights of a person's may be among those that are there, and stay: ours come beside them,
  * once. Filled again, only rows that the plan did not have get them.
  */
-function highlightedRows(look: PlanLook, { ownSheet, place }: Target, block: Block, bodyRows: number): Highlighted | null {
+function highlightedRows(
+  look: PlanLook,
+  { ownSheet, place }: Target,
+  block: Block,
+  bodyRows: number,
+): Highlighted | null {
   if (ownSheet) return { fromRow: 0, beside: false };
   if (!place) return { fromRow: 0, beside: Boolean(look.area.highlighted ?? look.spare.highlighted) };
   const fromRow = place.block.rows - HEAD_ROWS - 1;

@@ -25,9 +25,11 @@ describe('a workbook set up by the first version', () => {
   test('is read whole: every table that there was, jobs and all', async () => {
     const shop = await readShop(await olderWorkshop());
     expect(LATER).toEqual(expect.arrayContaining(['Sizes', 'Checkin']));
-    expect(Object.entries(shop.tables).flatMap(([name, table]) => (table ? [] : [name])).sort()).toEqual(
-      [...LATER].sort(),
-    );
+    expect(
+      Object.entries(shop.tables)
+        .flatMap(([name, table]) => (table ? [] : [name]))
+        .sort(),
+    ).toEqual([...LATER].sort());
     expect(shop.jobs.map(({ job, clubs }) => [job, clubs])).toEqual([
       ['1042', 3],
       ['1043', 1],

@@ -24,7 +24,13 @@ export function sortMeasured(plan: SetPlan, measured: readonly MeasuredClub[]): 
     const club = clubs.find((each) => !byRow.has(each.row));
     if (club) byRow.set(club.row, sound(row));
     else if (clubs.length > 0) issues.push({ code: 'duplicate', field, got: row.club });
-    else issues.push({ code: 'unknownChoice', field, got: row.club, expected: 'a club of this job that gets a grip, named as in Clubs' });
+    else
+      issues.push({
+        code: 'unknownChoice',
+        field,
+        got: row.club,
+        expected: 'a club of this job that gets a grip, named as in Clubs',
+      });
   }
   return { byRow, issues };
 }
