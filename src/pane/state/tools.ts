@@ -23,6 +23,9 @@ export const SCREEN_LINES: readonly (readonly Screen[])[] = [
   ['intake', 'quote', 'stock', 'bench', 'week'],
 ];
 
+/** Screens that lead to a plan. */
+export const PLAN_SCREENS: readonly Screen[] = SCREEN_LINES[0] ?? [];
+
 export type LengthUnit = 'in' | 'mm';
 
 export interface HandForm {

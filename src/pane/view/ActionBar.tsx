@@ -1,4 +1,4 @@
-/** What can be done with the plan; always in sight, and it says beforehand what it will write. */
+/** What can be done with the plan, in sight wherever a plan is made, and it says beforehand what it will write; elsewhere only taking back. */
 import { Button, makeStyles, tokens } from '@fluentui/react-components';
 import type { Choices } from '../../workbook/choices';
 import type { Where } from '../state/work';
@@ -16,10 +16,13 @@ const useStyles = makeStyles({
   fill: { display: 'grid', gridTemplateColumns: 'auto minmax(0, 1fr)', columnGap: '8px' },
   main: { minWidth: '104px' },
   others: { display: 'flex', justifyContent: 'space-between', columnGap: '8px' },
+  undo: { display: 'flex', justifyContent: 'flex-end' },
   other: { paddingLeft: '4px', paddingRight: '4px', minWidth: 0, fontWeight: tokens.fontWeightRegular },
 });
 
 interface ActionProps {
+  /** Whether the screen leads to a plan. */
+  readonly planning: boolean;
   readonly clubs: number;
   /** How many of them the choices go to. */
   readonly chosen: number;
@@ -34,6 +37,7 @@ interface ActionProps {
 }
 
 export function ActionBar({
+  planning,
   clubs,
   chosen,
   choices,
@@ -47,6 +51,12 @@ export function ActionBar({
 }: ActionProps) {
   const styles = useStyles();
   const places: Record<Where, string> = { planSheet: ACTIONS.planSheet, openSheet: ACTIONS.openSheet };
+  const undo = (
+    <Button className={styles.other} size="small" appearance="transparent" disabledFocusable={busy} onClick={onUndo}>
+      {ACTIONS.undo}
+    </Button>
+  );
+  if (!planning) return <div className={styles.undo}>{undo}</div>;
   return (
     <>
       <p className={styles.says}>
@@ -68,15 +78,7 @@ export function ActionBar({
         >
           {ACTIONS.freeze}
         </Button>
-        <Button
-          className={styles.other}
-          size="small"
-          appearance="transparent"
-          disabledFocusable={busy}
-          onClick={onUndo}
-        >
-          {ACTIONS.undo}
-        </Button>
+        {undo}
       </div>
     </>
   );

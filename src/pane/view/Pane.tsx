@@ -2,6 +2,7 @@
 import { FluentProvider, Link, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
 import { useEffect, useMemo, useRef } from 'react';
 import type { WorkbookPort } from '../../workbook/port';
+import { PLAN_SCREENS } from '../state/tools';
 import { usePane, type PaneNow } from '../state/usePane';
 import type { Work } from '../state/work';
 import { plannedRows } from '../state/paneState';
@@ -109,6 +110,7 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
       />
       {acts && (
         <ActionBar
+          planning={PLAN_SCREENS.includes(state.screen)}
           clubs={clubs}
           chosen={chosenClubs(pane, clubs)}
           choices={read.choices}
