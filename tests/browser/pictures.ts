@@ -85,10 +85,20 @@ async function takeCompare(page: Page): Promise<void> {
   await page.locator('main').screenshot({ path: join(folder, 'compare.png') });
 }
 
+/** One of the tabs for the work around a plan. */
+const takeTab = (tab: string, name: string, there: string) => async (page: Page) => {
+  await page.getByRole('tab', { name: tab, exact: true }).click();
+  await page.getByRole('button', { name: there }).waitFor(patience);
+  await settled(page);
+  await page.locator('main').screenshot({ path: join(folder, `${name}.png`) });
+};
+
 await mkdir(folder, { recursive: true });
 await withPage({ width: 1440, height: 860 }, takePage);
 await withPage({ width: 320, height: 900 }, takePane('pane-light'));
 await withPage({ width: 320, height: 900, dark: true }, takePane('pane-dark'));
 await withPage({ width: 320, height: 900 }, takeHand);
 await withPage({ width: 320, height: 900 }, takeCompare);
-console.log(`Five pictures are in ${folder}.`);
+await withPage({ width: 320, height: 900 }, takeTab('Quote', 'quote', 'Issue quote'));
+await withPage({ width: 320, height: 900 }, takeTab('Week', 'week', 'Fill week sheet'));
+console.log(`Seven pictures are in ${folder}.`);
