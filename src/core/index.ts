@@ -42,6 +42,7 @@ export { counterQuote, type CounterGrips, type CounterQuote, type CounterRequest
 export { compareQuotes, type NamedQuote, type QuoteComparison, type QuoteRow } from './quote/compare';
 export * from './calibrate/types';
 export { calibrate } from './calibrate/calibrate';
+export { illegal, legalRange, type LegalRange } from './calibrate/legal';
 export * from './calibrate/scaleCheck';
 export { finishedClub, type Measurements } from './calibrate/fromCheckIn';
 export * from './bench/types';

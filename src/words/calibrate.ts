@@ -73,9 +73,11 @@ export const LAYER_FROM_WORDS: Readonly<Record<LayerFrom, string>> = {
   gripsAlike: 'from grips of one item, taken to weigh alike; loose grips that are weighed make it several times surer',
 };
 
-/** Why something cannot be told yet, one sentence each, the layer first. */
-export function sayUntold({ layer, balance }: Calibration): string[] {
-  return [layer, ...balance.map(({ found }) => found)].flatMap((result) => (result.ok ? [] : [sayIssue(result.issue)]));
+/** Why something cannot be told yet, one sentence each, the layer first; of all grips together only what cannot be. */
+export function sayUntold({ layer, balance, ratio }: Calibration): string[] {
+  const together = !ratio.ok && ratio.issue.code === 'contradiction' ? [ratio] : [];
+  const results = [layer, ...balance.map(({ found }) => found), ...together];
+  return results.flatMap((result) => (result.ok ? [] : [sayIssue(result.issue)]));
 }
 
 /** Whether the scale still reads as it did. */

@@ -1,5 +1,6 @@
 /** Sentences for how taking over one of the shop's own constants ended. */
 import type { ConstantDone } from '../workbook/takeConstant';
+import { sayIssue } from './issues';
 import { sayNotDone, sayOccupied } from './outcomes';
 
 function heldText(was: string | number | boolean | null): string {
@@ -15,6 +16,8 @@ export function sayConstant(end: ConstantDone): string {
   switch (end.reason) {
     case 'occupied':
       return sayOccupied(end);
+    case 'impossible':
+      return `${sayIssue(end.issue)} Nothing was written.`;
     case 'rowGone':
       return `${end.table} has no row ${end.row || 'of that name'} any more. Nothing was written; add the row, or name it in Settings.`;
     case 'sameAlready':

@@ -1,5 +1,13 @@
 /** Taking over one of the shop's own constants: into Tape, Stock or Settings, the old value told. */
-import { roundTo, type Offer } from '../core/index';
+import {
+  DEFAULT_SETTINGS,
+  illegal,
+  legalRange,
+  roundTo,
+  type Issue,
+  type Offer,
+  type ShopSettings,
+} from '../core/index';
 import { addRows, roomNeeded } from './addRows';
 import { columnsAt, folded } from './headings';
 import type { InTheWay, NotDone, Occupied } from './outcomes';
@@ -27,6 +35,8 @@ export type ConstantDone =
   | ConstantTaken
   | NotDone
   | Occupied
+  /** no tape weighs that, no grip balances there, or may by the interval */
+  | { readonly done: false; readonly reason: 'impossible'; readonly issue: Issue }
   /** Stock or Tape has no row of that name any more */
   | { readonly done: false; readonly reason: 'rowGone'; readonly table: string; readonly row: string }
   /** there is already that value */
@@ -44,14 +54,18 @@ interface Aim {
   readonly told: string;
 }
 
-/** Writes what was offered. A formula of the shop's is replaced only when they agreed. */
+type Offered = Pick<Offer, 'field' | 'item' | 'suggested' | 'low' | 'high'>;
+
+/** Writes what was offered, if it can be at all. A formula of the shop's is replaced only when they agreed. */
 export async function takeConstant(
   port: WorkbookPort,
-  offer: Pick<Offer, 'field' | 'item' | 'suggested'>,
+  offer: Offered,
   agreed: InTheWay | null = null,
 ): Promise<ConstantDone> {
   return politely(async (): Promise<ConstantDone> => {
     const tables = shopTables(await port.read(tableQueries()));
+    const issue = impossible(tables, offer);
+    if (issue) return { done: false, reason: 'impossible', issue };
     const aim = aimOf(tables, offer);
     const table = Object.values(tables).find((each) => each && folded(each.name) === folded(aim.schema.name));
     if (!table) return { done: false, reason: 'tableMissing', table: aim.schema.name };
@@ -79,7 +93,29 @@ export async function takeConstant(
   });
 }
 
-function aimOf(tables: ShopTables, { field, item, suggested }: Pick<Offer, 'field' | 'item' | 'suggested'>): Aim {
+/** By the tape and its length as they stand now, which may be others than when it was offered. */
+function impossible(tables: ShopTables, { field, item, suggested, low, high }: Offered): Issue | undefined {
+  const settings = settingsOf(tables) ?? DEFAULT_SETTINGS;
+  const value = roundTo(suggested, DECIMALS[field]);
+  return illegal(
+    item === undefined ? FIELDS[field] : `${FIELDS[field]} of ${item}`,
+    { value, low, high },
+    legalRange(field, settings),
+  );
+}
+
+const FIELDS: Readonly<Record<Offer['field'], string>> = {
+  layerGrams: 'Layer mass',
+  balanceInches: 'Balance point',
+  balanceRatio: 'Balance point as a part of the length',
+};
+
+function settingsOf({ Settings, Tape }: ShopTables): ShopSettings | undefined {
+  const read = readSettings(Settings && matrixOf(Settings), Tape && matrixOf(Tape));
+  return read.ok ? read.value.settings : undefined;
+}
+
+function aimOf(tables: ShopTables, { field, item, suggested }: Offered): Aim {
   const value = roundTo(suggested, DECIMALS[field]);
   switch (field) {
     case 'layerGrams': {
@@ -97,14 +133,12 @@ function aimOf(tables: ShopTables, { field, item, suggested }: Pick<Offer, 'fiel
 const RATIO = SETTING_ROWS.find(({ key }) => key === 'gripBalance') as (typeof SETTING_ROWS)[number];
 
 /** Which row of Tape is the build-up tape, and how long a strip of it is taken to be. */
-function buildUpTape({ Settings, Tape }: ShopTables): { readonly name: string; readonly tapedInches: number } {
-  const matrix = Settings && matrixOf(Settings);
-  const values = settingValues(matrix);
+function buildUpTape(tables: ShopTables): { readonly name: string; readonly tapedInches: number } {
+  const values = settingValues(tables.Settings && matrixOf(tables.Settings));
   const name = values.ok ? values.value.values.get('buildUpTape') : undefined;
-  const read = readSettings(matrix, Tape && matrixOf(Tape));
   return {
     name: typeof name === 'string' ? name : 'Build-up tape',
-    tapedInches: read.ok ? read.value.settings.tapedInches : 10.5,
+    tapedInches: (settingsOf(tables) ?? DEFAULT_SETTINGS).tapedInches,
   };
 }
 

@@ -150,6 +150,28 @@ describe('taking a constant over', () => {
     expect((await offerOf(port, 'balanceRatio')).now).toBeCloseTo(ratio.suggested, 3);
   });
 
+  test('what cannot be is not written, whoever offers it: by the value, and by its interval', async () => {
+    const port = demoPort();
+    const row = rowOf(port, 'Stock', 'Item', 'OS-S60');
+    const balance = await offerOf(port, 'balanceInches', 'OS-S60');
+    const layer = await offerOf(port, 'layerGrams');
+    const ratio = await offerOf(port, 'balanceRatio');
+    for (const wrong of [
+      { ...balance, suggested: -3, low: -4, high: -2 },
+      { ...balance, low: 1.4 },
+      { ...layer, suggested: -0.5 },
+      { ...layer, high: 8.2 },
+      { ...ratio, suggested: 1.2 },
+    ]) {
+      const end = await takeConstant(port, wrong);
+      expect(end).toMatchObject({ done: false, reason: 'impossible' });
+      expect(sayConstant(end)).toMatch(
+        / does not fit: the check-ins say .* can be\. Look for .* Nothing was written\.$/,
+      );
+    }
+    expect(reads(port, 'Stock', row, 'Balance point (in)')).toBe(4.2);
+  });
+
   test('a formula of the shop’s is asked about, and a row that is gone is said', async () => {
     const port = demoPort();
     const balance = await offerOf(port, 'balanceInches', 'OS-S60');

@@ -4,15 +4,17 @@ import { groupedBy } from '../plan/together';
 import type { Result } from '../result';
 import { balanceNow, balancePoint, balanceRatio, type TapeKnown } from './balancePoint';
 import { layerMass } from './layerMass';
+import { legally, legalRange, type LegalRange } from './legal';
 import { CONFIDENCE } from './limits';
 import { itemKey, usablePairs, type Pair } from './pairs';
-import type { BalanceEstimate, Calibration, CalibrateInput, LayerEstimate, Offer, Unusable } from './types';
+import type { BalanceEstimate, Calibration, CalibrateInput, LayerEstimate, Offer, OfferField, Unusable } from './types';
 
 /**
  * What check-ins say of the mass of a layer and of the grips' balance points, offered and not taken over.
  *
  * The masses tell layer from grip, then the readings tell where the grip balances. Where the masses cannot tell the layer, the shop's own
- * is used for the balance points with its ±: tape lies so near a grip's balance point that this hardly matters.
+ * is used for the balance points with its ±: tape lies so near a grip's balance point that this hardly matters. What no tape weighs and
+ * no grip balances at is not offered, nor is what might be that by its interval.
  *
  * @param input clubs read and weighed bare and finished, stock, settings; grams, inches, points
  * @returns each constant or why it cannot be told, offers for those that can, and the clubs that cannot be true
@@ -21,16 +23,19 @@ import type { BalanceEstimate, Calibration, CalibrateInput, LayerEstimate, Offer
 export function calibrate(input: CalibrateInput): Calibration {
   const { settings, confidence = CONFIDENCE } = input;
   const { pairs, unusable } = usablePairs(input.finished);
-  const layer = layerMass(pairs, settings, confidence);
+  const range = (field: OfferField): LegalRange => legalRange(field, settings);
+  const layer = legally('Layer mass', layerMass(pairs, settings, confidence), range('layerGrams'));
   const tape = tapeKnown(layer, input);
   const stock = new Map([...input.stock].reverse().map((grip) => [itemKey(grip.item), grip])); // the first of a name counts
   const items = [...groupedBy(pairs, ({ club }) => itemKey(club.item))];
   const balance = items.map(([key, list]) => {
     const grip = stock.get(key);
     const item = grip?.item ?? list[0]?.club.item ?? key;
-    return { item, found: balancePoint(item, list, balanceNow(grip, settings), tape, confidence) };
+    const found = balancePoint(item, list, balanceNow(grip, settings), tape, confidence);
+    return { item, found: legally(`Balance point of ${item}`, found, range('balanceInches')) };
   });
-  const ratio = balanceRatio(pairs, settings.gripBalanceRatio, tape, confidence);
+  const part = balanceRatio(pairs, settings.gripBalanceRatio, tape, confidence);
+  const ratio = legally('Balance point as a part of the length', part, range('balanceRatio'));
   const now = tapeGrams(settings.tapedInches, settings.buildUp.stripInches, settings.buildUp.gsm);
   return {
     layer,

@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { calibrate, DEFAULT_SETTINGS, type Calibration, type FinishedClub, type Offer } from '../../../src/core/index';
+import { layerMass } from '../../../src/core/calibrate/layerMass';
+import { usablePairs } from '../../../src/core/calibrate/pairs';
+import { sayUntold } from '../../../src/words/calibrate';
 import { aGrip, issueOf, P, valueOf } from '../make';
 import { finishedShop, normalFrom, TRUTH, turns, type Job, type Truth } from './shops';
 
@@ -73,9 +76,12 @@ describe('a shop whose scales err', () => {
   function held(truth: Truth, jobs: readonly Job[], shops: number): { layer: number; balance: number; ratio: number } {
     const counts = { layer: 0, balance: 0, ratio: 0 };
     for (let seed = 1; seed <= shops; seed += 1) {
-      const found = calibrated(finishedShop(jobs, truth, normalFrom(seed * 7919)));
+      const finished = finishedShop(jobs, truth, normalFrom(seed * 7919));
+      const found = calibrated(finished);
       const inside = (low: number, high: number, true_: number): number => (low <= true_ && true_ <= high ? 1 : 0);
-      const layer = valueOf(found.layer);
+      // what is refused as impossible held the truth or not all the same, so the estimators are asked themselves
+      const { pairs } = usablePairs(finished);
+      const layer = valueOf(layerMass(pairs, DEFAULT_SETTINGS, 0.95));
       counts.layer += inside(layer.low, layer.high, truth.layerGrams);
       const balance = valueOf(found.balance[0]!.found);
       counts.balance += inside(balance.low, balance.high, 4.5);
@@ -242,6 +248,42 @@ describe('a club that does not belong', () => {
     ]);
     expect(valueOf(balance[0]!.found).pairs).toBe(11);
     expect(calibrated([{ ...finished[0]!, reading: NaN }]).unusable[0]?.issue.code).toBe('notNumber');
+  });
+});
+
+describe('what cannot be', () => {
+  const shop = finishedShop(turns(8), TRUTH);
+
+  it('a layer that weighs less than nothing is not offered; the balance point is told with the shop’s own tape', () => {
+    // every layer takes 4.4 g off what the club weighs: −2.5 g a layer
+    const found = calibrated(shop.map((club) => ({ ...club, massGrams: club.massGrams - 4.4 * club.layers })));
+    const issue = issueOf(found.layer);
+    expect(issue).toMatchObject({ code: 'contradiction', field: 'Layer mass', got: expect.closeTo(-2.5, 6) });
+    // 10.5 × 2 in of 40 and 600 g/m², at 645.16 mm² to the square inch
+    expect(issue.expected).toContain('−2.50 g (−2.50 to −2.50), and only 0.54 to 8.13 g can be');
+    expect(found.offers.map(({ field }) => field)).not.toContain('layerGrams');
+    expect(sayUntold(found)[0]).toMatch(/^Layer mass does not fit: .*Look for what was misread/);
+  });
+
+  it('a grip that balances outside of itself is not offered, nor is the part of its length', () => {
+    // 4 points lighter on every club: 4 × 49.61 / 50 = 4 in nearer to the cap than 4.5 in
+    const found = calibrated(shop.map((club) => ({ ...club, reading: club.reading - 4 })));
+    const issue = issueOf(found.balance[0]!.found);
+    expect(issue).toMatchObject({ code: 'contradiction', field: 'Balance point of A', got: expect.closeTo(0.5311, 4) });
+    expect(issue.expected).toContain('only 1.50 to 12.00 in can be');
+    expect(issueOf(found.ratio).expected).toContain('0.051 (0.051 to 0.051), and only 0.300 to 0.500 can be');
+    expect(found.offers.map(({ field }) => field)).toEqual(['layerGrams']);
+    expect(sayUntold(found)).toHaveLength(2);
+  });
+
+  it('what lies within but might be beyond by its interval is not offered', () => {
+    const normal = normalFrom(3);
+    const truth = { ...TRUTH, layerGrams: 1, weighingSd: 1 };
+    const found = calibrated(finishedShop(turns(8), truth, normal));
+    const issue = issueOf(found.layer);
+    expect(issue.code).toBe('contradiction');
+    expect(issue.got).toBeGreaterThan(0.54);
+    expect(issue.got).toBeLessThan(8.13);
   });
 });
 
