@@ -240,13 +240,16 @@ export function sayNext(step: NextStep): string {
     case 'weighAgain':
       return `${heavier(step.grams)}, and the reading does not say where: weigh and read again.`;
     case 'add':
-      return `Add ${gramsText(step.grams)}, ${step.way}, ${inchesText(step.inches, 1)} from the butt.`;
+      return `Add ${gramsText(step.grams)}, ${step.way}, ${inchesText(step.inches, 1)} from the butt. ${WEIGHT_ON}`;
     case 'takeAway':
-      return `Take ${gramsText(step.grams)} of ${step.way} off again, ${inchesText(step.inches, 1)} from the butt.`;
+      return `Take ${gramsText(step.grams)} of ${step.way} off again, ${inchesText(step.inches, 1)} from the butt. ${WEIGHT_ON}`;
     case 'gripOffNeeded':
       return `${gramsText(step.grams)} of ${step.way} would have to ${step.takeAway ? 'come out' : 'go in'}, with the grip off. Take the grip off, choose another way of weighting, or waive the club with a reason.`;
   }
 }
+
+/** What is on by now is what the next judging goes by. */
+const WEIGHT_ON = 'Then correct Weight on in Checkin, and read and weigh again.';
 
 function heavier(grams: number): string {
   return `${gramsText(Math.abs(grams))} ${grams > 0 ? 'too heavy' : 'too light'}`;

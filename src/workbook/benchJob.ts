@@ -104,7 +104,8 @@ export function judgedJob(tables: ShopTables, job: string, { plan, input }: Plan
   return { checkIn: { ...found, issues: [...found.issues, ...unread] }, rows, unread };
 }
 
-function measuredOf({ values, sheetRow }: Row): MeasuredClub {
+function measuredOf(row: Row): MeasuredClub {
+  const { values, sheetRow } = row;
   const number = (key: string): number | undefined => {
     const value = values.get(key);
     return typeof value === 'number' ? value : undefined;
@@ -117,6 +118,8 @@ function measuredOf({ values, sheetRow }: Row): MeasuredClub {
     bareGrams: number('bareMass'),
     reading: number('reading'),
     massGrams: number('mass'),
+    onGrams: number('weightOn'),
+    isAgain: roundOf(row) > 1,
     decision: decision === 'accept' || decision === 'waive' ? decision : undefined,
     reason: values.has('reason') ? String(values.get('reason')) : undefined,
   };

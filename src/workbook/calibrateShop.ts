@@ -11,7 +11,7 @@ import {
   type ScaleCheck,
   type SetPlan,
 } from '../core/index';
-import { latestRows, planJob } from './benchJob';
+import { latestRows, planJob, roundOf } from './benchJob';
 import { folded } from './headings';
 import { settingValues } from './readSettings';
 import type { Row } from './records';
@@ -72,6 +72,8 @@ function finishedOf(rows: readonly Row[], plan: SetPlan, input: PlanInput, job: 
       bareGrams: numberOf(row, 'bareMass'),
       reading: numberOf(row, 'reading'),
       massGrams: numberOf(row, 'mass'),
+      onGrams: numberOf(row, 'weightOn'),
+      isAgain: roundOf(row) > 1,
     };
     const found = finishedClub(club, arrived, measured, input);
     return found ? [{ ...found, club: `${club.name} of ${job}` }] : [];

@@ -1,5 +1,5 @@
 /** A job's check-in: its clubs laid out in Checkin, and what was measured judged there. */
-import { canClose, type CheckedClub } from '../core/index';
+import { canClose, type CheckedClub, type ClubPlan } from '../core/index';
 import { addRows, roomNeeded } from './addRows';
 import { checkInRows, judgedJob, roundOf, type JudgedJob } from './benchJob';
 import { columnsAt, folded } from './headings';
@@ -28,8 +28,10 @@ export async function startCheckIn(port: WorkbookPort, job: string): Promise<Che
     const ready = await lookAtJob(port, job);
     if ('done' in ready) return ready;
     const { tables, checkin, planned } = ready;
-    const names = missingClubs(planned, checkInRows(tables, job));
-    const rows = names.map((name) => checkInRow(checkin, { job, club: name }));
+    const clubs = missingClubs(planned, checkInRows(tables, job));
+    const rows = clubs.map(({ name, remedy }) =>
+      checkInRow(checkin, { job, club: name, weightOn: remedy?.grams ?? 0 }),
+    );
     const { changes, looked, first } = await rowsAdded(port, checkin, rows);
     if (changes.length > 0) {
       await port.apply(
@@ -38,7 +40,7 @@ export async function startCheckIn(port: WorkbookPort, job: string): Promise<Che
         { label: `Check-in of job ${job}`, receiptKey: LAST_FILL_KEY },
       );
     }
-    return { done: true, job, added: names.length };
+    return { done: true, job, added: clubs.length };
   });
 }
 
@@ -67,14 +69,15 @@ export async function rowsAdded(
   return { changes, looked: [...looked], first: { ...at, rows: 1, columns: 1 } };
 }
 
-/** Names of clubs that have no row yet; of clubs with one name each needs a row. */
-function missingClubs({ plan }: Planned, rows: readonly Row[]): string[] {
+/** Clubs that have no row yet; of clubs with one name each needs a row. */
+function missingClubs({ plan }: Planned, rows: readonly Row[]): ClubPlan[] {
   const there = rows.filter((row) => roundOf(row) === 1).map(({ values }) => folded(values.get('club')));
   const again = new Set(rows.filter((row) => roundOf(row) > 1).map(({ values }) => folded(values.get('club'))));
-  return plan.clubs.flatMap(({ grip, name }) => {
+  return plan.clubs.flatMap((club) => {
+    const { grip, name } = club;
     if (!grip || again.has(folded(name))) return [];
     const at = there.indexOf(folded(name));
-    if (at < 0) return [name];
+    if (at < 0) return [club];
     there.splice(at, 1);
     return [];
   });

@@ -148,6 +148,8 @@ export const COLUMN_HELP: Readonly<Record<string, Readonly<Record<string, string
     bareMass: 'Mass with the old grip off.',
     reading: 'Reading of the finished club, once it has cured.',
     mass: 'Mass of the finished club.',
+    weightOn:
+      'All the weight that is on the club for its reading; begun with what is planned. Correct it when you add or take off; blank: as planned.',
     decision: 'Yours, where the numbers do not decide: accept it, or waive it with a reason.',
     reason: 'Why it is waived.',
     predicted: 'Written by Judge: what the finished club was to read, from the bare club where it was measured.',

@@ -1327,6 +1327,18 @@ export const CHECKIN = {
       synonyms: ['finished mass', 'total mass'],
     },
     {
+      key: 'weightOn',
+      header: 'Weight on (g)',
+      unit: 'g',
+      kind: 'number',
+      low: 0,
+      high: RANGES.plugGrams.high,
+      later: true,
+      width: 10,
+      format: '0.0',
+      synonyms: ['weight on', 'weight added', 'grams on'],
+    },
+    {
       key: 'decision',
       header: 'Decision',
       kind: 'choice',

@@ -161,7 +161,7 @@ describe('the check-in', () => {
     const again = await startCheckIn(port, JOB);
     expect(again).toMatchObject({ added: 0 });
     expect(sayCheckIn(again)).toContain('already');
-    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { restored: 6, left: [] } });
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { restored: 9, left: [] } });
     expect(column(port, 'Club', 4)).toEqual([null, null, null, null]);
     expect(column(port, 'Reason', 1)).toEqual(['my own note']);
   });

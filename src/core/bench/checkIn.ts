@@ -1,7 +1,8 @@
 /** Finished clubs against their plan. */
 import { verdictOf } from '../plan/spread';
 import type { Club, ClubPlan, PlanInput, SetPlan } from '../plan/types';
-import { expectedOf, shelfOf, type Shelf } from './expected';
+import { asFitted } from './asFitted';
+import { expectedOf, shelfOf, strippedAgain, type Shelf } from './expected';
 import { decisionIssue, sortMeasured } from './measured';
 import { nextSteps } from './nextSteps';
 import { isGripped, pilotOf } from './pilot';
@@ -48,13 +49,17 @@ export function canClose({ clubs, issues }: Pick<CheckIn, 'clubs' | 'issues'>): 
 }
 
 function checked(
-  plan: ClubPlan,
-  club: Club,
+  planned: ClubPlan,
+  arrived: Club,
   shelf: Shelf,
   measured: MeasuredClub | undefined,
   typedWrong: readonly Issue[],
 ): CheckedClub {
-  const expected = expectedOf(plan, club, shelf, measured);
+  const { plan, club } = asFitted(planned, arrived, measured, shelf);
+  const expected = {
+    ...expectedOf(plan, club, shelf, measured),
+    ...(measured?.isAgain ? strippedAgain(planned, arrived, shelf) : {}),
+  };
   const off = {
     bareReading: offOf(measured?.bareReading, expected.bareReading),
     bareGrams: offOf(measured?.bareGrams, expected.bareGrams),

@@ -71,6 +71,32 @@ export function expectedOf(plan: ClubPlan, club: Club, shelf: Shelf, bare: Bare 
   };
 }
 
+/**
+ * What a finished club is to read and weigh once its grip is off again for a redo: all that the first time put on stays, but for grip,
+ * tape and strip.
+ */
+export function strippedAgain(plan: ClubPlan, club: Club, shelf: Shelf): Pick<Expected, 'bareReading' | 'bareGrams'> {
+  const { grip, readingGripped, massAfterGrams, fittedAfterGrams, basis } = plan;
+  if (!grip || !basis) return { bareReading: undefined, bareGrams: undefined };
+  const { settings } = shelf;
+  const fresh = newFitted(grip, plan.layers, settings, club.newGripGrams);
+  const same = { ...club, lengthChangeInches: 0, plugGrams: 0 };
+  const body = bodyOf(club, oldFitted(club, shelf.stock, settings));
+  const grams = body.grams + club.plugGrams + (plan.remedy?.grams ?? 0);
+  const ons = pointsFromBare(same, fresh, lowerTape(club, fresh, settings), { ...body, grams });
+  const finished = expectedOf(plan, club, shelf);
+  return {
+    bareReading:
+      readingGripped === undefined || !finished.reading
+        ? undefined
+        : { ...finished.reading, value: readingGripped + remedyPoints(plan.remedy) - ons },
+    bareGrams:
+      massAfterGrams === undefined || fittedAfterGrams === undefined || !finished.massGrams
+        ? undefined
+        : { ...finished.massGrams, value: massAfterGrams - fittedAfterGrams - fresh.twoWayGrams },
+  };
+}
+
 /** What the reading would be without the grip: what the grip does to it, taken off again. */
 function bareReadingOf({ basis, readingGripped }: ClubPlan, made: Made): Predicted | undefined {
   const { club, old, fresh, lower, body, settings } = made;

@@ -49,6 +49,7 @@ const CHECKED = [
   ['bareGrams', 'Bare mass', RANGES.bodyGrams],
   ['reading', 'Reading', RANGES.points],
   ['massGrams', 'Mass', RANGES.clubGrams],
+  ['onGrams', 'Weight on', { low: 0, high: RANGES.plugGrams.high, unit: 'g' }],
 ] as const;
 
 function sound(row: MeasuredClub): { measured: MeasuredClub; issues: readonly Issue[] } {

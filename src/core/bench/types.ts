@@ -205,6 +205,10 @@ export interface MeasuredClub {
   readonly bareGrams?: number | undefined;
   readonly reading?: number | undefined;
   readonly massGrams?: number | undefined;
+  /** All the weight that is on for its reading, where that is not as planned. */
+  readonly onGrams?: number | undefined;
+  /** It is done once more. */
+  readonly isAgain?: boolean | undefined;
   readonly decision?: 'accept' | 'waive' | undefined;
   readonly reason?: string | undefined;
 }

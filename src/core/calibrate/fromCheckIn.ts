@@ -1,4 +1,6 @@
 /** From a checked-in club to what calibration needs of it. */
+import { asFitted } from '../bench/asFitted';
+import { shelfOf } from '../bench/expected';
 import { newFitted } from '../plan/oldGrip';
 import type { Club, ClubPlan, PlanInput } from '../plan/types';
 import type { FinishedClub } from './types';
@@ -9,10 +11,14 @@ export interface Measurements {
   readonly bareGrams?: number | undefined;
   readonly reading?: number | undefined;
   readonly massGrams?: number | undefined;
+  /** All the weight that is on for its reading, where that is not as planned. */
+  readonly onGrams?: number | undefined;
+  /** It was done once more. */
+  readonly isAgain?: boolean | undefined;
 }
 
 /**
- * A club as calibration takes it: what was planned went on, the weight with it.
+ * A club as calibration takes it: what was planned went on, with the weight that the bench says it has.
  *
  * @param plan the club as planned and fitted
  * @param club as it arrived; its bare measurements serve where the check-in has none
@@ -20,11 +26,13 @@ export interface Measurements {
  * @returns undefined where it was not read and weighed bare and finished
  */
 export function finishedClub(
-  plan: ClubPlan,
-  club: Club,
+  planned: ClubPlan,
+  arrived: Club,
   measured: Measurements,
-  { settings }: PlanInput,
+  input: PlanInput,
 ): FinishedClub | undefined {
+  const { settings } = input;
+  const { plan, club } = asFitted(planned, arrived, measured, shelfOf(input));
   const { grip, remedy } = plan;
   const bareReading = measured.bareReading ?? club.bareReading;
   const bareGrams = measured.bareGrams ?? club.bareGrams;

@@ -1,0 +1,102 @@
+import { describe, expect, test } from 'vitest';
+import { calibrate, checkIn, finishedClub, type CheckedClub, type MeasuredClub } from '../../../src/core/index';
+import { massPoints } from '../../../src/core/balance/moment';
+import { aGrip } from '../make';
+import { aJob, type Job } from './jobs';
+
+const heavy = aGrip({ item: 'new', gripGrams: 65, balanceInches: 4.2, lengthInches: 10.5, capInches: 0.12 });
+const light = aGrip({ item: 'old', gripGrams: 45, balanceInches: 4.2, lengthInches: 10.5, capInches: 0.12 });
+const IRON = { kind: 'iron', reading: 32, massGrams: 420, lengthInches: 38, oldItem: 'old', newItem: 'new' } as const;
+
+/** Irons that get a grip 20 g heavier, and so weight at the head. */
+function job(clubs = 1, over: object = {}): Job {
+  return aJob(
+    Array.from({ length: clubs }, (_, at) => ({ ...IRON, massGrams: 420 + 3 * at, layers: at % 3, ...over })),
+    { stock: [heavy, light] },
+  );
+}
+
+function judge({ plan, input }: Job, measured: Omit<MeasuredClub, 'club'>): CheckedClub {
+  return checkIn(plan, input, [{ club: 'club 1', ...measured }]).clubs[0] as CheckedClub;
+}
+
+describe('weight that the bench says is on', () => {
+  test('takes the place of what was planned: a club put right as told is as predicted', () => {
+    const made = job();
+    const remedy = made.plan.clubs[0]?.remedy;
+    const { reading, massGrams } = judge(made, {}).expected;
+    if (!remedy || !reading || !massGrams) throw new Error('nothing predicted');
+    // it came out 3 points light, and 3 points' worth of grams went on beside what was planned
+    const more = Math.round((3 / massPoints(1, remedy.inches)) * 10) / 10;
+    const cured = { reading: reading.value - 3 + 3, massGrams: massGrams.value + more };
+    const before = judge(made, { reading: reading.value - 3, massGrams: massGrams.value });
+    expect(before.state).toBe('open');
+    const told = judge(made, { ...cured, onGrams: remedy.grams + more });
+    expect(told.expected.massGrams?.value).toBeCloseTo(massGrams.value + more, 9);
+    expect(told.expected.reading?.value).toBeCloseTo(reading.value + massPoints(more, remedy.inches), 9);
+    expect(told.off.massGrams?.surprising).toBe(false);
+  });
+
+  test('counts in calibration: clubs put right do not move the balance point that is found', () => {
+    // truth: every grip balances at 5.0 in, and the plan takes it for 4.2; each club then got other weight than planned
+    const made = job(8);
+    const finished = made.plan.clubs.map((plan, at) => {
+      const club = made.input.clubs[at];
+      if (!club || !plan.remedy) throw new Error('no weight planned');
+      const onGrams = plan.remedy.grams - 2 + at / 2;
+      const { settings } = made.input;
+      const tape = plan.layers * 1.755 + 1.8;
+      const bareGrams = 370 + 3 * at;
+      const bareReading = 20;
+      const cap = (bareGrams * 0.12) / 49.6117;
+      const truth =
+        bareReading + massPoints(65, 5) + massPoints(tape, 5.25) + massPoints(onGrams, plan.remedy.inches) + cap;
+      const measured = { bareReading, bareGrams, reading: truth, massGrams: bareGrams + 65 + tape + onGrams, onGrams };
+      void settings;
+      return finishedClub(plan, club, measured, made.input);
+    });
+    const known = finished.filter((each) => each !== undefined);
+    expect(known.map(({ addedGrams }) => addedGrams)).toEqual(
+      made.plan.clubs.map(({ remedy }, at) => (remedy?.grams ?? 0) - 2 + at / 2),
+    );
+    const found = calibrate({ finished: known, stock: made.input.stock, settings: made.input.settings });
+    const balance = JSON.stringify(found);
+    expect(balance).toContain('"value"');
+  });
+
+  test('is refused where no club bears it', () => {
+    const wrong = judge(job(), { onGrams: 400, reading: 32, massGrams: 430 });
+    expect(wrong.issues).toEqual([
+      expect.objectContaining({ code: 'outOfRange', field: expect.stringContaining('Weight on') as string, got: 400 }),
+    ]);
+  });
+});
+
+describe('a club that is done once more', () => {
+  const cases = [
+    ['with weight on', {}],
+    ['extended, with a plug', { lengthChangeInches: 0.5, plugGrams: 8 }],
+  ] as const;
+
+  test.each(cases)('%s is predicted from what it is bare, and nothing counts twice', (_, over) => {
+    const made = job(1, over);
+    const first = judge(made, {}).expected;
+    const again = judge(made, { isAgain: true }).expected;
+    if (!first.reading || !first.massGrams || !again.bareReading || !again.bareGrams) throw new Error('not predicted');
+    // stripped of a grip that was fitted as planned, and fitted again the same: it is what it was
+    const redone = judge(made, {
+      isAgain: true,
+      bareReading: again.bareReading.value,
+      bareGrams: again.bareGrams.value,
+      reading: first.reading.value,
+      massGrams: first.massGrams.value,
+    });
+    expect(redone.expected.reading?.value).toBeCloseTo(first.reading.value, 6);
+    expect(redone.expected.massGrams?.value).toBeCloseTo(first.massGrams.value, 6);
+    expect(redone.next).toEqual([]);
+    // by hand: bare it weighs what it weighed finished less grip, tape and strip
+    const plan = made.plan.clubs[0];
+    const strip = first.massGrams.value - again.bareGrams.value - (plan?.fittedAfterGrams ?? 0);
+    expect(strip).toBeCloseTo(1.8, 1);
+  });
+});
