@@ -31,6 +31,7 @@ export { holdOf } from './plan/planClub';
 export { candidatesOf } from './choose/candidates';
 export { compareGrips, compareSteps, plansOfTried } from './choose/compare';
 export { drained } from './choose/steps';
+export { groupedBy } from './plan/together';
 export { countOfTried } from './choose/counts';
 export { solveSet, solveSteps } from './choose/solve';
 export * from './quote/types';

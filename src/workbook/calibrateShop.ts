@@ -1,22 +1,27 @@
 /** What a shop's check-ins tell about its own constants, and its reference club about its scale. Pure. */
 import {
   calibrate,
+  drained,
   finishedClub,
+  groupedBy,
+  planSet,
   scaleCheck,
   type Calibration,
   type FinishedClub,
   type PlanInput,
+  type Progress,
   type ReferenceReading,
   type Result,
   type ScaleCheck,
-  type SetPlan,
 } from '../core/index';
-import { latestRows, planJob, roundOf } from './benchJob';
+import { latestRows, roundOf } from './benchJob';
 import { folded } from './headings';
+import { headerRowsOf } from './planScope';
+import { readPlan } from './planTables';
 import { settingValues } from './readSettings';
 import type { Row } from './records';
 import { CHECKIN, SCALE_DIVISION_POINTS } from './schema';
-import { matrixOf, type ShopTables } from './shop';
+import { matricesOf, matrixOf, type ShopTables } from './shop';
 import { numberOf, tableRows, textOf } from './shopRows';
 import { SCALE } from './tables/scale';
 
@@ -35,22 +40,30 @@ export interface CheckInsRead {
  * went on by then.
  */
 export function readCheckIns(tables: ShopTables): CheckInsRead {
-  const judged = tableRows(tables, CHECKIN).filter((row) => textOf(row, 'standing') !== '');
-  const byJob = new Map<string, Row[]>();
-  for (const row of judged) {
-    const job = folded(textOf(row, 'job'));
-    byJob.set(job, [...(byJob.get(job) ?? []), row]);
-  }
+  return drained(readCheckInsSteps(tables));
+}
+
+/** {@link readCheckIns} in steps, one for each job: the tables are read once, and only jobs that were judged are planned. */
+function* readCheckInsSteps(tables: ShopTables): Generator<Progress, CheckInsRead> {
+  const byJob = groupedBy(
+    tableRows(tables, CHECKIN).filter((row) => textOf(row, 'standing') !== ''),
+    (row) => folded(textOf(row, 'job')),
+  );
+  const { Clubs: clubs, Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matricesOf(tables);
+  const read =
+    byJob.size > 0 && clubs
+      ? readPlan({ clubs, stock, settings, weights, tape, headerRows: headerRowsOf(tables) })
+      : null;
+  const input = read?.ok ? read.value.input : null;
+  const arrived = groupedBy(input?.clubs ?? [], ({ job }) => folded(job));
   const finished: FinishedClub[] = [];
   let without = 0;
-  let input: PlanInput | null = null;
-  for (const rows of byJob.values()) {
-    const job = textOf(rows[0] as Row, 'job');
-    const planned = planJob(tables, job);
-    const found = planned?.ok ? finishedOf(rows, planned.value.plan, planned.value.input, job) : [];
+  for (const [key, rows] of byJob) {
+    yield { done: finished.length + without, of: tables.Checkin?.rows.length ?? 0 };
+    const set = key === '' ? undefined : arrived.get(key);
+    const found = input && set ? finishedOf(rows, { ...input, clubs: set }) : [];
     finished.push(...found);
     without += lastOfEach(rows).length - found.length;
-    if (planned?.ok) ({ input } = planned.value);
   }
   return { finished, without, input };
 }
@@ -60,7 +73,11 @@ function lastOfEach(rows: readonly Row[]): Row[] {
   return [...new Map(latestRows(rows).map((row) => [folded(textOf(row, 'club')), row])).values()];
 }
 
-function finishedOf(rows: readonly Row[], plan: SetPlan, input: PlanInput, job: string): FinishedClub[] {
+/** What the judged rows of one job tell; a job of which no row can tell anything is not planned. */
+function finishedOf(rows: readonly Row[], input: PlanInput): FinishedClub[] {
+  if (!rows.some((row) => numberOf(row, 'reading') !== undefined && numberOf(row, 'mass') !== undefined)) return [];
+  const plan = planSet(input);
+  const job = textOf(rows[0] as Row, 'job');
   return lastOfEach(rows).flatMap((row) => {
     const named = plan.clubs.filter(({ name }) => folded(name) === folded(textOf(row, 'club')));
     const [club] = named;
@@ -86,9 +103,15 @@ export interface ShopCalibration extends CheckInsRead {
 }
 
 export function calibrateShop(tables: ShopTables): ShopCalibration {
-  const read = readCheckIns(tables);
+  return drained(calibrateShopSteps(tables));
+}
+
+/** {@link calibrateShop} in steps, so that a pane is not kept waiting by a shop's years of check-ins. */
+export function* calibrateShopSteps(tables: ShopTables): Generator<Progress, ShopCalibration> {
+  const read = yield* readCheckInsSteps(tables);
   const { finished, input } = read;
   if (!input || finished.length === 0) return { ...read, found: null };
+  yield { done: 1, of: 1 };
   return { ...read, found: calibrate({ finished, stock: input.stock, settings: input.settings }) };
 }
 

@@ -365,7 +365,7 @@ export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<Job
 
     it('takes over a constant of the shop’s own, and back', async () => {
       const port = await workshop();
-      const balance = { field: 'balanceInches', item: 'MOSS-S', suggested: 4.4444 } as const;
+      const balance = { field: 'balanceInches', item: 'MOSS-S', suggested: 4.4444, low: 4.4, high: 4.5 } as const;
       expect(await takeConstant(port, balance)).toMatchObject({ done: true, was: null, now: 4.44 });
       const { Stock } = (await readShop(port)).tables;
       expect(Stock?.rows[1]?.[Stock.headers.indexOf('Balance point (in)')]).toBe(4.44);

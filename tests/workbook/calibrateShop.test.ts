@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Offer } from '../../src/core/index';
-import { calibrateShop, checkScale, readCheckIns } from '../../src/workbook/calibrateShop';
-import type { Seen } from '../../src/workbook/port';
+import {
+  calibrateShop,
+  calibrateShopSteps,
+  checkScale,
+  readCheckIns,
+  type ShopCalibration,
+} from '../../src/workbook/calibrateShop';
+import type { Seen, TableSeen } from '../../src/workbook/port';
 import { readShop, type ShopTables } from '../../src/workbook/shop';
 import { takeConstant } from '../../src/workbook/takeConstant';
 import { undoLast } from '../../src/workbook/undo';
@@ -104,6 +110,44 @@ describe('what the demo’s check-ins tell', () => {
     expect(few?.layer).toMatchObject({ ok: false, issue: { code: 'tooFew' } });
     for (let at = 8; at < 11; at += 1) type(port, 'Checkin', first + at, 'Standing', null);
     expect(calibrateShop(await tablesOf(port)).found).toBeNull();
+  });
+});
+
+describe('many check-ins', () => {
+  test('are worked out in steps that can be left off, the tables read once and not once for each job', async () => {
+    const port = demoPort();
+    const tables = await tablesOf(port);
+    // the demo's judged job, closed twelve times over
+    const copies = 12;
+    const times = (name: 'Clubs' | 'Checkin', often = copies): TableSeen => {
+      const table = tables[name];
+      if (!table) throw new Error(`no ${name}`);
+      const at = table.headers.indexOf('Job');
+      const rows = table.rows.filter((row) => row[at] === 'R-143');
+      const many = Array.from({ length: often }, (_, copy) =>
+        rows.map((row) => row.map((cell, column) => (column === at ? `R-143-${copy}` : cell))),
+      );
+      return { ...table, rows: many.flat() };
+    };
+    const clubs = times('Clubs');
+    let looked = 0;
+    const counted = new Proxy(clubs, {
+      get: (target, key) => {
+        if (key === 'rows') looked += 1;
+        return Reflect.get(target, key) as unknown;
+      },
+    });
+    const steps = calibrateShopSteps({ ...tables, Clubs: counted, Checkin: times('Checkin') });
+    let turns = 0;
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) turns += 1;
+    expect(turns).toBeGreaterThanOrEqual(copies);
+    expect(step.value.finished).toHaveLength(6 * copies);
+    expect(looked).toBeLessThan(copies);
+    const one = calibrateShop({ ...tables, Clubs: times('Clubs', 1), Checkin: times('Checkin', 1) });
+    const balanceOf = ({ found }: ShopCalibration) => found?.balance[0]?.found;
+    const [once, often] = [balanceOf(one), balanceOf(step.value)];
+    expect(often?.ok && often.value.value).toBeCloseTo(once?.ok ? once.value.value : NaN, 6);
   });
 });
 

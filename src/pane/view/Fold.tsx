@@ -26,14 +26,20 @@ interface FoldProps {
   readonly open?: boolean;
   /** A line above it sets it off from what stands before. */
   readonly ruled?: boolean;
+  /** Told when it is unfolded, and when it is folded again. */
+  readonly onFold?: (open: boolean) => void;
   readonly children: ReactNode;
 }
 
-export function Fold({ title, open = false, ruled = false, children }: FoldProps) {
+export function Fold({ title, open = false, ruled = false, onFold, children }: FoldProps) {
   const styles = useStyles();
   const [begins] = useState(open);
   return (
-    <details className={mergeClasses(styles.fold, ruled && styles.ruled)} open={begins}>
+    <details
+      className={mergeClasses(styles.fold, ruled && styles.ruled)}
+      open={begins}
+      onToggle={({ currentTarget }) => onFold?.(currentTarget.open)}
+    >
       <summary>{title}</summary>
       <div className={styles.folded}>{children}</div>
     </details>

@@ -1,7 +1,7 @@
 /** The shop's own constants: what its check-ins say, offered one by one, and whether its scale still reads as it did. */
-import { Button } from '@fluentui/react-components';
-import { useMemo } from 'react';
-import { calibrateShop, checkScale, type ScaleSeen, type ShopCalibration } from '../../../workbook/calibrateShop';
+import { Button, ProgressBar } from '@fluentui/react-components';
+import { useCallback, useMemo, useState } from 'react';
+import { calibrateShopSteps, checkScale, type ScaleSeen, type ShopCalibration } from '../../../workbook/calibrateShop';
 import {
   CAP_CAVEAT,
   LAYER_FROM_WORDS,
@@ -14,7 +14,9 @@ import {
   sayUnusable,
 } from '../../../words/calibrate';
 import { sayIssue } from '../../../words/issues';
+import type { ShopTables } from '../../../workbook/shop';
 import { shopOf } from '../../state/seen';
+import { useLong } from '../../state/useLong';
 import type { PaneNow } from '../../state/usePane';
 import { FIRST_RUN } from '../../words';
 import { takeConstantDeed } from './calibrateDeeds';
@@ -112,18 +114,31 @@ function Scale({ seen, pane }: { readonly seen: ScaleSeen; readonly pane: PaneNo
   );
 }
 
-/** Stands folded below the check-in. */
-export function CalibratePart({ pane }: { readonly pane: PaneNow }) {
-  const { shop } = pane.state;
-  const seen = useMemo(() => shop && calibrateShop(shopOf(shop).tables), [shop]);
-  const scale = useMemo(() => shop && checkScale(shopOf(shop).tables), [shop]);
-  if (!seen || !scale) return null;
+/** Worked out while it is unfolded, and anew after an edit only then. */
+function Unfolded({ pane, tables }: { readonly pane: PaneNow; readonly tables: ShopTables }) {
+  const begin = useCallback(() => calibrateShopSteps(tables), [tables]);
+  const { answer, settled } = useLong(begin);
+  const scale = useMemo(() => checkScale(tables), [tables]);
   return (
-    <Fold title={CALIBRATE_WORDS.title} ruled>
-      <Found seen={seen} pane={pane} />
+    <>
+      {!settled && <ProgressBar aria-label={CALIBRATE_WORDS.working} />}
+      {answer && <Found seen={answer} pane={pane} />}
       <Part title={CALIBRATE_WORDS.scale} ruled>
         <Scale seen={scale} pane={pane} />
       </Part>
+    </>
+  );
+}
+
+/** Stands folded below the check-in. */
+export function CalibratePart({ pane }: { readonly pane: PaneNow }) {
+  const { shop } = pane.state;
+  const [open, setOpen] = useState(false);
+  const tables = useMemo(() => shop && shopOf(shop).tables, [shop]);
+  if (!tables) return null;
+  return (
+    <Fold title={CALIBRATE_WORDS.title} ruled onFold={setOpen}>
+      {open && <Unfolded pane={pane} tables={tables} />}
     </Fold>
   );
 }

@@ -5,6 +5,7 @@ export const CALIBRATE_WORDS = {
   title: 'Your own constants',
   take: 'Take over',
   takeOf: (name: string) => `Take over: ${name}`,
+  working: 'Looking through the check-ins',
   basis: (clubs: number) =>
     `From ${counted(clubs, 'club')} judged at the check-in, read and weighed bare and finished.`,
   nothing:
