@@ -42,7 +42,8 @@ export function shortItemsText(short: WeekJob['short']): string {
 }
 
 /** What the money of a job stands on; blank where there is nothing to say. */
-export function quotedText({ issued, issues, now }: WeekJob['money']): string {
+export function quotedText({ round, money: { issued, issues, now } }: Pick<WeekJob, 'round' | 'money'>): string {
+  if (round > 1) return 'redo, not charged';
   if (issued) return issued.revision > 1 ? `${issued.number} rev ${issued.revision}` : String(issued.number);
   return now ? 'not issued' : issues.length > 0 ? countOf(issues.length, 'thing to mend', 'things to mend') : '';
 }

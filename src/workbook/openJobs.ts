@@ -14,6 +14,7 @@ import { headerRowsOf } from './planScope';
 import { readPlan, type Planned } from './planTables';
 import { readBench } from './readBench';
 import { isBlank, type Matrix } from './records';
+import { redoRows, redosOf } from './rounds';
 import { JOBS, type JOB_STATES } from './schema';
 import { jobName, matricesOf, type ShopTables } from './shop';
 
@@ -24,9 +25,11 @@ export interface OpenJob {
   readonly due: number | undefined;
   readonly state: Exclude<(typeof JOB_STATES)[number], 'Done'>;
   readonly planned: Planned;
-  /** Clubs that get a grip, as the bench works on them. */
+  /** 1: the first time; 2 its first redo, and so on. */
+  readonly round: number;
+  /** Clubs that get a grip, as the bench works on them now: of a redo, those that came back. */
   readonly ticket: BenchTicket;
-  /** Clubs of the job in Clubs. */
+  /** Clubs of the job in Clubs; of a redo, those that came back. */
   readonly clubs: number;
 }
 
@@ -75,6 +78,7 @@ export function* openJobsSteps(tables: ShopTables): Generator<Progress, Result<O
     key === '' || known.has(key) ? [] : [{ job: jobName(first?.job), customer: '', due: undefined, state: 'Open' }],
   );
   const { ask } = readBench(tables);
+  const redos = redosOf(tables);
   const rows = [...known.values(), ...unlisted].filter(({ state }) => state !== 'Done');
   const jobs: OpenJob[] = [];
   for (const [at, row] of rows.entries()) {
@@ -84,8 +88,19 @@ export function* openJobsSteps(tables: ShopTables): Generator<Progress, Result<O
     if (!set || !read || state === 'Done') continue;
     const input = { ...read.value.input, clubs: set };
     const planned = { plan: planSet(input), input, problems: read.value.problems };
-    const ticket = benchTicket(planned.plan, input, ask);
-    jobs.push({ job, customer, due, state, planned, ticket, clubs: set.length });
+    const redo = redos.get(folded(job));
+    const again = redo && redoRows(planned.plan, redo);
+    const ticket = benchTicket(planned.plan, input, { ...ask, again });
+    jobs.push({
+      job,
+      customer,
+      due,
+      state,
+      planned,
+      round: redo?.number ?? 1,
+      ticket,
+      clubs: again?.size ?? set.length,
+    });
   }
   const bare = rows
     .filter(({ job }) => !byJob.has(folded(job)))

@@ -9,6 +9,7 @@ import type { InTheWay } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { WorkbookPort } from './port';
+import { lastTaken } from './rounds';
 import { CHECKIN, columnOf, JOBS } from './schema';
 import { askFirst, changedCells, formulaCells, writeCells } from './tableCells';
 
@@ -44,7 +45,8 @@ export async function redoJob(
     const cells = changedCells(jobs, [statusCell(status, 'Open')]);
     const question = askFirst(null, formulaCells(jobs, cells), agreed);
     if (question) return question;
-    const round = lastRound(tables, job) + 1;
+    // A number that the ledger has already would take nothing from stock.
+    const round = Math.max(lastRound(tables, job), lastTaken(tables, job)) + 1;
     const rows = names.map(({ name }) => checkInRow(checkin, { job, club: name, round }));
     const { changes, looked, first } = await rowsAdded(port, checkin, rows);
     await port.apply(

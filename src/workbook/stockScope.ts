@@ -13,19 +13,18 @@ import {
   type StockAsked,
   type StockState,
   type SupplierOrder,
-  type TicketClub,
 } from '../core/index';
-import { planJob, roundOf } from './benchJob';
+import { planJob } from './benchJob';
 import { folded } from './headings';
 import { readMovements } from './movements';
 import { openJobs, type OpenJob, type OpenJobs } from './openJobs';
-import type { Planned } from './planTables';
 import { readBench } from './readBench';
 import { settingValues } from './readSettings';
-import { CHECKIN, CLUBS } from './schema';
+import { redoRows, redosOf } from './rounds';
+import { CLUBS } from './schema';
 import { listedTwice, readShelves, type Shelved } from './shelves';
 import { matrixOf, type Shop, type ShopTables } from './shop';
-import { jobRows, numberOf, tableRows, textOf } from './shopRows';
+import { jobRows, tableRows } from './shopRows';
 
 export interface StockSeen {
   readonly state: StockState;
@@ -75,12 +74,9 @@ function unlistedIn({ planned: { plan, input } }: OpenJob): Issue[] {
 
 /** Everything about needs that is read once for all jobs. */
 interface Reading {
-  readonly tables: ShopTables;
   readonly ownGrips: ReadonlySet<number>;
   readonly buildUpTape: string;
   readonly twoWayTape: string;
-  /** Of jobs that are done once more: which time it is, and for which clubs. */
-  readonly rounds: ReadonlyMap<string, { readonly number: number; readonly clubs: ReadonlySet<string> }>;
 }
 
 function readingOf(tables: ShopTables): Reading {
@@ -91,47 +87,15 @@ function readingOf(tables: ShopTables): Reading {
     return typeof value === 'string' ? value : usual;
   };
   return {
-    tables,
     ownGrips: new Set(own.map(({ row }) => row)),
     buildUpTape: name('buildUpTape', 'Build-up tape'),
     twoWayTape: name('twoWayTape', 'Two-way tape'),
-    rounds: roundsOf(tables),
   };
-}
-
-function roundsOf(tables: ShopTables): Reading['rounds'] {
-  const rounds = new Map<string, { number: number; clubs: Set<string> }>();
-  for (const row of tableRows(tables, CHECKIN)) {
-    const number = Math.max(roundOf(row), numberOf(row, 'round') ?? 1);
-    const job = folded(textOf(row, 'job'));
-    const known = rounds.get(job);
-    if (number < 2 || number < (known?.number ?? 0)) continue;
-    const clubs = number === known?.number ? known.clubs : new Set<string>();
-    rounds.set(job, { number, clubs: clubs.add(folded(textOf(row, 'club'))) });
-  }
-  return rounds;
 }
 
 function jobNeeds(tables: ShopTables, open: readonly OpenJob[]): JobNeeds[] {
   const reading = readingOf(tables);
-  return open.map(({ job, due, planned, ticket }) => needsIn(reading, { job, due, planned, clubs: ticket.clubs }));
-}
-
-interface JobPlanned {
-  readonly job: string;
-  readonly due: number | undefined;
-  readonly planned: Planned;
-  /** As the bench works on them the first time. */
-  readonly clubs: readonly TicketClub[];
-}
-
-function needsIn({ rounds, tables, ...reading }: Reading, { job, due, planned, clubs }: JobPlanned): JobNeeds {
-  const again = rounds.get(folded(job));
-  if (!again) return needsOf({ ...reading, job, due, round: 1, clubs });
-  const rows = new Set(planned.plan.clubs.filter(({ name }) => again.clubs.has(folded(name))).map(({ row }) => row));
-  const { ask } = readBench(tables);
-  const ticket = benchTicket(planned.plan, planned.input, { ...ask, again: rows });
-  return needsOf({ ...reading, job, due, round: again.number, clubs: ticket.clubs });
+  return open.map(({ job, due, round, ticket }) => needsOf({ ...reading, job, due, round, clubs: ticket.clubs }));
 }
 
 /** What one job needs, done or not; null where Clubs has none of its clubs. */
@@ -139,7 +103,8 @@ export function needsOfJob(tables: ShopTables, job: string): Result<JobNeeds> | 
   const planned = planJob(tables, job);
   if (!planned?.ok) return planned;
   const { plan, input } = planned.value;
-  const { clubs } = benchTicket(plan, input, readBench(tables).ask);
+  const redo = redosOf(tables).get(folded(job));
+  const { clubs } = benchTicket(plan, input, { ...readBench(tables).ask, again: redo && redoRows(plan, redo) });
   const row = jobRows(tables).find((each) => folded(each.job) === folded(job));
-  return ok(needsIn(readingOf(tables), { job, due: row?.due, planned: planned.value, clubs }));
+  return ok(needsOf({ ...readingOf(tables), job, due: row?.due, round: redo?.number ?? 1, clubs }));
 }

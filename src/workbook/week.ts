@@ -28,7 +28,7 @@ export interface WeekMoney {
   readonly issues: readonly Issue[];
 }
 
-export interface WeekJob extends Pick<OpenJob, 'job' | 'customer' | 'due' | 'state' | 'clubs'> {
+export interface WeekJob extends Pick<OpenJob, 'job' | 'customer' | 'due' | 'state' | 'clubs' | 'round'> {
   /** Clubs that get a grip. */
   readonly fitted: number;
   readonly minutes: number;
@@ -116,10 +116,10 @@ export function* weekSteps({ tables, today }: WeekAsked): Generator<Progress, Re
 }
 
 function weekJob(open: OpenJob, short: readonly ShortItem[], money: WeekMoney): WeekJob {
-  const { job, customer, due, state, clubs, ticket } = open;
+  const { job, customer, due, state, clubs, round, ticket } = open;
   const { total, missing } = ticket.minutes;
   const fitted = ticket.clubs.length;
-  return { job, customer, due, state, clubs, fitted, minutes: total, untimed: missing, short, money };
+  return { job, customer, due, state, clubs, round, fitted, minutes: total, untimed: missing, short, money };
 }
 
 function partOf({ due }: WeekJob, today: number): string {
@@ -136,7 +136,7 @@ function part(key: string, jobs: readonly WeekJob[]): WeekPart {
     jobs,
     minutes: jobs.reduce((sum, { minutes }) => sum + minutes, 0),
     money: currency && sumMoney(amounts, currency),
-    unpriced: jobs.length - amounts.length,
+    unpriced: jobs.filter(({ round, money: { now } }) => round === 1 && !now).length,
   };
 }
 
@@ -154,11 +154,12 @@ function shortByJob({ items }: StockState): Map<string, ShortItem[]> {
 function pricesOf(tables: ShopTables, today: number): (job: OpenJob) => WeekMoney {
   const read = readMoney(moneyTables(tables));
   const register = tables.Quotes ? readRegister(tables.Quotes) : null;
-  const quotes = register?.ok ? register.value : [];
+  const quotes = register?.ok ? register.value.filter(({ isVoid }) => !isVoid) : [];
   const terms: TermsChosen = { issued: Math.floor(today) };
-  return ({ job, planned }) => {
+  return ({ job, planned, round }) => {
+    // a redo under warranty is not charged
+    if (round > 1) return { now: undefined, issued: undefined, issues: [] };
     const { quote, issues } = quotePlan(read, planned.plan, job, terms);
-    const latest = latestOf(quotes, job);
-    return { now: quote?.total, issued: latest && !latest.isVoid ? latest : undefined, issues };
+    return { now: quote?.total, issued: latestOf(quotes, job), issues };
   };
 }

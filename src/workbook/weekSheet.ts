@@ -82,10 +82,10 @@ function partRow(part: WeekPart): Cell[] {
   return rowOf([partText(part), monday ?? null, null, null, null, null, clubs, minutes, total]);
 }
 
-function jobRow({ due, job, customer, state, fitted, minutes, short, money }: WeekJob): Cell[] {
+function jobRow({ due, job, customer, state, fitted, minutes, short, round, money }: WeekJob): Cell[] {
   const now = money.now && moneyNumber(money.now);
   const differs = now !== undefined && money.issued?.total !== undefined && money.issued.total !== now;
-  const quoted = `${quotedText(money)}${differs ? ' *' : ''}`;
+  const quoted = `${quotedText({ round, money })}${differs ? ' *' : ''}`;
   return rowOf([
     due ?? null,
     job,

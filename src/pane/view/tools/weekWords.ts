@@ -53,8 +53,8 @@ export function jobLine({ due, clubs, fitted, minutes, money, state }: WeekJob):
 }
 
 /** The quote of a job, and whether it says another total by now. */
-export function quoteLine({ money }: WeekJob, differs: boolean): string {
-  const said = money.issued ? `Quote ${quotedText(money)}` : `Quote: ${quotedText(money)}`;
+export function quoteLine(job: WeekJob, differs: boolean): string {
+  const said = job.money.issued ? `Quote ${quotedText(job)}` : `Quote: ${quotedText(job)}`;
   return differs ? `${said}, of another total` : said;
 }
 
