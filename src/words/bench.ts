@@ -249,7 +249,7 @@ export function sayNext(step: NextStep): string {
 }
 
 /** What is on by now is what the next judging goes by. */
-const WEIGHT_ON = 'Then correct Weight on in Checkin, and read and weigh again.';
+const WEIGHT_ON = 'Then correct Weight on and Weight at in Checkin, and read and weigh again.';
 
 function heavier(grams: number): string {
   return `${gramsText(Math.abs(grams))} ${grams > 0 ? 'too heavy' : 'too light'}`;

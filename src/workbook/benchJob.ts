@@ -99,17 +99,26 @@ export interface JudgedJob {
 export function judgedJob(tables: ShopTables, job: string, { plan, input }: Planned): JudgedJob {
   const rows = latestRows(checkInRows(tables, job));
   const named = rows.filter(({ values }) => values.has('club'));
-  const found = checkIn(plan, input, named.map(measuredOf));
+  const all = checkInRows(tables, job);
+  const found = checkIn(
+    plan,
+    input,
+    named.map((row) => measuredOf(row, all)),
+  );
   const unread = rows.flatMap(({ issues }) => issues);
   return { checkIn: { ...found, issues: [...found.issues, ...unread] }, rows, unread };
 }
 
-function measuredOf(row: Row): MeasuredClub {
+/**
+ * One row of Checkin. A club that is done once more and was not measured bare has the weight of its time before, unless its row says
+ * otherwise.
+ *
+ * @param rows of the same job
+ */
+export function measuredOf(row: Row, rows: readonly Row[]): MeasuredClub {
   const { values, sheetRow } = row;
-  const number = (key: string): number | undefined => {
-    const value = values.get(key);
-    return typeof value === 'number' ? value : undefined;
-  };
+  const weighted = weightRow(row, rows).values;
+  const number = (key: string): number | undefined => numberIn(values, key);
   const decision = String(values.get('decision') ?? '').toLowerCase();
   return {
     club: String(values.get('club') ?? ''),
@@ -118,9 +127,28 @@ function measuredOf(row: Row): MeasuredClub {
     bareGrams: number('bareMass'),
     reading: number('reading'),
     massGrams: number('mass'),
-    onGrams: number('weightOn'),
+    item: values.has('grip') ? String(values.get('grip')) : undefined,
+    layers: number('layers'),
+    onGrams: numberIn(weighted, 'weightOn'),
+    onInches: numberIn(weighted, 'weightAt'),
+    onWay: weighted.has('weighting') ? String(weighted.get('weighting')) : undefined,
     isAgain: roundOf(row) > 1,
     decision: decision === 'accept' || decision === 'waive' ? decision : undefined,
     reason: values.has('reason') ? String(values.get('reason')) : undefined,
   };
+}
+
+function numberIn(values: Row['values'], key: string): number | undefined {
+  const value = values.get(key);
+  return typeof value === 'number' ? value : undefined;
+}
+
+/** The row that says what weight is on. */
+function weightRow(row: Row, rows: readonly Row[]): Row {
+  const says = ['weightOn', 'bareReading', 'bareMass'].some((key) => row.values.has(key));
+  if (roundOf(row) === 1 || says) return row;
+  const club = folded(row.values.get('club'));
+  const before = rows.filter((each) => roundOf(each) < roundOf(row) && folded(each.values.get('club')) === club);
+  const [last] = before.sort((one, other) => roundOf(other) - roundOf(one));
+  return last ?? row;
 }

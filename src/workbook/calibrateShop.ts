@@ -14,7 +14,7 @@ import {
   type Result,
   type ScaleCheck,
 } from '../core/index';
-import { latestRows, roundOf } from './benchJob';
+import { latestRows, measuredOf } from './benchJob';
 import { folded } from './headings';
 import { headerRowsOf } from './planScope';
 import { readPlan } from './planTables';
@@ -36,8 +36,8 @@ export interface CheckInsRead {
 }
 
 /**
- * Clubs of all jobs that were judged at the check-in. Of a club that was judged more than once the last row counts: what its plan says
- * went on by then.
+ * Clubs of all jobs that were judged at the check-in. Of a club that was judged more than once the last row counts: what it says went on
+ * by then, or, where an older workbook does not say, the plan.
  */
 export function readCheckIns(tables: ShopTables): CheckInsRead {
   return drained(readCheckInsSteps(tables));
@@ -84,15 +84,7 @@ function finishedOf(rows: readonly Row[], input: PlanInput): FinishedClub[] {
     const arrived = input.clubs.find((each) => each.row === club?.row);
     // of two clubs with one name nobody can tell which was measured
     if (!club || !arrived || named.length > 1) return [];
-    const measured = {
-      bareReading: numberOf(row, 'bareReading'),
-      bareGrams: numberOf(row, 'bareMass'),
-      reading: numberOf(row, 'reading'),
-      massGrams: numberOf(row, 'mass'),
-      onGrams: numberOf(row, 'weightOn'),
-      isAgain: roundOf(row) > 1,
-    };
-    const found = finishedClub(club, arrived, measured, input);
+    const found = finishedClub(club, arrived, measuredOf(row, rows), input);
     return found ? [{ ...found, club: `${club.name} of ${job}` }] : [];
   });
 }

@@ -20,7 +20,7 @@ import { clubNext, nextText, STATE_WORDS } from '../words/bench';
 import { readingText } from '../words/readings';
 import type { Planned } from './planTables';
 
-const OURS = ['predicted', 'spread', 'difference', 'standing', 'next'] as const;
+const OURS = ['predicted', 'spread', 'difference', 'predictedMass', 'massDifference', 'standing', 'next'] as const;
 
 /** Gives each club of a job that gets a grip a row in Checkin, never twice. */
 export async function startCheckIn(port: WorkbookPort, job: string): Promise<CheckInDone> {
@@ -29,8 +29,8 @@ export async function startCheckIn(port: WorkbookPort, job: string): Promise<Che
     if ('done' in ready) return ready;
     const { tables, checkin, planned } = ready;
     const clubs = missingClubs(planned, checkInRows(tables, job));
-    const rows = clubs.map(({ name, remedy }) =>
-      checkInRow(checkin, { job, club: name, weightOn: remedy?.grams ?? 0 }),
+    const rows = clubs.map((club) =>
+      checkInRow(checkin, { job, club: club.name, ...fittedCells(club), ...weightCells(club) }),
     );
     const { changes, looked, first } = await rowsAdded(port, checkin, rows);
     if (changes.length > 0) {
@@ -42,6 +42,17 @@ export async function startCheckIn(port: WorkbookPort, job: string): Promise<Che
     }
     return { done: true, job, added: clubs.length };
   });
+}
+
+/** The grip that goes on and its layers, kept beside a club: a plan made later may say otherwise. */
+export function fittedCells({ item, layers }: ClubPlan): Readonly<Record<'grip' | 'layers', Cell>> {
+  return { grip: item ?? null, layers };
+}
+
+/** The weight that goes on, and where. */
+function weightCells({ remedy }: ClubPlan): Readonly<Record<'weightOn' | 'weightAt' | 'weighting', Cell>> {
+  if (!remedy || remedy.grams === 0) return { weightOn: 0, weightAt: null, weighting: null };
+  return { weightOn: remedy.grams, weightAt: Math.round(remedy.inches * 100) / 100, weighting: remedy.way };
 }
 
 /** A row of Checkin under whatever order its headings have; cells that are not named stay as they are. */
@@ -224,20 +235,23 @@ function judgedCells(checkin: TableSeen, { checkIn, rows }: JudgedJob): TableCel
     const club = checkIn.clubs.find(({ measured }) => measured?.sheetRow === sheetRow);
     const wrong = checkIn.issues.filter(({ field }) => field.startsWith(`${CHECKIN.name} row ${sheetRow},`));
     const values = { ...judgement(club), next: (club ? clubNext(club, wrong) : nextText([], wrong)) || null };
-    return OURS.map((key) => ({ row, column: at(key), value: values[key] }));
+    // an older workbook lacks some
+    return OURS.filter((key) => at(key) >= 0).map((key) => ({ row, column: at(key), value: values[key] }));
   });
 }
 
 function judgement(
   club: CheckedClub | undefined,
 ): Record<Exclude<(typeof OURS)[number], 'next'>, string | number | null> {
-  const reading = club?.expected.reading;
+  const { reading, massGrams } = club?.expected ?? {};
   const round = (value: number | undefined): number | null =>
     value === undefined ? null : Math.round(value * 10) / 10;
   return {
     predicted: reading ? readingText(reading.value) : null,
     spread: round(reading?.spread),
     difference: round(club?.off.reading?.by),
+    predictedMass: round(massGrams?.value),
+    massDifference: round(club?.off.massGrams?.by),
     standing: club ? STATE_WORDS[club.state] : null,
   };
 }

@@ -6,6 +6,7 @@ import { readBench } from './readBench';
 import type { ClubPlan } from '../core/index';
 
 export interface HandedClub {
+  /** With grip, layers and weight as they were fitted. */
   readonly plan: ClubPlan;
   readonly checked: CheckedClub | undefined;
   readonly ticket: TicketClub | undefined;
@@ -18,9 +19,12 @@ export function handedClubs({ tables, job, planned, round }: JobAtHand): readonl
   const ticket = benchTicket(plan, input, readBench(tables).ask);
   return plan.clubs
     .filter(({ row }) => round.rows.has(row))
-    .map((club) => ({
-      plan: club,
-      checked: checkIn.clubs.find(({ row }) => row === club.row),
-      ticket: ticket.clubs.find(({ row }) => row === club.row),
-    }));
+    .map((club) => {
+      const checked = checkIn.clubs.find(({ row }) => row === club.row);
+      return {
+        plan: { ...club, ...checked?.fitted },
+        checked,
+        ticket: ticket.clubs.find(({ row }) => row === club.row),
+      };
+    });
 }

@@ -1,7 +1,7 @@
 /** A redo under warranty: clubs of a closed job come back and are done once more. */
 import type { RedoDone } from './benchDone';
 import { lastRound } from './benchJob';
-import { checkInRow, rowsAdded } from './checkInJobs';
+import { checkInRow, fittedCells, rowsAdded } from './checkInJobs';
 import { columnsAt, folded } from './headings';
 import { lookAtJob } from './jobAtBench';
 import { jobStatus, statusCell } from './jobStatus';
@@ -47,7 +47,7 @@ export async function redoJob(
     if (question) return question;
     // A number that the ledger has already would take nothing from stock.
     const round = Math.max(lastRound(tables, job), lastTaken(tables, job)) + 1;
-    const rows = names.map(({ name }) => checkInRow(checkin, { job, club: name, round }));
+    const rows = names.map((club) => checkInRow(checkin, { job, club: club.name, round, ...fittedCells(club) }));
     const { changes, looked, first } = await rowsAdded(port, checkin, rows);
     await port.apply(
       [

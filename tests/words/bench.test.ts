@@ -119,11 +119,11 @@ describe('a check-in', () => {
     [{ step: 'weighAgain', grams: 5 }, /^5 g too heavy, and the reading does not say where/],
     [
       { step: 'add', grams: 3.5, way: 'Lead tape', end: 'head', inches: 37 },
-      'Add 3.5 g, Lead tape, 37 in from the butt. Then correct Weight on in Checkin, and read and weigh again.',
+      'Add 3.5 g, Lead tape, 37 in from the butt. Then correct Weight on and Weight at in Checkin, and read and weigh again.',
     ],
     [
       { step: 'takeAway', grams: 2, way: 'Lead tape', inches: 37 },
-      'Take 2 g of Lead tape off again, 37 in from the butt. Then correct Weight on in Checkin, and read and weigh again.',
+      'Take 2 g of Lead tape off again, 37 in from the butt. Then correct Weight on and Weight at in Checkin, and read and weigh again.',
     ],
     [
       { step: 'gripOffNeeded', grams: 4, way: 'Tip plug', takeAway: false },

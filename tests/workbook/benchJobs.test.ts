@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { judgeCheckIn, startCheckIn } from '../../src/workbook/checkInJobs';
 import { closeJob } from '../../src/workbook/closeJob';
-import { strayRows } from '../../src/workbook/benchJob';
+import { planJob, strayRows } from '../../src/workbook/benchJob';
 import { fillLabels, fillSlip } from '../../src/workbook/fillHandOver';
 import { fillTicket } from '../../src/workbook/fillTicket';
 import type { Seen } from '../../src/workbook/port';
@@ -158,12 +158,54 @@ describe('the check-in', () => {
     type(port, 1, 'Reason', 'my own note');
     expect(await startCheckIn(port, JOB)).toEqual({ done: true, job: JOB, added: 3 });
     expect(column(port, 'Club', 4)).toEqual([null, 'Driver', '7 iron', 'Pitching wedge']);
+    const planned = planJob((await readShop(port)).tables, JOB);
+    const clubs = planned?.ok ? planned.value.plan.clubs : [];
+    expect(column(port, 'Grip', 4).slice(1)).toEqual(clubs.map(({ item }) => item));
+    expect(column(port, 'Layers', 4).slice(1)).toEqual(clubs.map(({ layers }) => layers));
+    expect(column(port, 'Weight on (g)', 4).slice(1)).toEqual(clubs.map(({ remedy }) => remedy?.grams ?? 0));
     const again = await startCheckIn(port, JOB);
     expect(again).toMatchObject({ added: 0 });
     expect(sayCheckIn(again)).toContain('already');
-    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { restored: 9, left: [] } });
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { restored: 21, left: [] } });
     expect(column(port, 'Club', 4)).toEqual([null, null, null, null]);
     expect(column(port, 'Reason', 1)).toEqual(['my own note']);
+  });
+
+  test('goes by what was fitted when it was begun, whatever is chosen since, and tells mass against mass', async () => {
+    const port = await workshop();
+    await startCheckIn(port, JOB);
+    await measureAsPlanned(port);
+    const first = [column(port, 'Predicted'), column(port, 'Layers')];
+    expect(await judgeCheckIn(port, JOB)).toMatchObject({ done: true });
+    const mass = column(port, 'Predicted mass (g)').map(Number);
+    expect(mass.every((grams) => grams > 300 && grams < 480)).toBe(true);
+    const off = column(port, 'Mass (g)').map((grams, i) => Number(grams) - (mass[i] ?? 0));
+    column(port, 'Mass difference (g)').forEach((by, i) => expect(Number(by)).toBeCloseTo(off[i] ?? NaN, 6));
+    // chosen anew after the clubs were fitted: four layers more, and another weighed mass for a layer would do the same
+    for (const row of [1, 2, 3]) port.type('Clubs', row, columnAt(port, 'Clubs', 'Layers'), 5);
+    expect(await judgeCheckIn(port, JOB)).toMatchObject({ done: true });
+    expect([column(port, 'Predicted'), column(port, 'Layers')]).toEqual(first);
+    expect(column(port, 'Predicted mass (g)').map(Number)).toEqual(mass);
+  });
+
+  test('a Checkin made before it kept what was fitted is judged by the plan', async () => {
+    const port = await workshop();
+    for (const header of [
+      'Grip',
+      'Layers',
+      'Weight on (g)',
+      'Weight at (in)',
+      'Predicted mass (g)',
+      'Mass difference (g)',
+    ]) {
+      const seen = port.tableSeen('Checkin');
+      if (!seen) throw new Error('no Checkin');
+      port.type(seen.at.sheet, seen.at.row, seen.at.column + seen.headers.indexOf(header), `Own ${header}`);
+    }
+    await startCheckIn(port, JOB);
+    expect(await judgeCheckIn(port, JOB)).toMatchObject({ done: true });
+    expect(column(port, 'Standing')).toEqual(['Open', 'Open', 'Open']);
+    expect(column(port, 'Own Layers')).toEqual([null, null, null]);
   });
 
   test('makes Checkin longer where its blank rows are too few', async () => {

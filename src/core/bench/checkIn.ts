@@ -1,9 +1,9 @@
 /** Finished clubs against their plan. */
 import { verdictOf } from '../plan/spread';
 import type { Club, ClubPlan, PlanInput, SetPlan } from '../plan/types';
-import { asFitted } from './asFitted';
+import { asFitted, isGripKnown } from './asFitted';
 import { expectedOf, shelfOf, strippedAgain, type Shelf } from './expected';
-import { decisionIssue, sortMeasured } from './measured';
+import { decisionIssue, gripIssue, sortMeasured } from './measured';
 import { nextSteps } from './nextSteps';
 import { isGripped, pilotOf } from './pilot';
 import type { CheckedClub, CheckIn, Closing, MeasuredClub, Off, Predicted } from './types';
@@ -53,8 +53,9 @@ function checked(
   arrived: Club,
   shelf: Shelf,
   measured: MeasuredClub | undefined,
-  typedWrong: readonly Issue[],
+  readWrong: readonly Issue[],
 ): CheckedClub {
+  const typedWrong = measured && !isGripKnown(measured, shelf) ? [...readWrong, gripIssue(measured)] : readWrong;
   const { plan, club } = asFitted(planned, arrived, measured, shelf);
   const expected = {
     ...expectedOf(plan, club, shelf, measured),
@@ -79,6 +80,7 @@ function checked(
     row: plan.row,
     name: plan.name,
     measured,
+    fitted: { item: plan.item, layers: plan.layers, lowerLayers: plan.lowerLayers, remedy: plan.remedy },
     expected,
     off,
     hold: plan.hold,

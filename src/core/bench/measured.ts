@@ -49,6 +49,8 @@ const CHECKED = [
   ['bareGrams', 'Bare mass', RANGES.bodyGrams],
   ['reading', 'Reading', RANGES.points],
   ['massGrams', 'Mass', RANGES.clubGrams],
+  ['layers', 'Layers', RANGES.layers],
+  ['onInches', 'Weight at', RANGES.positionInches],
   ['onGrams', 'Weight on', { low: 0, high: RANGES.plugGrams.high, unit: 'g' }],
 ] as const;
 
@@ -75,6 +77,11 @@ function sound(row: MeasuredClub): { measured: MeasuredClub; issues: readonly Is
 function isFittedMass(grams: number): boolean {
   const most = RANGES.gripGrams.high + MOST_LAYERS * RANGES.layerGrams.high + RANGES.plugGrams.high;
   return grams >= RANGES.gripGrams.low + RANGES.plugGrams.low && grams > 0 && grams <= most;
+}
+
+/** A grip that went on and is not in Stock any more: nothing can be said of its club. */
+export function gripIssue(row: MeasuredClub): Issue {
+  return { code: 'unknownItem', field: fieldOf(row, 'Grip'), got: row.item ?? null };
 }
 
 /** Where a decision cannot stand, and why. */

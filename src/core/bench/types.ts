@@ -2,7 +2,7 @@
  * What a bench does, club by club, and what it finds when the clubs are done. Masses in grams, lengths and positions in inches from the butt,
  * readings in points above A0, solvent in millilitres.
  */
-import type { ClubKind, Hold, RuleBreach, Verdict } from '../plan/types';
+import type { ClubPlan, ClubKind, Hold, RuleBreach, Verdict } from '../plan/types';
 import type { Rate } from '../quote/types';
 import type { Issue } from '../result';
 
@@ -207,6 +207,12 @@ export interface MeasuredClub {
   readonly massGrams?: number | undefined;
   /** All the weight that is on for its reading, where that is not as planned. */
   readonly onGrams?: number | undefined;
+  /** Where it sits, from the butt, and by which way of weighting. */
+  readonly onInches?: number | undefined;
+  readonly onWay?: string | undefined;
+  /** Grip and layers as they were fitted, where a plan made since may say otherwise. */
+  readonly item?: string | undefined;
+  readonly layers?: number | undefined;
   /** It is done once more. */
   readonly isAgain?: boolean | undefined;
   readonly decision?: 'accept' | 'waive' | undefined;
@@ -251,6 +257,8 @@ export interface CheckedClub {
   readonly row: number;
   readonly name: string;
   readonly measured: MeasuredClub | undefined;
+  /** What is on it, as the bench said, else as planned. */
+  readonly fitted: Pick<ClubPlan, 'item' | 'layers' | 'lowerLayers' | 'remedy'>;
   /** From the bare club where it was measured, else as planned. */
   readonly expected: Expected;
   readonly off: {

@@ -1,29 +1,24 @@
 /** From a checked-in club to what calibration needs of it. */
-import { asFitted } from '../bench/asFitted';
+import { asFitted, isGripKnown, type Fitting } from '../bench/asFitted';
 import { shelfOf } from '../bench/expected';
 import { newFitted } from '../plan/oldGrip';
 import type { Club, ClubPlan, PlanInput } from '../plan/types';
 import type { FinishedClub } from './types';
 
-/** What was measured of a club, as far as it was. */
-export interface Measurements {
-  readonly bareReading?: number | undefined;
-  readonly bareGrams?: number | undefined;
+/** What was measured of a club, as far as it was, and what went on. */
+export interface Measurements extends Fitting {
   readonly reading?: number | undefined;
   readonly massGrams?: number | undefined;
-  /** All the weight that is on for its reading, where that is not as planned. */
-  readonly onGrams?: number | undefined;
-  /** It was done once more. */
-  readonly isAgain?: boolean | undefined;
 }
 
 /**
- * A club as calibration takes it: what was planned went on, with the weight that the bench says it has.
+ * A club as calibration takes it: grip, layers and weight went on as the bench says, else as planned. A plan made later chooses other ones,
+ * by the very constants that are to be found, so what was fitted is kept when a check-in is begun.
  *
  * @param plan the club as planned and fitted
  * @param club as it arrived; its bare measurements serve where the check-in has none
  * @param measured at the check-in
- * @returns undefined where it was not read and weighed bare and finished
+ * @returns undefined where it was not read and weighed bare and finished, or where Stock has its grip no more
  */
 export function finishedClub(
   planned: ClubPlan,
@@ -32,7 +27,9 @@ export function finishedClub(
   input: PlanInput,
 ): FinishedClub | undefined {
   const { settings } = input;
-  const { plan, club } = asFitted(planned, arrived, measured, shelfOf(input));
+  const shelf = shelfOf(input);
+  if (!isGripKnown(measured, shelf)) return undefined;
+  const { plan, club } = asFitted(planned, arrived, measured, shelf);
   const { grip, remedy } = plan;
   const bareReading = measured.bareReading ?? club.bareReading;
   const bareGrams = measured.bareGrams ?? club.bareGrams;
