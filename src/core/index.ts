@@ -55,7 +55,7 @@ export { canClose, checkIn } from './bench/checkIn';
 export * from './stock/types';
 export { needsOf, type NeedsAsked } from './stock/needs';
 export { entriesOf } from './stock/ledger';
-export { stockState, type StockAsked } from './stock/state';
+export { stillNeeded, stockState, type StockAsked } from './stock/state';
 export { happenTo, releaseFor, reserveFor, takeFor, type Happening } from './stock/reserve';
 export { exactSum, PER_MONEY } from './choose/exact';
 export { costOfPack, orderOf, pickList } from './stock/order';

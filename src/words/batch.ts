@@ -45,9 +45,14 @@ function sayPlans({ filled, left }: Extract<BatchDone['plans'], { left: unknown 
 
 /** What jobs lack, which the sentence ends with; what else a person has to look at; then what went well. A line each. */
 export function batchLines({ quotes, reserved, plans }: BatchDone): string[] {
-  const refused = [...(quotes ?? [])].flatMap(([job, end]) => (end.done ? [] : [`${job}: ${sayIssued(end)}`]));
+  const refused = [...(quotes ?? [])].flatMap(([job, end]) => (end.done ? [] : [`${job}: ${sayNotIssued(end)}`]));
   const left = plans && 'left' in plans ? plans.left.map(({ job, end }) => `${job}: ${sayFill(end)}`) : [];
   return [...lackLines(reserved), ...refused, ...left, ...issuedLines(quotes)];
+}
+
+function sayNotIssued(end: Extract<QuoteEnd, { done: false }>): string {
+  if (end.reason !== 'saysOther') return sayIssued(end);
+  return `quote ${quoteIdText(end)} holds and says ${end.was}; the tables say ${moneyText(end.now)} by now. It was left: issue a revision under Quote if it is to change.`;
 }
 
 /** Each job's lacks in one line. */

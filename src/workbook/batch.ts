@@ -23,9 +23,17 @@ export interface BatchAsked {
   readonly today: number;
 }
 
-/** A job's quote: issued now, or there already and still as the tables say. */
+/** A quote that stands, by its number. */
+interface Standing {
+  readonly number: number;
+  readonly revision: number;
+}
+
+/** A job's quote: issued now; there already and still as the tables say; or there, and of another total than they say, which a person has to look at. */
 export type QuoteEnd =
-  IssueDone | { readonly done: true; readonly stands: true; readonly number: number; readonly revision: number };
+  | IssueDone
+  | (Standing & { readonly done: true; readonly stands: true })
+  | (Standing & { readonly done: false; readonly reason: 'saysOther'; readonly was: number; readonly now: Money });
 
 /** How each job of the batch ended, and whether it was stopped before all was done. */
 export interface BatchDone {
@@ -82,7 +90,10 @@ export async function runBatch(port: WorkbookPort, asked: BatchAsked, going: Bat
   return done;
 }
 
-/** Quotes every job that has none, or whose quote says another total by now or no longer holds. Undefined where it was stopped. */
+/**
+ * Quotes every job that has none, or whose quote holds no longer. A quote that holds is never replaced here: what was agreed with the client
+ * (a discount, an option) may be in it. Undefined where it was stopped.
+ */
 async function quoteAll(
   port: WorkbookPort,
   shop: Shop,
@@ -90,36 +101,38 @@ async function quoteAll(
   goOn: (worked: number) => Promise<boolean>,
 ): Promise<ReadonlyMap<string, QuoteEnd> | undefined> {
   const ends = new Map<string, QuoteEnd>();
-  const stands = standingQuotes(shop, today);
-  const wanted: { readonly job: string; readonly shown: Money | null }[] = [];
+  const standing = standingQuotes(shop, today);
+  const wanted: string[] = [];
   for (const [worked, job] of jobs.entries()) {
     if (!(await goOn(worked))) return undefined;
-    const standing = stands(job);
-    if (standing) ends.set(job, { done: true, stands: true, ...standing });
-    else wanted.push({ job, shown: null });
+    const end = standing(job);
+    if (end) ends.set(job, end);
+    else wanted.push(job);
   }
-  const terms = { issued: today };
   const issued = await issueQuotes(
     port,
-    wanted.map(({ job, shown }) => ({ what: { job }, terms, shown })),
+    wanted.map((job) => ({ what: { job }, terms: { issued: today }, shown: null })),
     (worked) => goOn(jobs.length - wanted.length + worked),
   );
   if (issued.includes(null)) return undefined;
-  wanted.forEach(({ job }, at) => ends.set(job, issued[at] as IssueDone));
+  wanted.forEach((job, at) => ends.set(job, issued[at] as IssueDone));
   return new Map(jobs.flatMap((job) => (ends.has(job) ? [[job, ends.get(job) as QuoteEnd]] : [])));
 }
 
-/** Finds the quote of a job that holds today and says what the tables say. */
-function standingQuotes({ tables }: Shop, today: number) {
+/** Finds the quote of a job that holds today, and whether it says what the tables say. */
+function standingQuotes({ tables }: Shop, today: number): (job: string) => QuoteEnd | undefined {
   const register = tables.Quotes ? readRegister(tables.Quotes) : null;
   const quotes = register?.ok ? register.value.filter(({ isVoid }) => !isVoid) : [];
   const read = readMoney(moneyTables(tables));
-  return (job: string): { number: number; revision: number } | undefined => {
+  return (job) => {
     const latest = latestOf(quotes, job);
     if (!latest || (latest.validUntil ?? Infinity) < Math.floor(today)) return undefined;
     const { quote } = quoteJob(tables, { job, terms: { issued: today } }, read);
-    if (!quote || latest.total !== moneyNumber(quote.total)) return undefined;
-    const isSame = folded(latest.currency) === folded(quote.total.currency.code);
-    return isSame ? { number: latest.number, revision: latest.revision } : undefined;
+    if (!quote) return undefined;
+    const { number, revision, total = 0 } = latest;
+    const isSame = total === moneyNumber(quote.total) && folded(latest.currency) === folded(quote.total.currency.code);
+    return isSame
+      ? { done: true, stands: true, number, revision }
+      : { done: false, reason: 'saysOther', number, revision, was: total, now: quote.total };
   };
 }

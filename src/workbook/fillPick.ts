@@ -1,5 +1,5 @@
 /** Filling what the bench needs for its jobs, all on one list, into a sheet of its own, as values to be printed. */
-import { pickList, type PickLine, type PickList, type Shelf } from '../core/index';
+import { pickList, stillNeeded, type PickLine, type PickList, type Shelf } from '../core/index';
 import { quantityText, STOCK_PAGE_WORDS } from '../words/stock';
 import type { StockPageAsked } from './fillOrder';
 import { fillPage, type MakePage } from './fillPage';
@@ -38,9 +38,12 @@ export async function fillPick(
   const make: MakePage<Extract<StockPageDone, { reason: 'unreadable' | 'nothing' }>> = (tables) => {
     const seen = stockOf({ tables });
     if (!seen.ok) return { done: false, reason: 'unreadable', issue: seen.issue };
-    const needing = seen.value.jobs.filter(
-      ({ job, needs }) => needs.length > 0 && (!wanted || wanted.has(folded(job))),
-    );
+    const { asked } = seen.value;
+    // What was taken already is not sent for again.
+    const needing = seen.value.jobs
+      .filter(({ job }) => !wanted || wanted.has(folded(job)))
+      .map((job) => stillNeeded(job, asked.entries))
+      .filter(({ needs }) => needs.length > 0);
     const list = pickList(needing);
     lines = list.lines.length;
     if (lines === 0) return { done: false, reason: 'nothing' };

@@ -134,7 +134,7 @@ interface Making {
 
 function draftOf({ tables, read, register, taken }: Making, request: IssueRequest): Draft | Refused {
   const job = 'job' in request.what ? request.what.job : '';
-  const found = nextNumber(register, job);
+  const found = nextNumber(register, job, numberOnSheets(taken));
   if (!found.ok) return notRead(register, found.issue);
   const next = { ...found.value, row: found.value.row ?? register.rows.length + 1 };
   const quote = quoteNow(tables, read, request);
@@ -151,6 +151,11 @@ function draftOf({ tables, read, register, taken }: Making, request: IssueReques
   const at = { sheet, row: 0, column: 0, rows: page.cells.length, columns: page.cells[0]?.length ?? 1 };
   const draft = { next, job, customer, quote, page, at };
   return { ...draft, cells: registerCells(register, draft) };
+}
+
+/** The highest number that a sheet of a quote bears: it was given, whatever became of its row in the register. */
+function numberOnSheets(names: readonly string[]): number {
+  return names.reduce((most, name) => Math.max(most, Number(/^Quote (\d{1,8})\b/i.exec(name)?.[1] ?? 0)), 0);
 }
 
 /** A table with one more row filled. */

@@ -9,9 +9,11 @@ import {
   type Progress,
   type Result,
 } from '../core/index';
+import { readDay } from './days';
 import { columnsAt, folded } from './headings';
 import { headerRowsOf } from './planScope';
 import { readPlan, type Planned } from './planTables';
+import type { Seen, TableSeen } from './port';
 import { readBench } from './readBench';
 import { isBlank, type Matrix } from './records';
 import { redoRows, redosOf } from './rounds';
@@ -58,7 +60,7 @@ export function openJobs(tables: ShopTables): Result<OpenJobs> {
 
 /** {@link openJobs} in steps, one for each job. */
 export function* openJobsSteps(tables: ShopTables): Generator<Progress, Result<OpenJobs>> {
-  const listed = jobRows(tables);
+  const { rows: listed, problems: days } = jobRows(tables);
   const known = new Map(listed.map((row) => [folded(row.job), row]));
   const { Clubs: clubs, Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matricesOf(tables);
   const read =
@@ -105,7 +107,7 @@ export function* openJobsSteps(tables: ShopTables): Generator<Progress, Result<O
   const bare = rows
     .filter(({ job }) => !byJob.has(folded(job)))
     .map(({ job, customer, due }) => ({ job, customer, due }));
-  return ok({ jobs, bare, problems: read?.value.problems ?? [] });
+  return ok({ jobs, bare, problems: [...days, ...(read?.value.problems ?? [])] });
 }
 
 /** Whether a table holds anything below its headings. */
@@ -114,22 +116,32 @@ function hasRows(table: Matrix): boolean {
 }
 
 /** Rows of Jobs that name a job; of two that name the same, the first. */
-function jobRows({ Jobs: table }: ShopTables): JobRow[] {
-  if (!table) return [];
-  const at = columnsAt(JOBS, table.headers);
+function jobRows({ Jobs: table }: ShopTables): { readonly rows: JobRow[]; readonly problems: Issue[] } {
   const rows = new Map<string, JobRow>();
-  for (const row of table.rows) {
+  const problems: Issue[] = [];
+  const at = columnsAt(JOBS, table?.headers ?? []);
+  for (const [down, row] of (table?.rows ?? []).entries()) {
     const job = jobName(row[at('job')]);
     if (job === '' || rows.has(folded(job))) continue;
-    const due = row[at('due')];
-    rows.set(folded(job), {
-      job,
-      customer: jobName(row[at('customer')]),
-      due: typeof due === 'number' ? due : undefined,
-      state: stateOf(row[at('status')]),
-    });
+    const due = dayIn(row[at('due')]);
+    const state = stateOf(row[at('status')]);
+    if (due === null && state !== 'Done') problems.push(noDay(table as TableSeen, down, row[at('due')]));
+    rows.set(folded(job), { job, customer: jobName(row[at('customer')]), due: due ?? undefined, state });
   }
-  return [...rows.values()];
+  return { rows: [...rows.values()], problems };
+}
+
+/** The day in a cell; undefined where it is blank, null where it says something else. A day written as text counts as such. */
+function dayIn(cell: Seen | undefined): number | undefined | null {
+  if (typeof cell === 'number') return cell;
+  const text = jobName(cell);
+  return text === '' ? undefined : (readDay(text) ?? null);
+}
+
+function noDay({ at, headers }: TableSeen, down: number, cell: Seen | undefined): Issue {
+  const header = headers[columnsAt(JOBS, headers)('due')] ?? 'Due';
+  const expected = 'a date, such as 2026-05-15; until then the job counts as due on no day';
+  return { code: 'unknownChoice', field: `Jobs row ${at.row + down + 2}, ${header}`, got: jobName(cell), expected };
 }
 
 /** A blank or another word is no reason to forget a job: it counts as open. */

@@ -1,6 +1,6 @@
 /** Which clubs a plan is for, and whether it can follow the tables. */
 import type { Result } from '../core/index';
-import { columnsAt } from './headings';
+import { columnsAt, folded } from './headings';
 import type { FillRequest, Scope, WhyValues } from './outcomes';
 import { planTables } from './planTables';
 import type { HeaderRows, Planned } from './planTables';
@@ -48,7 +48,7 @@ export function scopeRows(clubs: TableSeen, scope: Scope): Scoped {
 
 /** Jobs are told apart as SETPLAN does it. */
 function sameJob(one: string | undefined, other: string): boolean {
-  return one?.toLowerCase() === other.toLowerCase();
+  return folded(one) === folded(other);
 }
 
 function keyOf(job: string | null, whole: boolean): string {

@@ -20,6 +20,7 @@ import {
   type ShopSettings,
   type Way,
 } from '../core/index';
+import { folded } from './headings';
 import { duplicates, readTable, type Matrix, type Row } from './records';
 import { ALIKE_MASS, CATALOGUE_MASS, CLUBS, STOCK, WEIGHED_MASS, WEIGHTS } from './schema';
 import { readSettings } from './readSettings';
@@ -104,7 +105,7 @@ function isWanted({ job, rows }: TablesIn): (row: Row) => boolean {
 }
 
 function jobText(job: unknown): string {
-  return job === null || job === undefined ? '' : String(job).trim().toLowerCase();
+  return folded(job);
 }
 
 interface StockRead {

@@ -91,15 +91,16 @@ function usedTwice(quotes: readonly Registered[], headerRow: number): Issue | un
  * The next number: the highest and one; or, where a quote of the job still stands, its number and the next revision.
  *
  * @param job '' for a price at the counter, which is never another one's revision
+ * @param given the highest number known to be given elsewhere, as by the name of a sheet
  * @returns what in the register is missing or cannot be read
  */
-export function nextNumber(table: TableSeen, job: string): Result<NextNumber> {
+export function nextNumber(table: TableSeen, job: string, given = 0): Result<NextNumber> {
   const [lacking] = lackingHeaders(table.headers, QUOTES, false);
   if (lacking !== undefined) return fail({ code: 'missingColumn', field: QUOTES.name, expected: lacking });
   const read = readRegister(table);
   if (!read.ok) return read;
   const row = freeRow(table);
-  const highest = read.value.reduce((most, { number }) => Math.max(most, number), 0);
+  const highest = read.value.reduce((most, { number }) => Math.max(most, number), given);
   const standing = read.value.filter(({ isVoid }) => !isVoid);
   const latest = job === '' ? undefined : latestOf(standing, job);
   if (!latest) return ok({ number: highest + 1, revision: 1, row });

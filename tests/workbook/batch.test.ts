@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { runBatch, type BatchAsked, type BatchGoing } from '../../src/workbook/batch';
 import { batchLines, isPartly, sayBatch } from '../../src/words/batch';
+import { issueQuote } from '../../src/workbook/issueQuote';
 import type { MemoryPort } from './memoryPort';
 import { pricedWorkshop, set } from './pricedWorkshop';
 import { undoLast } from '../../src/workbook/undo';
@@ -87,18 +88,20 @@ describe('a batch', () => {
     expect([column(port, 'Quotes', 'No.'), column(port, 'Movements', 'Job')]).toEqual([quotes, movements]);
   });
 
-  test('a quote that says another total by now, or holds no longer, becomes a revision', async () => {
+  test('a quote that holds is left, even where the tables say another total by now; one that holds no longer becomes a revision', async () => {
     const port = await ready();
-    await runBatch(port, ALL, quiet());
-    port.fillTable('Stock', [{ Price: 9 }]);
+    await issueQuote(port, { what: { job: '1042' }, terms: { issued: TODAY, discountPercent: 10 }, shown: null });
     const end = await runBatch(port, ALL, quiet());
     expect([...(end.quotes ?? [])]).toMatchObject([
-      ['1042', { number: 1, revision: 2 }],
-      ['1043', { stands: true, number: 2, revision: 1 }],
+      ['1042', { done: false, reason: 'saysOther', number: 1, revision: 1, was: 43.74 }],
+      ['1043', { done: true, number: 2, revision: 1 }],
     ]);
+    expect(batchLines(end)).toContain(
+      '1042: quote 1 holds and says 43.74; the tables say 48.60 EUR by now. It was left: issue a revision under Quote if it is to change.',
+    );
     const later = await runBatch(port, { ...ALL, today: TODAY + 31 }, quiet());
     expect([...(later.quotes ?? [])]).toMatchObject([
-      ['1042', { number: 1, revision: 3 }],
+      ['1042', { number: 1, revision: 2 }],
       ['1043', { number: 2, revision: 2 }],
     ]);
   });

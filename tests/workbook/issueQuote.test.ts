@@ -281,11 +281,19 @@ describe('what is not issued', () => {
     }
   });
 
+  test('a number whose sheet is there is not given again, though its row was cleared', async () => {
+    const port = await pricedWorkshop();
+    await issueQuote(port, OF_JOB);
+    const headers = port.tableSeen('Quotes')?.headers ?? [];
+    typeRegister(port, 1, Object.fromEntries(headers.map((header) => [header, null])));
+    expect(await issueQuote(port, { ...OF_JOB, what: { job: '1042' } })).toMatchObject({ number: 2, sheet: 'Quote 2' });
+  });
+
   test('a sheet of that name which is a person’s stays theirs', async () => {
     const port = await pricedWorkshop();
     port.addSheet('Quote 1');
     port.type('Quote 1', 0, 0, 'mine');
-    expect(await issueQuote(port, OF_JOB)).toMatchObject({ done: true, number: 1, sheet: 'Quote 1 (2)' });
+    expect(await issueQuote(port, OF_JOB)).toMatchObject({ done: true, number: 2, sheet: 'Quote 2' });
     expect((await page(port, 'Quote 1'))[0]?.[0]).toBe('mine');
   });
 });

@@ -48,6 +48,27 @@ describe('open jobs', () => {
     ]);
   });
 
+  test('a due day written as text counts; what is no day is named', async () => {
+    const port = await workshop();
+    port.fillTable('Jobs', [{ Due: '2025-12-01' }, { Due: 'soon' }]);
+    const { jobs, problems } = await seen(port);
+    // 45992 is 1 December 2025 in any spreadsheet
+    expect(jobs.map(({ due }) => due)).toEqual([45_992, undefined]);
+    expect(problems).toEqual([
+      expect.objectContaining({ code: 'unknownChoice', field: 'Jobs row 3, Due', got: 'soon' }),
+    ]);
+  });
+
+  test('are found under a name with other blanks or letters', async () => {
+    const port = await workshop();
+    port.fillTable('Jobs', [{ Job: 'A 7' }]);
+    port.fillTable('Clubs', [{ Job: 'a  7' }, { Job: 'A 7' }, { Job: ' A 7' }]);
+    const { tables } = await readShop(port);
+    const alone = planJob(tables, 'A 7');
+    expect((await seen(port)).jobs[0]?.clubs).toBe(3);
+    expect(alone?.ok && alone.value.plan.clubs.length).toBe(3);
+  });
+
   test('that have no clubs yet are told apart', async () => {
     const port = await workshop();
     port.fillTable('Clubs', [{}, {}, {}, { Job: '' }]);

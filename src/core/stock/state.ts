@@ -121,6 +121,16 @@ function strandedOf({ jobs, entries, doneJobs }: StockAsked): Stranded[] {
   }));
 }
 
+/** The needs of a job without what it has used already. */
+export function stillNeeded(job: JobNeeds, entries: ReadonlyMap<string, Entry>): JobNeeds {
+  const wanted = wantedOf(job, entries);
+  const needs = job.needs.flatMap((need) => {
+    const quantity = wanted.get(entryKey({ ...need, job: job.job, round: job.round })) ?? 0;
+    return quantity > 0 ? [{ ...need, quantity }] : [];
+  });
+  return { ...job, needs };
+}
+
 /** What an open job still wants, by the key of its entries. */
 export function wantedOf(
   { job, round, needs }: JobNeeds,
