@@ -6,7 +6,7 @@ import { sayFill, sayNotDone } from './outcomes';
 import { quoteIdText } from './quoteHead';
 import { sayIssued } from './quoteOutcomes';
 import { countOf } from './readings';
-import { sayReserved, shortText } from './stock';
+import { sayReservedAlone, shortText } from './stock';
 
 export const BATCH_STEPS = {
   quote: (worked: number, of: number) => `Quoting job ${Math.min(worked + 1, of)} of ${of}…`,
@@ -20,7 +20,7 @@ export function sayBatch(end: BatchDone): string {
   const said = [
     quotes ? sayQuotes([...quotes.values()]) : '',
     plans ? ('filled' in plans ? sayPlans(plans) : sayNotDone(plans)) : '',
-    reserved ? sayReserved(reserved) : '',
+    reserved ? sayReservations(reserved) : '',
     stopped ? (quotes || reserved ? 'Stopped there; the rest was not begun.' : 'Stopped. Nothing was written.') : '',
   ];
   return said.filter((text) => text !== '').join(' ');
@@ -38,16 +38,21 @@ function sayQuotes(ends: readonly QuoteEnd[]): string {
   return `${parts.join(', ')}.`;
 }
 
+/** What is lacked stands in the lines. */
+function sayReservations(end: ReserveDone): string {
+  return end.done && end.movements.length === 0 ? 'Reservations stay as they were.' : sayReservedAlone(end);
+}
+
 function sayPlans({ filled, left }: Extract<BatchDone['plans'], { left: unknown }>): string {
   const not = left.length > 0 ? `, ${left.length} not` : '';
   return `${countOf(filled.size, 'plan')} filled${not}.`;
 }
 
-/** What jobs lack, which the sentence ends with; what else a person has to look at; then what went well. A line each. */
+/** What a person has to look at, what jobs lack, then what went well; a line each, under the name of its job. */
 export function batchLines({ quotes, reserved, plans }: BatchDone): string[] {
   const refused = [...(quotes ?? [])].flatMap(([job, end]) => (end.done ? [] : [`${job}: ${sayNotIssued(end)}`]));
   const left = plans && 'left' in plans ? plans.left.map(({ job, end }) => `${job}: ${sayFill(end)}`) : [];
-  return [...lackLines(reserved), ...refused, ...left, ...issuedLines(quotes)];
+  return [...refused, ...left, ...lackLines(reserved), ...issuedLines(quotes)];
 }
 
 function sayNotIssued(end: Extract<QuoteEnd, { done: false }>): string {

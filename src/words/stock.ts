@@ -72,22 +72,27 @@ function jobsText(jobs: readonly string[]): string {
   return jobs.length === 1 ? `job ${jobs[0] ?? ''}` : countOf(jobs.length, 'job');
 }
 
-/** How reserving ended; what is lacked is told by `lackLines`. */
+/** How reserving ended; what is lacked is told by `reservedLines`. */
 export function sayReserved(end: ReserveDone): string {
+  const said = sayReservedAlone(end);
+  return end.done && end.lacks.length > 0 ? `${said} Not all is there:` : said;
+}
+
+/** The same where what is lacked is told elsewhere. */
+export function sayReservedAlone(end: ReserveDone): string {
   if (!end.done) {
     if (end.reason !== 'noOpenJob') return sayNot(end);
     return end.jobs.length === 0
       ? 'No job is open, so there is nothing to reserve for.'
       : `${listed(end.jobs)}: no such job is open and has clubs. Nothing was written.`;
   }
-  const { jobs, movements, lacks } = end;
+  const { jobs, movements } = end;
   const reserved = amounts(movements, 'reserved');
   const released = amounts(movements, 'released');
   const said = [
     reserved ? `Reserved ${reserved} for ${jobsText(jobs)}.` : '',
     released ? `Released ${released} that ${jobs.length === 1 ? 'it does' : 'they do'} not get or need any more.` : '',
     movements.length === 0 ? `Nothing was to be changed for ${jobsText(jobs)}.` : '',
-    lacks.length > 0 ? 'Not all is there:' : '',
   ];
   return said.filter((text) => text !== '').join(' ');
 }

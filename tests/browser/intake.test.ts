@@ -19,7 +19,7 @@ test('from the counter to a signed sheet: a job begun with last time’s grips, 
   await page.getByLabel('First tag').fill('11');
   await page.getByText('Tag 11 is on 52 wedge of job R-201').waitFor();
   await page.getByLabel('First tag').fill('31');
-  await page.getByRole('checkbox', { name: 'Take these over as the new grips' }).click();
+  await page.getByRole('checkbox', { name: 'Same as last time: take these over as the new grips' }).click();
   expect(await press('Begin job')).toContain('Job R-207 is in Jobs, 4 clubs in Clubs. 4 clubs with last time’s grip.');
   // the pane goes on with it, and the fields are free for the next customer
   await page.getByRole('region', { name: 'Job R-207', exact: true }).waitFor();

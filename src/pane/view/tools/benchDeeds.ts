@@ -4,10 +4,12 @@ import { closeJob } from '../../../workbook/closeJob';
 import { dayOf } from '../../../workbook/days';
 import { fillLabels, fillSlip } from '../../../workbook/fillHandOver';
 import { fillTicket } from '../../../workbook/fillTicket';
+import { jobStatus } from '../../../workbook/jobStatus';
 import { redoJob } from '../../../workbook/redoJob';
 import { sayClosing } from '../../../words/bench';
 import { sayCheckIn, sayClosed, sayJudged, sayLabels, sayRedo, saySlip, sayTicket } from '../../../words/benchOutcomes';
 import type { Deed } from '../../state/deed';
+import { BENCH_WORDS } from './benchWords';
 
 export function ticketDeed(job: string): Deed {
   return {
@@ -40,7 +42,9 @@ export function slipDeed(job: string): Deed {
     failed: 'The pick-up slip was not filled',
     run: async (port, shop, over) => {
       const end = await fillSlip(port, shop, { job, agreed: over ?? undefined });
-      return { end, text: saySlip(end) };
+      const status = jobStatus(shop.tables, job);
+      const isOpen = end.done && !('done' in status) && !status.isDone;
+      return { end, text: isOpen ? `${saySlip(end)} ${BENCH_WORDS.stillOpen}` : saySlip(end), partly: isOpen };
     },
   };
 }

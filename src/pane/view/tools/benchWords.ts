@@ -32,4 +32,5 @@ export const BENCH_WORDS = {
   redoTitle: 'Redo under warranty',
   redoHow: 'Clubs that came back get a new round in Checkin and a ticket of their own. Nothing is charged.',
   redo: 'Begin redo',
+  stillOpen: 'The job is still open: close it first, or fill the slip again before you hand it out.',
 } as const;

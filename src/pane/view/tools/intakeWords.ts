@@ -27,7 +27,7 @@ export const INTAKE_WORDS = {
   when: 'When',
   whenOf: (day: number | undefined, job: string, done: boolean) =>
     `${day === undefined ? job : dayWords(day)}${done ? '' : ', not closed'}`,
-  asLast: 'Take these over as the new grips',
+  asLast: 'Same as last time: take these over as the new grips',
   take: 'Take over into Clubs',
   unknown: 'No earlier job of this customer tells what these clubs got.',
   noCustomer: 'Jobs does not say whose clubs these are.',
