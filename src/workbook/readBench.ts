@@ -97,6 +97,7 @@ function clubOf({ values }: Row): ClubBench {
   const lower = (key: string): string | undefined => values.get(key)?.toString().toLowerCase();
   return {
     takeOff: TAKE_OFF_CODES[String(values.get('takeOff') ?? '')],
+    ownGrip: values.get('ownGrip') === true,
     logo: lower('logo') as ClubBench['logo'],
     hand: lower('hand') as ClubBench['hand'],
     shaft: lower('shaft') as ClubBench['shaft'],

@@ -157,15 +157,26 @@ export function readWayPrices(table: TableIn | undefined): Told<readonly PricedW
   return { value, issues };
 }
 
-/** What is done to single clubs that a plan does not say, by their row. */
-export function readWork(table: TableIn | undefined): ReadonlyMap<number, ClubWork> {
+/** How an old grip comes off, by the words of Clubs and Settings. */
+const TAKE_OFFS_WORK: Readonly<Record<string, NonNullable<ClubWork['takeOff']>>> = {
+  Whole: 'salvage',
+  'Cut off': 'cutOff',
+  'Off already': 'none',
+};
+
+/** What is done to single clubs that a plan does not say, by their row; of what comes off, Settings says the usual. */
+export function readWork(
+  table: TableIn | undefined,
+  settings: ReadonlyMap<SettingKey, FieldValue> = new Map<SettingKey, FieldValue>(),
+): ReadonlyMap<number, ClubWork> {
+  const usual = String(settings.get('takeOff') ?? '');
   const { value: rows } = rowsOf(CLUBS, table);
   return new Map(
     rows.map((row) => [
       row.row,
       {
         ownGrip: yes(row, 'ownGrip'),
-        salvage: text(row, 'takeOff') === 'Whole',
+        takeOff: TAKE_OFFS_WORK[text(row, 'takeOff') ?? usual] ?? 'cutOff',
         lengthChanged: (number(row, 'lengthChange') ?? 0) !== 0,
       },
     ]),
@@ -205,13 +216,14 @@ export interface MoneyRead {
 /** Reads the tables that prices are made from. */
 export function readMoney(tables: MoneyTables): MoneyRead {
   const jobs = rowsOf(JOBS, tables.jobs).value;
+  const settings = readMoneySettings(tables.settings);
   return {
     rates: readRates(tables.rates),
     stock: readPrices(tables.stock),
     ways: readWayPrices(tables.weights),
-    work: readWork(tables.clubs),
+    work: readWork(tables.clubs, settings.value),
     taxes: readTaxes(tables.taxes),
-    settings: readMoneySettings(tables.settings),
+    settings,
     // the first of a name counts
     jobs: new Map([...jobs].reverse().map((row) => [folded(text(row, 'job')), row])),
   };
@@ -253,11 +265,14 @@ export function readTerms(read: MoneyRead, job: string | null, chosen: TermsChos
   const row = job === null ? undefined : read.jobs.get(folded(job));
   const settingText = (key: SettingKey): string => String(values.get(key) ?? '');
   const ofJob = (key: string): number | undefined => row && number(row, key);
+  // None at all is no discount, which leaves room for an amount.
+  const discountPercent = chosen.discountPercent ?? (ofJob('discount') === 0 ? undefined : ofJob('discount'));
   const days = readDays(chosen.validDays, settingNumber(values, 'validDays') ?? USUAL_DAYS);
   const issues = [
     ...read.settings.issues,
     ...read.taxes.issues,
     ...moneyIssues(row),
+    ...twoDiscounts(job, ofJob('discount'), ofJob('discountAmount')),
     ...currencyIssue(settingText('currency')),
     ...days.issues,
   ];
@@ -271,7 +286,7 @@ export function readTerms(read: MoneyRead, job: string | null, chosen: TermsChos
         at: settingText('roundedAt') === ROUNDED_AT_WORDS.quote ? 'quote' : 'line',
       },
       setDiscount: percentOf(chosen.gripDiscountPercent ?? ofJob('gripDiscount')),
-      jobDiscount: percentOf(chosen.discountPercent ?? ofJob('discount')) ?? amountOf(ofJob('discountAmount')),
+      jobDiscount: percentOf(discountPercent) ?? amountOf(ofJob('discountAmount')),
       deposit: percentOf(chosen.depositPercent ?? ofJob('deposit') ?? settingNumber(values, 'deposit')),
       minimum: settingNumber(values, 'minimumCharge'),
       issued: chosen.issued,
@@ -301,6 +316,13 @@ function settingNumber(values: ReadonlyMap<SettingKey, FieldValue>, key: Setting
 function moneyIssues(row: Row | undefined): readonly Issue[] {
   const headers = ['discount', 'discountAmount', 'gripDiscount', 'deposit'].map((key) => columnOf(JOBS, key).header);
   return (row?.issues ?? []).filter(({ field }) => headers.some((header) => field.endsWith(`, ${header}`)));
+}
+
+/** A job has one discount: which of two is meant is for a person to say. */
+function twoDiscounts(job: string | null, percent = 0, amount = 0): Issue[] {
+  if (percent <= 0 || amount <= 0) return [];
+  const expected = `${percent} % and an amount of ${amount} are both there, and a job gets one discount; clear one of the two`;
+  return [{ code: 'contradiction', field: `Discount of job ${job ?? ''} in Jobs`, expected }];
 }
 
 function currencyIssue(currency: string): Issue[] {

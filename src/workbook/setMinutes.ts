@@ -18,6 +18,7 @@ export function setMinutes(tables: TablesIn, rates: Matrix): Result<number> {
     clubs: { matrix: tables.clubs },
     weights: { matrix: tables.weights },
     rates: { matrix: rates },
+    settings: { matrix: tables.settings },
   });
   const { lines, issues } = linesFromPlan(planned.value.plan, read.rates.value, [], read.ways.value, {
     work: read.work,

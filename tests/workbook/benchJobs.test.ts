@@ -89,6 +89,7 @@ describe('what the bench reads', () => {
     expect(ask.habits.leadWays).toEqual(['Head screw']);
     expect(ask.clubs?.get(1)).toEqual({
       takeOff: 'none',
+      ownGrip: false,
       logo: 'down',
       hand: 'left',
       shaft: 'steel',

@@ -1,13 +1,17 @@
 import { describe, expect, test } from 'vitest';
+import { benchTicket } from '../../src/core/index';
+import { planJob } from '../../src/workbook/benchJob';
 import type { Choices } from '../../src/workbook/choices';
 import { fillPlan } from '../../src/workbook/fillPlan';
 import { issueQuote, voidQuote, type IssueRequest } from '../../src/workbook/issueQuote';
 import type { Seen } from '../../src/workbook/port';
+import { quoteJob } from '../../src/workbook/quoteScope';
+import { readBench } from '../../src/workbook/readBench';
 import { lastFill } from '../../src/workbook/undo';
 import { readShop } from '../../src/workbook/shop';
 import { sayIssued, sayVoided } from '../../src/words/quoteOutcomes';
 import type { MemoryPort } from './memoryPort';
-import { pricedWorkshop, set } from './pricedWorkshop';
+import { pricedWorkshop, RATE_ROWS, set } from './pricedWorkshop';
 
 const TODAY = 46_000;
 const OF_JOB: IssueRequest = { what: { job: '1042' }, terms: { issued: TODAY }, shown: null };
@@ -308,5 +312,68 @@ describe('void', () => {
     expect(registered(port, 1)[0]).toEqual(before?.map((cell) => (cell === 'Issued' ? 'Void' : cell)));
     expect(await voidQuote(port, { number: 1, revision: 1 })).toMatchObject({ reason: 'voidAlready' });
     expect(await voidQuote(port, { number: 9, revision: 1 })).toMatchObject({ reason: 'notFound' });
+  });
+});
+
+describe('quote and ticket by the same rules', () => {
+  const total = async (port: MemoryPort): Promise<bigint | undefined> => {
+    const { quote } = quoteJob((await readShop(port)).tables, { job: '1042', terms: { issued: TODAY } });
+    return quote?.total.minor;
+  };
+  const bothMinutes = async (port: MemoryPort) => {
+    const { tables } = await readShop(port);
+    const planned = planJob(tables, '1042');
+    if (!planned?.ok) throw new Error('not planned');
+    const ticket = benchTicket(planned.value.plan, planned.value.input, readBench(tables).ask);
+    return [quoteJob(tables, { job: '1042', terms: { issued: TODAY } }).minutes.minutes, ticket.minutes.total];
+  };
+
+  /** With prices of weights: without one a weight has no line of its own, and its minutes are not quoted. */
+  async function timedWorkshop(): Promise<MemoryPort> {
+    const port = await pricedWorkshop();
+    port.fillTable('Weights', Array<object>(4).fill({ Price: 0 }) as Record<string, Seen>[]);
+    return port;
+  }
+
+  test('what comes off whole by the shop’s habit is charged and timed in both', async () => {
+    const port = await timedWorkshop();
+    set(port, 'Take off', 'Whole');
+    // By hand: 40.50 and 3 × 1.50 for taking off whole, with a fifth of it.
+    expect(await total(port)).toBe(5400n);
+    const [quoted, timed] = await bothMinutes(port);
+    expect(quoted).toBe(timed);
+  });
+
+  test('a club that came without a grip is charged for none taken off', async () => {
+    const port = await timedWorkshop();
+    port.fillTable('Rates', [
+      ...RATE_ROWS,
+      { Work: 'Cut off', Per: 'Club', Price: 0.5, Minutes: 1, 'Charged for': 'Old grip cut off' },
+    ]);
+    // By hand: 3 × 0.50 more than 40.50, then one of them less.
+    expect(await total(port)).toBe(5040n);
+    port.fillTable('Clubs', [{ 'Take off': 'Off already' }]);
+    expect(await total(port)).toBe(4980n);
+    const [quoted, timed] = await bothMinutes(port);
+    expect(quoted).toBe(timed);
+  });
+
+  test('a client’s own grip is fitted by its own rate in both', async () => {
+    const port = await timedWorkshop();
+    port.fillTable('Rates', [{}, { Minutes: 20 }]);
+    port.fillTable('Clubs', [{ 'Own grip': 'Yes' }, { 'Own grip': 'Yes' }]);
+    const [quoted, timed] = await bothMinutes(port);
+    expect(quoted).toBe(timed);
+  });
+
+  test('a discount of 0 % leaves the amount, and two discounts are asked about', async () => {
+    const port = await pricedWorkshop();
+    port.fillTable('Jobs', [{ 'Discount amount': 5 }]);
+    const alone = await total(port);
+    port.fillTable('Jobs', [{ 'Discount (%)': 0 }]);
+    expect(await total(port)).toBe(alone);
+    port.fillTable('Jobs', [{ 'Discount (%)': 1 }]);
+    const { issues } = quoteJob((await readShop(port)).tables, { job: '1042', terms: { issued: TODAY } });
+    expect(issues).toEqual([expect.objectContaining({ code: 'contradiction', field: 'Discount of job 1042 in Jobs' })]);
   });
 });

@@ -1,5 +1,5 @@
 /** How long the bench takes, by the shop's own rates. */
-import { includedLayers, NEEDED, ratesFor } from '../quote/rates';
+import { fittingUse, includedLayers, NEEDED, ratesFor } from '../quote/rates';
 import type { Rate, RateUnit, RateUse } from '../quote/types';
 import type { ClubPlan } from '../plan/types';
 import type { TakeOff, TimedWay } from './types';
@@ -15,6 +15,7 @@ export interface TimedClub {
   readonly plan: ClubPlan;
   readonly takeOff: TakeOff;
   readonly lengthChanged: boolean;
+  readonly ownGrip: boolean;
 }
 
 interface Counted {
@@ -61,11 +62,12 @@ export function benchMinutes(
   return { byRow, job, missing: [...missing] };
 }
 
-function worksOf({ plan, takeOff, lengthChanged }: TimedClub, rates: readonly Rate[]): Counted[] {
-  const layers = plan.layers + plan.lowerLayers - includedLayers(ratesFor(rates, 'fitting', plan.kind));
+function worksOf({ plan, takeOff, lengthChanged, ownGrip }: TimedClub, rates: readonly Rate[]): Counted[] {
+  const fitting = fittingUse(rates, plan.kind, ownGrip);
+  const layers = plan.layers + plan.lowerLayers - includedLayers(ratesFor(rates, fitting, plan.kind));
   const grams = plan.remedy?.grams ?? 0;
   return [
-    { use: 'fitting', needed: NEEDED.fitting },
+    { use: fitting, needed: NEEDED.fitting },
     ...(layers > 0 ? [{ use: 'buildUp', layers, needed: NEEDED.buildUp } as const] : []),
     ...(takeOff === 'salvage' ? [{ use: 'salvage', needed: NEEDED.salvage } as const] : []),
     ...(takeOff === 'cutOff' ? [{ use: 'disposal' } as const] : []),

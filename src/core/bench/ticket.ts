@@ -76,13 +76,15 @@ function piecesOf(plan: SetPlan, input: PlanInput, { habits, clubs, again }: Ben
     const isAgain = again !== undefined;
     const first = bench.takeOff ?? (isOff(club) ? 'none' : habits.takeOff);
     const lengthChanged = !isAgain && club.lengthChangeInches !== 0;
-    return [{ plan: planned, club, bench, takeOff: isAgain ? habits.takeOff : first, lengthChanged, isAgain }];
+    const takeOff = isAgain ? habits.takeOff : first;
+    const ownGrip = bench.ownGrip === true;
+    return [{ plan: planned, club, bench, takeOff, lengthChanged, ownGrip, isAgain }];
   });
 }
 
 /** Weight that is on already takes no time. */
-function timed({ plan, takeOff, lengthChanged, isAgain }: Piece): TimedClub {
-  return { plan: isAgain ? { ...plan, remedy: undefined } : plan, takeOff, lengthChanged };
+function timed({ plan, takeOff, lengthChanged, isAgain, ownGrip }: Piece): TimedClub {
+  return { plan: isAgain ? { ...plan, remedy: undefined } : plan, takeOff, lengthChanged, ownGrip };
 }
 
 /** A club that was read bare, or whose own old grip was weighed, has it off already. */

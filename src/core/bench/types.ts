@@ -35,6 +35,8 @@ export interface BenchHabits {
 /** What the plan does not say about one club. */
 export interface ClubBench {
   readonly takeOff?: TakeOff | undefined;
+  /** The client brings the grip. */
+  readonly ownGrip?: boolean | undefined;
   readonly logo?: 'up' | 'down' | undefined;
   readonly hand?: 'left' | 'right' | undefined;
   /** undefined: it may be either, so what is true of graphite is told. */

@@ -7,6 +7,7 @@ import { mergeLines } from './merge';
 import { AMOUNT_LIMITS } from './read';
 import {
   firstOfEach,
+  fittingUse,
   includedLayers,
   laterOnes,
   NEEDED,
@@ -100,8 +101,9 @@ function addClub(club: ClubPlan, work: ClubWork, making: Making): void {
   else addGrip(club, making);
   const layers = chargedLayers(club, work, making.rates);
   if (layers > 0) addWork('buildUp', club, making, { layers, needed: NEEDED.buildUp });
-  if (work.salvage) addWork('salvage', club, making, { needed: NEEDED.salvage });
-  else addWork('disposal', club, making);
+  const { takeOff = 'cutOff' } = work;
+  if (takeOff === 'salvage') addWork('salvage', club, making, { needed: NEEDED.salvage });
+  if (takeOff === 'cutOff') addWork('disposal', club, making);
   if (club.hold !== 'nothing') addWork('reading', club, making);
   if (club.remedy && club.remedy.grams > 0) addWeight(club, club.remedy, making);
   if (work.lengthChanged) addWork('length', club, making, { needed: NEEDED.length });
@@ -138,16 +140,12 @@ export function itemLine(item: PricedItem, rows: readonly number[], quantity = 1
 
 /** A grip that the client brings: by its own rate, or by that of a fitting where there is none. */
 function addOwnFitting(club: ClubPlan, making: Making): void {
-  addWork(ownUse(making.rates, club), club, making, { needed: NEEDED.fitting });
-}
-
-function ownUse(rates: readonly Rate[], { kind }: Pick<ClubPlan, 'kind'>): RateUse {
-  return ratesFor(rates, 'ownGrip', kind).length > 0 ? 'ownGrip' : 'fitting';
+  addWork(fittingUse(making.rates, club.kind, true), club, making, { needed: NEEDED.fitting });
 }
 
 /** Layers beyond those that the fitting includes; lower-hand ones are layers too. */
 function chargedLayers(club: ClubPlan, work: ClubWork, rates: readonly Rate[]): number {
-  const use = work.ownGrip ? ownUse(rates, club) : 'fitting';
+  const use = fittingUse(rates, club.kind, work.ownGrip === true);
   return Math.max(0, club.layers + club.lowerLayers - includedLayers(ratesFor(rates, use, club.kind)));
 }
 

@@ -39,6 +39,11 @@ export function ratesFor(rates: readonly Rate[], use: RateUse, kind: ClubKind | 
   return own.length > 0 ? own : used.filter((rate) => rate.kind === undefined);
 }
 
+/** Which work fits a grip: a client’s own by a rate for such, where there is one. */
+export function fittingUse(rates: readonly Rate[], kind: ClubKind | undefined, ownGrip: boolean): RateUse {
+  return ownGrip && ratesFor(rates, 'ownGrip', kind).length > 0 ? 'ownGrip' : 'fitting';
+}
+
 /** Layers that a fitting includes. */
 export function includedLayers(fitting: readonly Rate[]): number {
   return fitting.reduce((most, rate) => Math.max(most, rate.includedLayers ?? 0), 0);

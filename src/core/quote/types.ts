@@ -233,7 +233,7 @@ export interface PricedWay {
 export interface ClubWork {
   /** The client brings the grip. */
   readonly ownGrip?: boolean;
-  /** The old grip is taken off whole, to be kept. */
-  readonly salvage?: boolean;
+  /** How the old grip comes off here: whole, to be kept; cut off, where nothing is said; or not at all, since the club came without. */
+  readonly takeOff?: 'salvage' | 'cutOff' | 'none';
   readonly lengthChanged?: boolean;
 }

@@ -112,7 +112,7 @@ describe('lines from a plan', () => {
       { work: 'Clean', use: 'everyClub', per: 'club', price: 0.5 },
       { work: 'Look over', use: 'everyJob', per: 'job', price: 5 },
     ];
-    const work = new Map<number, ClubWork>([[2, { salvage: true, lengthChanged: true }]]);
+    const work = new Map<number, ClubWork>([[2, { takeOff: 'salvage', lengthChanged: true }]]);
     const { lines, issues } = made([NOTHING_HELD, NOTHING_HELD, {}], { rates, work });
     expect(issues).toEqual([]);
     expect(brief(lines)).toEqual([
@@ -190,7 +190,7 @@ describe('what a plan cannot be quoted from', () => {
   });
 
   it('no rate for fitting, layers, salvage, length', () => {
-    const work = new Map<number, ClubWork>([[1, { salvage: true, lengthChanged: true }]]);
+    const work = new Map<number, ClubWork>([[1, { takeOff: 'salvage', lengthChanged: true }]]);
     const fields = made([{ ...NOTHING_HELD, layers: 1 }], { rates: [], work }).issues.map(({ field }) => field);
     expect(fields).toEqual([
       'Fitting a grip in Rates',
