@@ -171,6 +171,7 @@ export const TICKET_WORDS = {
     `butt weight of ${gramsText(grams)} ${leaves ? 'goes with it' : 'stays in'}`,
   length: (inches: number) => `${inches > 0 ? 'extend' : 'trim'} ${inchesText(Math.abs(inches))}`,
   left: (names: readonly string[]) => `No grip chosen, left as they are: ${listed(names)}.`,
+  unplanned: (name: string, issues: readonly Issue[]) => `${name} is not planned: ${issues.map(sayIssue).join(' ')}`,
   damaged: (seen: readonly string[]) => `Seen when it came in: ${seen.join('; ')}.`,
   cautions: 'Mind',
 } as const;

@@ -120,6 +120,7 @@ function tailLines(ticket: BenchTicket): (string | null)[] {
     ...usedUpLines(ticket),
     ...(damaged.length > 0 ? [TICKET_WORDS.damaged(damaged)] : []),
     ...(left.length > 0 ? [TICKET_WORDS.left(left)] : []),
+    ...ticket.unplanned.map(({ name, issues }) => TICKET_WORDS.unplanned(name, issues)),
     ...(missing ? [missing] : []),
     ...(cautions.length > 0 ? [null, TICKET_WORDS.cautions, ...cautions, CAUTIONS_FOOT] : []),
   ];

@@ -5,7 +5,7 @@ import { asFitted, isGripKnown } from './asFitted';
 import { expectedOf, shelfOf, strippedAgain, type Shelf } from './expected';
 import { decisionIssue, gripIssue, sortMeasured } from './measured';
 import { nextSteps } from './nextSteps';
-import { isGripped, pilotOf } from './pilot';
+import { isGripped, pilotOf, unplannable } from './pilot';
 import type { CheckedClub, CheckIn, Closing, MeasuredClub, Off, Predicted } from './types';
 import type { Issue } from '../result';
 
@@ -36,7 +36,11 @@ export function checkIn(plan: SetPlan, input: PlanInput, measured: readonly Meas
     clubs,
     pilot,
     waitForPilot: clubs.some(({ row, state }) => row === pilot?.row && state === 'open'),
-    issues: [...sorted.issues, ...clubs.flatMap(({ issues }) => issues)],
+    issues: [
+      ...sorted.issues,
+      ...unplannable(plan).flatMap(({ issues }) => issues),
+      ...clubs.flatMap(({ issues }) => issues),
+    ],
   };
 }
 

@@ -2,6 +2,7 @@
 import { median } from '../choose/fitLine';
 import { groupedBy } from '../plan/together';
 import type { ClubPlan, SetPlan } from '../plan/types';
+import type { Issue } from '../result';
 import type { Pilot } from './types';
 
 /**
@@ -23,6 +24,21 @@ export function pilotOf(plan: SetPlan): Pilot | undefined {
   const stripped = gripped.find(({ basis }) => basis === 'bare');
   if (stripped) return { row: stripped.row, why: 'stripped' };
   return byMedian(mostFitted(gripped));
+}
+
+/**
+ * What keeps clubs that name a grip from being planned: Stock does not list it, or knows no mass of it. Such a club is not left as it is, so
+ * it is told, and stands against closing.
+ */
+export function unplannable({
+  clubs,
+}: SetPlan): { readonly row: number; readonly name: string; readonly issues: readonly Issue[] }[] {
+  return clubs.flatMap(({ row, name, item, grip, notes }) => {
+    if (grip !== undefined || item === undefined) return [];
+    const told = notes.flatMap((note) => (note.note === 'issue' ? [note.issue] : []));
+    const unknown: Issue = { code: 'unknownItem', field: `New grip of ${name}`, got: item };
+    return [{ row, name, issues: told.length > 0 ? told : [unknown] }];
+  });
 }
 
 /** Whether the bench has something to do with a club. */

@@ -5,7 +5,7 @@ import { groupedBy } from '../plan/together';
 import type { Club, ClubPlan, PlanInput, SetPlan } from '../plan/types';
 import { expectedOf, shelfOf, type Shelf } from './expected';
 import { benchMinutes, type TimedClub } from './minutes';
-import { isGripped, pilotOf } from './pilot';
+import { isGripped, pilotOf, unplannable } from './pilot';
 import type {
   BenchAsk,
   BenchHabits,
@@ -55,7 +55,12 @@ export function benchTicket(plan: SetPlan, input: PlanInput, ask: BenchAsk): Ben
     isAgain,
     clubs,
     pilot,
-    left: isAgain ? [] : plan.clubs.filter((club) => !isGripped(club)).map(({ row, name }) => ({ row, name })),
+    left: isAgain
+      ? []
+      : plan.clubs
+          .filter((club) => !isGripped(club) && club.item === undefined)
+          .map(({ row, name }) => ({ row, name })),
+    unplanned: isAgain ? [] : unplannable(plan),
     grips: isAgain ? gripsOf(clubs) : [...plan.needed].map(([item, pieces]) => ({ item, pieces })),
     consumables: consumablesOf(clubs),
     minutes: { clubs: minutes, job, total: exactSum([minutes, job], PER_GRAM), missing },

@@ -177,6 +177,8 @@ export interface BenchTicket {
   readonly pilot: Pilot | undefined;
   /** Clubs that no grip was chosen for. */
   readonly left: readonly { readonly row: number; readonly name: string }[];
+  /** Clubs whose grip cannot be planned, and why: nothing can be said of what is done to them. */
+  readonly unplanned: readonly { readonly row: number; readonly name: string; readonly issues: readonly Issue[] }[];
   readonly grips: readonly { readonly item: string; readonly pieces: number }[];
   readonly consumables: Consumables;
   readonly minutes: {

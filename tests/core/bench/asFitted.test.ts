@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { checkIn, type CheckedClub, type MeasuredClub } from '../../../src/core/index';
+import { canClose, checkIn, type CheckedClub, type MeasuredClub } from '../../../src/core/index';
 import { massPoints } from '../../../src/core/balance/moment';
 import { aGrip } from '../make';
-import { aJob, type Job } from './jobs';
+import { aJob, aTicket, type Job } from './jobs';
 
 const heavy = aGrip({ item: 'new', gripGrams: 65, balanceInches: 4.2, lengthInches: 10.5, capInches: 0.12 });
 const light = aGrip({ item: 'old', gripGrams: 45, balanceInches: 4.2, lengthInches: 10.5, capInches: 0.12 });
@@ -71,5 +71,26 @@ describe('a club that is done once more', () => {
     const plan = made.plan.clubs[0];
     const strip = first.massGrams.value - again.bareGrams.value - (plan?.fittedAfterGrams ?? 0);
     expect(strip).toBeCloseTo(1.8, 1);
+  });
+});
+
+describe('a club whose grip cannot be planned', () => {
+  const made = aJob([{ ...IRON }, { ...IRON, newItem: 'nwe' }, { ...IRON, newItem: undefined }], {
+    stock: [heavy, light],
+  });
+
+  test('stands against closing, and is told on the ticket; one without a grip is left as it is', () => {
+    const first = judge(made, {}).expected;
+    const measured = {
+      club: 'club 1',
+      reading: first.reading?.value,
+      massGrams: first.massGrams?.value,
+      decision: 'accept',
+    } as const;
+    const found = checkIn(made.plan, made.input, [measured]);
+    expect(canClose(found)).toMatchObject({ closes: false, open: [], issues: [{ code: 'unknownItem', got: 'nwe' }] });
+    const ticket = aTicket(made);
+    expect(ticket.unplanned).toMatchObject([{ name: 'club 2', issues: [{ code: 'unknownItem', got: 'nwe' }] }]);
+    expect(ticket.left.map(({ name }) => name)).toEqual(['club 3']);
   });
 });

@@ -2,7 +2,7 @@
 import { Button } from '@fluentui/react-components';
 import { useMemo, type ReactNode } from 'react';
 import { cautionsFor } from '../../../core/index';
-import { CAUTIONS_FOOT, sayCaution, sayMissingMinutes, sayPilot } from '../../../words/bench';
+import { CAUTIONS_FOOT, sayCaution, sayMissingMinutes, sayPilot, TICKET_WORDS } from '../../../words/bench';
 import { sayIssue } from '../../../words/issues';
 import type { Deed } from '../../state/deed';
 import { shopOf } from '../../state/seen';
@@ -20,6 +20,7 @@ function TicketPart({ seen, busy, onFill }: { seen: BenchSeen; busy: boolean; on
   const { ticket, problems, round } = seen;
   const first = ticket.clubs.find(({ pilot }) => pilot);
   const missing = sayMissingMinutes(ticket.minutes.missing);
+  const unplanned = ticket.unplanned.map(({ name, issues }) => TICKET_WORDS.unplanned(name, issues));
   return (
     <Part title={BENCH_WORDS.title}>
       <Says quiet small>
@@ -35,7 +36,7 @@ function TicketPart({ seen, busy, onFill }: { seen: BenchSeen; busy: boolean; on
       )}
       <Says>{BENCH_WORDS.minutes(ticket.minutes.total)}</Says>
       {first && ticket.pilot && <Says>{sayPilot(first.name, ticket.pilot.why)}</Says>}
-      <Sentences texts={[...(missing ? [missing] : []), ...problems.map(sayIssue)]} flagged />
+      <Sentences texts={[...unplanned, ...(missing ? [missing] : []), ...problems.map(sayIssue)]} flagged />
       <Buttons>
         <Button appearance="primary" disabledFocusable={busy} onClick={onFill}>
           {BENCH_WORDS.ticket}
