@@ -63,15 +63,14 @@ function cellsOf(
   { row, last }: { readonly row: number; readonly last: LastTime },
 ): TableCell[] {
   const { item, layers, lowerLayers, targetDiameter } = last;
-  const values: readonly (readonly [string, string | number | undefined])[] = [
+  // Layers and target are one choice: what last time did not have is cleared, or the plan would go by what stands there now.
+  const values: readonly (readonly [string, string | number | null])[] = [
     ['newItem', item],
-    ['layers', layers],
-    ['lowerLayers', lowerLayers],
-    ['targetDiameter', layers === undefined ? targetDiameter : undefined],
+    ['layers', layers ?? null],
+    ['lowerLayers', lowerLayers ?? null],
+    ['targetDiameter', layers === undefined ? (targetDiameter ?? null) : null],
   ];
-  return values.flatMap(([key, value]) =>
-    value === undefined || at(key) < 0 ? [] : [{ row, column: at(key), value }],
-  );
+  return values.flatMap(([key, value]) => (at(key) < 0 ? [] : [{ row, column: at(key), value }]));
 }
 
 /** Cells that hold something else now, a formula among them. */

@@ -61,7 +61,7 @@ export function benchTicket(plan: SetPlan, input: PlanInput, ask: BenchAsk): Ben
           .filter((club) => !isGripped(club) && club.item === undefined)
           .map(({ row, name }) => ({ row, name })),
     unplanned: isAgain ? [] : unplannable(plan),
-    grips: isAgain ? gripsOf(clubs) : [...plan.needed].map(([item, pieces]) => ({ item, pieces })),
+    grips: gripsOf(clubs.filter(({ ownGrip }) => !ownGrip).sort((one, other) => one.row - other.row)),
     consumables: consumablesOf(clubs),
     minutes: { clubs: minutes, job, total: exactSum([minutes, job], PER_GRAM), missing },
   };
@@ -109,6 +109,7 @@ function ticketClub(piece: Piece, shelf: Shelf, habits: BenchHabits): Omit<Ticke
     name: plan.name,
     kind: plan.kind,
     item: plan.item ?? '',
+    ownGrip: piece.ownGrip,
     takeOff,
     buttWeight: isAgain ? undefined : buttWeightOf(club),
     tape: tapeOf(plan, club, shelf),

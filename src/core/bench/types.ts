@@ -127,6 +127,8 @@ export interface TicketWeight {
 export interface TicketClub {
   /** From 1, in bench order. */
   readonly order: number;
+  /** The client brings the grip. */
+  readonly ownGrip: boolean;
   readonly row: number;
   readonly name: string;
   readonly kind: ClubKind | undefined;

@@ -94,3 +94,9 @@ describe('a club whose grip cannot be planned', () => {
     expect(ticket.left.map(({ name }) => name)).toEqual(['club 3']);
   });
 });
+
+test('a grip that the client brings is marked, and not taken from the shelf', () => {
+  const ticket = aTicket(job(3), { clubs: { 2: { ownGrip: true } } });
+  expect(ticket.clubs.filter(({ ownGrip }) => ownGrip).map(({ name }) => name)).toEqual(['club 2']);
+  expect(ticket.grips).toEqual([{ item: 'new', pieces: 2 }]);
+});
