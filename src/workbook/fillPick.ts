@@ -12,6 +12,7 @@ import { pageSheetName } from './sheetName';
 import type { Shop, ShopTables } from './shop';
 import type { StockPageDone } from './stockDone';
 import { stockOf, type StockSeen } from './stockScope';
+import { brokenLines } from './shared/brokenLines';
 
 export const PICK_COLUMNS: readonly SheetColumn[] = [
   { header: 'Item', width: 18, wrap: true, align: 'left', format: '@' },
@@ -71,7 +72,7 @@ function pickSheet(tables: ShopTables, seen: StockSeen, list: PickList): ListShe
   return {
     shop: jobFacts(tables, null).shop,
     title: STOCK_PAGE_WORDS.pick,
-    about: inLines(`${jobs} ${list.jobs.map(({ job, due }) => dueOf(job, due)).join(', ')}`),
+    about: brokenLines(`${jobs} ${list.jobs.map(({ job, due }) => dueOf(job, due)).join(', ')}`, LINE_CHARACTERS),
     columns: PICK_COLUMNS,
     rows: [
       ...(['grip', 'tape', 'weight'] as const).flatMap((shelf) => shelfRows(shelf, list.lines, seen)),
@@ -105,15 +106,3 @@ function shelfRows(shelf: Shelf, lines: readonly PickLine[], { shelved }: StockS
 
 /** Characters that the page holds side by side: a width is counted in digits, and most letters are narrower. */
 const LINE_CHARACTERS = PICK_COLUMNS.reduce((sum, { width }) => sum + width, 0);
-
-/** A list of jobs in as many rows as the page is too narrow for: cells of a page are not merged. */
-function inLines(text: string): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= LINE_CHARACTERS)
-      lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
-}

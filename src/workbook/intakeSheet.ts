@@ -9,7 +9,7 @@ import { JOBS } from './schema';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
 import { matrixOf, type ShopTables } from './shop';
 import { clubRows, jobRows, numberOf, textOf } from './shopRows';
-import { wrappedLines } from './shared/wrappedLines';
+import { brokenLines } from './shared/brokenLines';
 
 interface IntakeColumn extends SheetColumn {
   /** null: not known yet, a line to write on. */
@@ -93,9 +93,9 @@ export function intakePage(tables: ShopTables, job: string): IntakeCells {
   const tail = INTAKE_HEAD_ROWS + list.length;
   const notes = jobText(tables, job, 'notes');
   const terms = termsOf(tables);
-  const noteLines = notes === '' ? [] : inLines(`${INTAKE_SHEET.notes}: ${notes}`);
+  const noteLines = notes === '' ? [] : brokenLines(`${INTAKE_SHEET.notes}: ${notes}`, LINE_CHARACTERS);
   const sign = tail + 1 + noteLines.length + (noteLines.length > 0 ? 1 : 0);
-  const termLines = terms === '' ? [] : inLines(terms);
+  const termLines = terms === '' ? [] : brokenLines(terms, LINE_CHARACTERS);
   const after = [
     rowOf([]),
     ...noteLines.map((text) => rowOf([text])),
@@ -159,17 +159,6 @@ function termsOf({ Settings }: ShopTables): string {
 
 /** A cell does not flow over its neighbours once it wraps, so that a long text is cut into lines of the page's width. */
 const LINE_CHARACTERS = Math.floor(INTAKE_COLUMNS.reduce((sum, { width }) => sum + width, 0) * 0.95);
-
-function inLines(text: string): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(/\s+/)) {
-    const last = lines.at(-1);
-    if (last !== undefined && wrappedLines(`${last} ${word}`, LINE_CHARACTERS) === 1) {
-      lines[lines.length - 1] = `${last} ${word}`;
-    } else lines.push(word);
-  }
-  return lines;
-}
 
 function rowOf(cells: readonly Cell[]): Cell[] {
   return INTAKE_COLUMNS.map((_, across) => cells[across] ?? null);

@@ -5,6 +5,7 @@ import { moneyText } from '../words/money';
 import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change } from './port';
 import { HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
+import { brokenLines } from './shared/brokenLines';
 
 export interface QuoteHead extends JobFacts {
   readonly number: number;
@@ -56,7 +57,7 @@ export function quotePage(head: QuoteHead, quote: Quote): QuotePage {
   const facts = factsOf(head, quote);
   const lines = quote.lines.flatMap((line) => lineCells(line, quote));
   const sums = sumCells(quote);
-  const terms = head.terms.trim() === '' ? [] : broken(head.terms);
+  const terms = head.terms.trim() === '' ? [] : brokenLines(head.terms, TERMS_WIDTH);
   const letterhead = [head.shop || null, ...head.address].map((line) => row(line));
   const top = [...letterhead, row(), row(QUOTE_SHEET.title), ...factCells(facts, head.customer), row()];
   const header = top.length;
@@ -167,17 +168,6 @@ function sumCells(quote: Quote): Sum[] {
         ]
       : []),
   ];
-}
-
-/** A long text in lines that fit the page. */
-function broken(text: string): string[] {
-  const lines: string[] = [];
-  for (const word of text.trim().split(/\s+/)) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= TERMS_WIDTH) lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
 }
 
 /** As many decimals as the currency has; a unit price may have more. */

@@ -1,17 +1,13 @@
 /** From tables to what the bench ticket asks: how the shop works, what is said of single clubs, and minutes. */
 import { DEFAULT_HABITS, isLead, type BenchAsk, type BenchHabits, type ClubBench, type Issue } from '../core/index';
-import type { TakeOff, TimedWay } from '../core/index';
+import type { TimedWay } from '../core/index';
 import { readRates } from './readMoney';
 import { settingValues } from './readSettings';
 import { readTable, type FieldValue, type Row } from './records';
 import { CLUBS, RIBS, WEIGHTS, type SettingKey, type TableSchema } from './schema';
 import { matrixOf, type ShopTables } from './shop';
+import { TAKE_OFF_CODES } from './takeOffCodes';
 
-const TAKE_OFF_CODES: Readonly<Record<string, TakeOff>> = {
-  Whole: 'salvage',
-  'Cut off': 'cutOff',
-  'Off already': 'none',
-};
 const SLIP_CODES: Readonly<Record<string, BenchHabits['activator']>> = {
   Solvent: 'solvent',
   Water: 'water',

@@ -39,6 +39,7 @@ import {
   type SettingKey,
   type TableSchema,
 } from './schema';
+import { TAKE_OFF_CODES } from './takeOffCodes';
 
 /** A table with its header row, and the row of the sheet that holds it, from 1. */
 export interface TableIn {
@@ -157,13 +158,6 @@ export function readWayPrices(table: TableIn | undefined): Told<readonly PricedW
   return { value, issues };
 }
 
-/** How an old grip comes off, by the words of Clubs and Settings. */
-const TAKE_OFFS_WORK: Readonly<Record<string, NonNullable<ClubWork['takeOff']>>> = {
-  Whole: 'salvage',
-  'Cut off': 'cutOff',
-  'Off already': 'none',
-};
-
 /** What is done to single clubs that a plan does not say, by their row; of what comes off, Settings says the usual. */
 export function readWork(
   table: TableIn | undefined,
@@ -176,7 +170,7 @@ export function readWork(
       row.row,
       {
         ownGrip: yes(row, 'ownGrip'),
-        takeOff: TAKE_OFFS_WORK[text(row, 'takeOff') ?? usual] ?? 'cutOff',
+        takeOff: TAKE_OFF_CODES[text(row, 'takeOff') ?? usual] ?? 'cutOff',
         lengthChanged: (number(row, 'lengthChange') ?? 0) !== 0,
       },
     ]),

@@ -5,6 +5,7 @@ import type { HandedClub } from './handOver';
 import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
+import { brokenLines } from './shared/brokenLines';
 
 interface SlipColumn extends SheetColumn {
   readonly cell: (club: HandedClub) => Cell;
@@ -68,7 +69,9 @@ export function slipPage(
       rowOf(facts.customer ? [SLIP_WORDS.customer, facts.customer] : []),
       rowOf([]),
       ...list,
-      ...tail.flatMap(inLines).map((line) => rowOf([line])),
+      ...tail
+        .flatMap((line) => (line === null ? [null] : brokenLines(line, LINE_CHARACTERS)))
+        .map((line) => rowOf([line])),
     ],
     list: { from: SLIP_HEAD_ROWS, rows: list.length },
   };
@@ -76,19 +79,6 @@ export function slipPage(
 
 /** Characters side by side: a width is counted in digits, and most letters are narrower. */
 const LINE_CHARACTERS = Math.floor(1.1 * COLUMNS.reduce((sum, { width }) => sum + width, 0));
-
-/** A sentence in as many rows as the page is too narrow for: cells of a page are not merged. */
-function inLines(text: string | null): (string | null)[] {
-  if (text === null) return [null];
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= LINE_CHARACTERS)
-      lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
-}
 
 function rowOf(cells: readonly Cell[]): Cell[] {
   return COLUMNS.map((_, across) => cells[across] ?? null);

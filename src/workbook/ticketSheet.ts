@@ -17,6 +17,7 @@ import {
 import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
+import { brokenLines } from './shared/brokenLines';
 
 interface TicketColumn extends SheetColumn {
   readonly cell: (club: TicketClub) => Cell;
@@ -93,7 +94,7 @@ export function ticketPage(facts: JobFacts, ticket: BenchTicket): TicketCells {
       ...headCells(facts, ticket),
       ...list,
       ...tailLines(ticket)
-        .flatMap(inLines)
+        .flatMap((line) => (line === null ? [null] : brokenLines(line, LINE_CHARACTERS)))
         .map((line) => rowOf([line])),
     ],
     list: { from: TICKET_HEAD_ROWS, rows: list.length },
@@ -133,19 +134,6 @@ function tailLines(ticket: BenchTicket): (string | null)[] {
 
 /** Characters that the page holds side by side: a width is counted in digits, and most letters are narrower. */
 const LINE_CHARACTERS = Math.floor(1.1 * TICKET_COLUMNS.reduce((sum, { width }) => sum + width, 0));
-
-/** A sentence in as many rows as the page is too narrow for: cells of a page are not merged. */
-function inLines(text: string | null): (string | null)[] {
-  if (text === null) return [null];
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= LINE_CHARACTERS)
-      lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
-}
 
 function rowOf(cells: readonly Cell[]): Cell[] {
   return TICKET_COLUMNS.map((_, across) => cells[across] ?? null);
