@@ -70,16 +70,23 @@ export function dayWords(day: number): string {
 }
 
 /** What in a list of clubs could not be read, and what to type. */
-export function sayListFault({ why, part }: ListFault): string {
+export function sayListFault(fault: ListFault): string {
+  const { why, part } = fault;
   switch (why) {
     case 'unknown':
       return `“${part}” is no club. Name it with its kind: 3 wood, 4 hybrid, 7 iron, 52 wedge, PW, Putter.`;
     case 'range':
       return `“${part}” leaves open which clubs lie between. From one iron or hybrid to another, or to PW, AW or GW; name the others one by one.`;
     case 'twice':
-      return `${part} is named twice. Give the second one a name of its own, such as Spare ${part.toLowerCase()}.`;
+      return `${part} is named twice. Give the second one a name of its own, such as Spare ${part}; two of a kind are 2 x ${part}.`;
     case 'many':
-      return `${part} is left out: one job takes 60 clubs here.`;
+      return `“${part}” is left out: one job takes 60 clubs here.`;
+    case 'either':
+      return `“${part}” can be ${fault.these[0]} or ${fault.these[1]}. Type which of them came in.`;
+    case 'count':
+      return `“${part}” leaves open how many clubs of which kind. Name one of them as 7 iron, several of a kind as 2 x 7 iron.`;
+    case 'apart':
+      return `“${part}” may be one club or several. Put a comma between clubs; a second one of a kind is Driver no. 2.`;
   }
 }
 

@@ -1,11 +1,7 @@
 /** A set as one says it over the counter, `Driver, 3 wood, 4-PW`, read into clubs with their kinds. */
-import { CLUB_KINDS } from './schema';
+import { clubsCalled, isRange, isSeveral, numbered, type ListedClub, type NumberedKind } from './clubNames';
 
-export interface ListedClub {
-  /** As it is called in Clubs. */
-  readonly name: string;
-  readonly kind: (typeof CLUB_KINDS)[number];
-}
+export type { ListedClub } from './clubNames';
 
 /** Why a part of a list is no club. */
 export type ListFault =
@@ -16,7 +12,13 @@ export type ListFault =
   /** named twice */
   | { readonly why: 'twice'; readonly part: string }
   /** beyond what a bag can hold */
-  | { readonly why: 'many'; readonly part: string };
+  | { readonly why: 'many'; readonly part: string }
+  /** it can be either of two clubs */
+  | { readonly why: 'either'; readonly part: string; readonly these: readonly [string, string] }
+  /** how many there are of it cannot be told */
+  | { readonly why: 'count'; readonly part: string }
+  /** several clubs with nothing between them, or one with a name that reads so */
+  | { readonly why: 'apart'; readonly part: string };
 
 export interface ClubList {
   readonly clubs: readonly ListedClub[];
@@ -27,7 +29,7 @@ export interface ClubList {
 const MOST_CLUBS = 60;
 
 /**
- * Reads a list of clubs.
+ * Reads a list of clubs. Every part of it comes out as clubs or as a fault that names it.
  *
  * @param text parts with commas, semicolons, new lines or *and* between them: `Driver, 3 wood, 4h, 4-PW, 52 and 56 wedge, Putter`
  * @returns the clubs in the order of the list, and what in it is no club
@@ -35,125 +37,157 @@ const MOST_CLUBS = 60;
 export function readClubList(text: string): ClubList {
   const clubs: ListedClub[] = [];
   const faults: ListFault[] = [];
-  for (const part of partsOf(text)) {
-    const found = clubsOf(part);
-    if (!found || found.length === 0) {
-      faults.push({ why: isRange(part) ? 'range' : 'unknown', part });
+  const parts = partsOf(text);
+  for (const [at, { part }] of parts.entries()) {
+    const found = clubsOf(parts, at);
+    if ('why' in found) {
+      faults.push(found);
+      continue;
+    }
+    if (clubs.length + found.length > MOST_CLUBS) {
+      faults.push({ why: 'many', part });
       continue;
     }
     for (const club of found) {
       const twice = clubs.some(({ name }) => name.toLowerCase() === club.name.toLowerCase());
       if (twice) faults.push({ why: 'twice', part: club.name });
-      else if (clubs.length === MOST_CLUBS) faults.push({ why: 'many', part: club.name });
       else clubs.push(club);
     }
   }
   return { clubs, faults };
 }
 
-/** Parts of the list; a bare number takes the kind of what follows it: `3 and 5 wood` are two woods. */
-function partsOf(text: string): string[] {
-  const parts = text
-    .split(/[,;\n]|\band\b|[+&]/i)
-    .map((part) => part.trim().replace(/\s+/g, ' '))
-    .filter((part) => part !== '');
-  return parts.map((part, at) => {
-    if (!/^\d{1,2}$/.test(part)) return part;
-    const next = parts.slice(at + 1).find((each) => !/^\d{1,2}$/.test(each));
-    const kind = next && /^\d{1,2}\s?(woods?|hybrids?|irons?|wedges?|w|h|i)$/i.exec(next)?.[1];
-    return kind ? `${part} ${kind}` : part;
-  });
+/* ------------------------------------------------------------------ parts */
+
+interface Part {
+  readonly part: string;
+  /** Joined by *and*, & or + to the part before it. */
+  readonly joined: boolean;
 }
 
-const DASH = /\s*(?:-|–|—|\bto\b)\s*/;
-
-function isRange(part: string): boolean {
-  return /^(\S+ )?\d\s*(-|–|—|to)\s*\S+/.test(part);
-}
-
-function clubsOf(part: string): ListedClub[] | null {
-  return single(part) ?? range(part) ?? named(part);
-}
-
-const KIND_OF: Readonly<Record<string, 'Wood' | 'Hybrid' | 'Iron' | 'Wedge'>> = {
-  wood: 'Wood',
-  w: 'Wood',
-  hybrid: 'Hybrid',
-  h: 'Hybrid',
-  iron: 'Iron',
-  i: 'Iron',
-  wedge: 'Wedge',
-};
-
-/** Loft in degrees that tells a wedge from an iron's number (common practice, no source). */
-const WEDGE_LOFT = { low: 42, high: 66 };
-
-/** A pitching wedge belongs to the irons, and reads with them; the others are weighted as wedges (common practice, no source). */
-const LETTERED: Readonly<Record<string, 'Iron' | 'Wedge'>> = {
-  PW: 'Iron',
-  AW: 'Wedge',
-  GW: 'Wedge',
-  SW: 'Wedge',
-  LW: 'Wedge',
-};
-
-/** `Driver`, `3 wood`, `4h`, `7`, `PW`, `56`, `Putter`. */
-function single(part: string): ListedClub[] | null {
-  if (/^(driver|1\s?w|1\s?wood|dr|d)$/i.test(part)) return [{ name: 'Driver', kind: 'Driver' }];
-  if (/^(putter|pt|p)$/i.test(part)) return [{ name: 'Putter', kind: 'Putter' }];
-  const letters = part.toUpperCase();
-  const lettered = LETTERED[letters];
-  if (lettered) return [{ name: letters, kind: lettered }];
-  const found = /^(\d{1,2})\s?°?\s?(wood|hybrid|iron|wedge|w|h|i|deg)?$/i.exec(part);
-  return found ? numbered(Number(found[1]), found[2]?.toLowerCase()) : null;
-}
-
-function numbered(number: number, word: string | undefined): ListedClub[] | null {
-  const isLoft = number >= WEDGE_LOFT.low && number <= WEDGE_LOFT.high;
-  if (isLoft && (!word || word === 'deg' || word === 'wedge')) return [{ name: `${number} wedge`, kind: 'Wedge' }];
-  const kind = KIND_OF[word ?? 'iron'];
-  if (!kind || kind === 'Wedge' || number < 1 || number > (kind === 'Wood' ? 11 : 9)) return null;
-  return [{ name: `${number} ${kind.toLowerCase()}`, kind }];
-}
-
-/** `4-PW`, `5-9 iron`, `4-GW`, `4-6 hybrid`; what lies between two woods or between PW and SW differs from maker to maker. */
-function range(part: string): ListedClub[] | null {
-  const bare = part.replace(/^irons?\s+/i, '').trim();
-  const [first = '', rest = '', ...more] = bare.split(DASH);
-  const from = /^(\d)\s?(iron|i|hybrid|h)?$/i.exec(first);
-  if (!from || rest === '' || more.length > 0) return null;
-  const letters = rest.toUpperCase();
-  const low = Number(from[1]);
-  if (letters === 'PW') return [...irons(low, 9), { name: 'PW', kind: 'Iron' }];
-  if (letters === 'GW' || letters === 'AW') {
-    return [...irons(low, 9), { name: 'PW', kind: 'Iron' }, { name: letters, kind: 'Wedge' }];
+function partsOf(text: string): Part[] {
+  const pieces = text.split(/([,;\n]|\band\b|[+&])/i);
+  const parts: Part[] = [];
+  let joined = false;
+  for (const [at, piece] of pieces.entries()) {
+    // every second piece is what stands between two parts; after a comma, a further *and* joins all the same: `7, and 8`
+    if (at % 2 === 1) joined ||= !/^[,;\n]$/.test(piece);
+    else {
+      const part = piece.trim().replace(/\s+/g, ' ');
+      if (part === '') continue;
+      parts.push({ part, joined: joined && parts.length > 0 });
+      joined = false;
+    }
   }
-  const to = /^(\d)\s?(irons?|i|hybrids?|h)?$/i.exec(rest);
-  const high = Number(to?.[1]);
-  if (!to || high <= low) return null;
-  const word = (to[2] ?? from[2] ?? 'iron').toLowerCase();
-  return word.startsWith('h') ? series(low, high, 'Hybrid') : irons(low, high);
+  return parts;
 }
 
-function irons(low: number, high: number): ListedClub[] {
-  return series(low, high, 'Iron');
+const BARE = /^\d{1,2}$/;
+
+function clubsOf(parts: readonly Part[], at: number): readonly ListedClub[] | ListFault {
+  const part = parts[at]?.part ?? '';
+  return BARE.test(part) ? bareNumber(parts, at) : (counted(part) ?? oneOrRange(parts, at));
 }
 
-function series(low: number, high: number, kind: 'Iron' | 'Hybrid'): ListedClub[] {
-  if (low < 1) return [];
-  return Array.from({ length: Math.max(0, high - low + 1) }, (_, at) => ({
-    name: `${low + at} ${kind.toLowerCase()}`,
-    kind,
-  }));
+/**
+ * A number without a kind takes that of the club it is joined to, `3 and 5 wood`, `woods 3 and 5`; one between commas is an
+ * iron or, by its loft, a wedge. `3, 5 wood` and `3 wood and 5` may be meant either way.
+ */
+function bareNumber(parts: readonly Part[], at: number): readonly ListedClub[] | ListFault {
+  const part = parts[at]?.part ?? '';
+  const number = Number(part);
+  const alone = numbered(number, undefined);
+  const near = nearKind(parts, at);
+  const as = near && numbered(number, near.kind);
+  if (near?.sure && as) return [as];
+  if (as && alone && as.name !== alone.name) return { why: 'either', part, these: [alone.name, as.name] };
+  return alone ? [alone] : { why: 'unknown', part };
 }
 
-/** `Spare putter`, `Junior 7`: a name of the shop's own that says the kind. */
-function named(part: string): ListedClub[] | null {
-  if (isRange(part)) return null;
-  const junior = /\bjunior\b/i.test(part);
-  const words = part.toLowerCase().split(' ');
-  const kind = CLUB_KINDS.find((each) => words.includes(each.toLowerCase()));
-  if (!junior && !kind) return null;
-  const name = part.charAt(0).toUpperCase() + part.slice(1);
-  return [{ name, kind: junior ? 'Junior' : (kind ?? 'Junior') }];
+interface NearKind {
+  readonly kind: NumberedKind;
+  /** Said of this number too, and not perhaps. */
+  readonly sure: boolean;
+}
+
+function nearKind(parts: readonly Part[], at: number): NearKind | null {
+  const next = parts.findIndex(({ part }, i) => i > at && !BARE.test(part));
+  const after = kindAtEnd(parts[next]?.part);
+  if (after && parts[next]?.joined) return { kind: after.kind, sure: true };
+  let last = at - 1;
+  while (last >= 0 && BARE.test(parts[last]?.part ?? '')) last -= 1;
+  const before = kindAtStart(parts[last]?.part);
+  const joined = parts.slice(last + 1, at + 1).every((each) => each.joined);
+  if (before && (before.plural || joined)) return { kind: before.kind, sure: true };
+  if (before) return { kind: before.kind, sure: false };
+  const onto = joined ? kindAtEnd(parts[last]?.part) : null;
+  if (onto) return { kind: onto.kind, sure: false };
+  // `3, 5 wood` counts on; `9, 3 wood` does not
+  const countsOn = after && Number(parts[at]?.part) < after.number;
+  return countsOn ? { kind: after.kind, sure: false } : null;
+}
+
+const KINDS: readonly [RegExp, NumberedKind][] = [
+  [/^(woods?|w)$/i, 'Wood'],
+  [/^(hybrids?|h)$/i, 'Hybrid'],
+  [/^(irons?|i)$/i, 'Iron'],
+  [/^wedges?$/i, 'Wedge'],
+];
+
+function kindCalled(word: string): NumberedKind | undefined {
+  return KINDS.find(([called]) => called.test(word))?.[1];
+}
+
+/** `5 wood`: its number and kind. */
+function kindAtEnd(part: string | undefined): { kind: NumberedKind; number: number } | null {
+  const found = /^(\d{1,2})\s?([a-z]+)$/i.exec(part ?? '');
+  const kind = kindCalled(found?.[2] ?? '');
+  return found && kind ? { kind, number: Number(found[1]) } : null;
+}
+
+/** `woods 3`: its kind, and whether more than one is said to follow. */
+function kindAtStart(part: string | undefined): { kind: NumberedKind; plural: boolean } | null {
+  const found = /^([a-z]{4,7})\s?\d{1,2}$/i.exec(part ?? '');
+  const kind = kindCalled(found?.[1] ?? '');
+  return found && kind ? { kind, plural: /s$/i.test(found[1] ?? '') } : null;
+}
+
+/* ------------------------------------------------------------------ one part */
+
+function oneOrRange(parts: readonly Part[], at: number): readonly ListedClub[] | ListFault {
+  const { part, joined } = parts[at] ?? { part: '', joined: false };
+  if (/^p$/i.test(part)) return { why: 'either', part, these: ['PW', 'Putter'] };
+  const plural = /^(\d{1,2})\s?(wood|hybrid|iron|wedge)s$/i.exec(part);
+  if (plural) {
+    // `3 and 5 woods` are two of them, `8 irons` a number or a club
+    const club = joined ? numbered(Number(plural[1]), kindCalled(plural[2] ?? '')) : null;
+    return club ? [club] : { why: 'count', part };
+  }
+  const found = clubsCalled(part);
+  if (found) return found;
+  if (isRange(part)) return { why: 'range', part };
+  return { why: isSeveral(part) ? 'apart' : 'unknown', part };
+}
+
+const TIMES = String.raw`\s?(?:x|×|\*)\s?`;
+const COUNT_FIRST = new RegExp(`^(\\d{1,3})${TIMES}(?=\\S)(.+)$`, 'i');
+const COUNT_LAST = new RegExp(`^(.*[^\\s\\d])${TIMES}(\\d{1,3})$`, 'i');
+const SOME_COUNT = /(^|[\s\d])[x×*]\s?\d|\d\s?[x×*](\s|$)/i;
+
+/** `2 x 7 iron`, `putter x 3`, `2 putters`: so many clubs that are called alike, told apart by a number; null where none are counted. */
+function counted(part: string): readonly ListedClub[] | ListFault | null {
+  const plain = /^(\d{1,2}) (driver|putter)s$/i.exec(part);
+  const first = plain ?? COUNT_FIRST.exec(part);
+  const last = first ? null : COUNT_LAST.exec(part);
+  const count = Number(first?.[1] ?? last?.[2]);
+  const of = clubsCalled((first?.[2] ?? last?.[1] ?? '').trim());
+  if (!of) return SOME_COUNT.test(part) ? { why: 'count', part } : null;
+  // of two bare numbers it is not plain which of them counts
+  const isPlain = count > 0 && !/^\d+$/.test(first?.[2] ?? '') && !of.some(({ name }) => / no\. \d+$/.test(name));
+  if (!isPlain) return { why: 'count', part };
+  if (count * of.length > MOST_CLUBS) return { why: 'many', part };
+  if (count === 1) return of;
+  return Array.from({ length: count }, (_, at) =>
+    of.map(({ name, kind }) => ({ name: `${name} no. ${at + 1}`, kind })),
+  ).flat();
 }

@@ -119,10 +119,12 @@ function NewJob({ pane, shop, today }: InShop) {
         value={form.clubs}
         onChange={(_, { value }) => change({ clubs: value })}
       />
-      <Says id={`${id}read`} live quiet small>
-        {names.length > 0 ? INTAKE_WORDS.read(names) : INTAKE_WORDS.none}
-      </Says>
-      <Sentences texts={seen.list.faults.map(sayListFault)} flagged />
+      <div id={`${id}read`} role="status">
+        <Says quiet small>
+          {names.length > 0 ? INTAKE_WORDS.read(names) : INTAKE_WORDS.none}
+        </Says>
+        <Sentences texts={seen.list.faults.map(sayListFault)} flagged />
+      </div>
       <FieldLine label={INTAKE_WORDS.hand} id={`${id}hand`}>
         <Choice id={`${id}hand`} value={form.hand} options={INTAKE_WORDS.hands} onChoose={(hand) => change({ hand })} />
       </FieldLine>

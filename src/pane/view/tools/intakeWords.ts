@@ -8,7 +8,7 @@ export const INTAKE_WORDS = {
   clubs: 'Clubs that came in',
   clubsExample: 'Driver, 3 wood, 4h, 5-PW, 52, Putter',
   none: 'Lengths, readings and masses are typed into Clubs afterwards.',
-  read: (names: readonly string[]) => `${counted(names.length, 'club')}: ${namesText(names, 20)}.`,
+  read: (names: readonly string[]) => `${counted(names.length, 'club')}: ${namesText(names, 60)}.`,
   hand: 'Hand',
   hands: { '': 'Not said', Right: 'Right', Left: 'Left' },
   due: 'Due',
