@@ -2,6 +2,7 @@
 import type { ListFault } from '../workbook/clubList';
 import type { IntakeDone, IntakeFault, JobDone, JobFault, LastDone, RemindersDone } from '../workbook/intakeOutcomes';
 import type { LastTime } from '../workbook/history';
+import type { HeldBack } from '../workbook/reminders';
 import type { Tagged } from '../workbook/tags';
 import { listed } from './listed';
 import { sayNotDone, sayOccupied } from './outcomes';
@@ -30,6 +31,7 @@ export const REMINDER_SHEET = {
   title: 'Reminders',
   about: (months: number) =>
     `Last job closed ${countOf(months, 'month')} ago or longer, and none open. How long is set in Settings, Remind after.`,
+  held: 'Due as well, but left out because a job of theirs is not done:',
 } as const;
 
 interface Wanted {
@@ -116,17 +118,17 @@ export function sayJobFault(fault: JobFault): string {
 export function sayJob(end: JobDone): string {
   if (end.done) {
     const last = end.takenOver > 0 ? ` ${countOf(end.takenOver, 'club')} with last time’s grip.` : '';
-    return `Job ${end.job} is in Jobs, ${countOf(end.clubs, 'club')} in Clubs.${last} Type there what is known of each.`;
+    const instead =
+      end.insteadOf === null ? '' : ` ${end.insteadOf} was shown, but was given before and is not given twice.`;
+    return `Job ${end.job} is in Jobs, ${countOf(end.clubs, 'club')} in Clubs.${instead}${last} Type there what is known of each.`;
   }
   return end.reason === 'fault' ? `${sayJobFault(end.fault)} Nothing was written.` : sayNotDone(end);
 }
 
 /** Why an intake sheet is not printed. */
 export function sayIntakeFault(fault: IntakeFault): string {
-  if (fault.why === 'duePast') {
-    return fault.received
-      ? `Due is ${dayWords(fault.due)}, before the clubs were received on ${dayWords(fault.since)}. Mend the one that is wrong in Jobs.`
-      : `Due is ${dayWords(fault.due)}, which is past. Mend it in Jobs, or type there when the clubs were received.`;
+  if (fault.why === 'dueFirst') {
+    return `Due is ${dayWords(fault.due)}, before the clubs were received on ${dayWords(fault.received)}. Mend the one that is wrong in Jobs.`;
   }
   const pairs = fault.pairs.map(([one, other]) => `${one.tag} on ${taggedText(one)} and on ${taggedText(other)}`);
   return `Two clubs have one tag: ${listed(pairs)}. Give each club on the counter a tag of its own.`;
@@ -171,16 +173,42 @@ export function sayLast(end: LastDone): string {
   return sayNotDone(end);
 }
 
+/** A customer who would be due, and the job that stands against it: `Ivo Brandt: job 1043 came in on 2025-02-11, 400 days ago`. */
+export function sayHeldBack({ customer, job, since }: HeldBack): string {
+  if (!since) return `${customer}: job ${job}, of which Jobs gives no day`;
+  const { is, day, daysAgo } = since;
+  const age =
+    daysAgo < 0 ? `in ${countOf(-daysAgo, 'day')}` : daysAgo === 0 ? 'today' : `${countOf(daysAgo, 'day')} ago`;
+  return `${customer}: job ${job} ${is === 'received' ? 'came in' : daysAgo < 0 ? 'is due' : 'was due'} on ${dayWords(day)}, ${age}`;
+}
+
+/** Who is left out of the reminders for a job that may have been forgotten; '' for nobody. */
+export function sayHeld(held: readonly HeldBack[]): string {
+  if (held.length === 0) return '';
+  const shown = held.slice(0, 5).map(sayHeldBack);
+  const more = held.length - shown.length;
+  const all = more > 0 ? [...shown, `${more} more`] : shown;
+  return `${REMINDER_SHEET.held} ${all.join('; ')}. Set Status in Jobs to Done where the job is, so that its customer is reminded.`;
+}
+
 /** How filling the reminders ended. */
 export function sayReminders(end: RemindersDone): string {
   if (end.done) {
-    return `${countOf(end.customers, 'customer')} to be reminded, written into ${end.sheet}.`;
+    return [`${countOf(end.customers, 'customer')} to be reminded, written into ${end.sheet}.`, sayHeld(end.held)]
+      .filter(Boolean)
+      .join(' ');
   }
   switch (end.reason) {
     case 'occupied':
       return sayOccupied(end);
     case 'noneDue':
-      return `Nobody is due: no last job was closed ${countOf(end.months, 'month')} ago or longer. Nothing was written.`;
+      return [
+        `Nobody is due: no last job was closed ${countOf(end.months, 'month')} ago or longer${end.held.length > 0 ? ' of a customer who has none open' : ''}.`,
+        sayHeld(end.held),
+        'Nothing was written.',
+      ]
+        .filter(Boolean)
+        .join(' ');
     case 'noRoom':
       return 'The list would run over the edge of the sheet.';
     default:

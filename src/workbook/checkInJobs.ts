@@ -4,6 +4,7 @@ import { addRows, roomNeeded } from './addRows';
 import { checkInRows, judgedJob, roundOf, type JudgedJob } from './benchJob';
 import { columnsAt, folded } from './headings';
 import { lookAtJob, type AtBench } from './jobAtBench';
+import { jobCell } from './jobNumber';
 import { JUDGED_KEY, keepPrints, keptPrints, printOf } from './judgedPrints';
 import type { CheckInDone, JudgeDone } from './benchDone';
 import type { InTheWay } from './outcomes';
@@ -29,8 +30,9 @@ export async function startCheckIn(port: WorkbookPort, job: string): Promise<Che
     if ('done' in ready) return ready;
     const { tables, checkin, planned } = ready;
     const clubs = missingClubs(planned, checkInRows(tables, job));
+    const number = jobCell(tables, CHECKIN, checkin, job);
     const rows = clubs.map((club) =>
-      checkInRow(checkin, { job, club: club.name, ...fittedCells(club), ...weightCells(club) }),
+      checkInRow(checkin, { job: number, club: club.name, ...fittedCells(club), ...weightCells(club) }),
     );
     const { changes, looked, first } = await rowsAdded(port, checkin, rows);
     if (changes.length > 0) {

@@ -11,17 +11,13 @@ import type { Shop, ShopTables } from './shop';
 import { clubRows, jobRows } from './shopRows';
 import { sameTags, tagsOut } from './tags';
 
-/**
- * Writes the intake sheet of a job from Jobs and Clubs as they stand. Filled again, it is rewritten in place.
- *
- * @param of `today` counts where Jobs does not say when the clubs came in
- */
+/** Writes the intake sheet of a job from Jobs and Clubs as they stand. Filled again, it is rewritten in place. */
 export async function fillIntake(
   port: WorkbookPort,
   shop: Shop,
-  of: { readonly job: string; readonly today: number; readonly agreed?: InTheWay | undefined },
+  of: { readonly job: string; readonly agreed?: InTheWay | undefined },
 ): Promise<IntakeDone> {
-  const { job, today, agreed } = of;
+  const { job, agreed } = of;
   let clubs = 0;
   const make: MakePage<Exclude<IntakeDone, { done: true } | { reason: 'port' | 'occupied' | 'noRoom' }>> = (tables) => {
     if (!tables.Jobs) return { done: false, reason: 'tableMissing', table: JOBS.name };
@@ -31,7 +27,7 @@ export async function fillIntake(
     }
     clubs = clubRows(tables, job).length;
     if (clubs === 0) return { done: false, reason: 'noClubs', job };
-    const fault = intakeFault(tables, job, today);
+    const fault = intakeFault(tables, job);
     if (fault) return { done: false, reason: 'fault', fault };
     const page = intakePage(tables, job);
     return {
@@ -50,12 +46,12 @@ export async function fillIntake(
 }
 
 /** What a sheet would say that cannot be so: clubs promised for before they came, or two clubs with one tag. */
-export function intakeFault(tables: ShopTables, job: string, today: number): IntakeFault | undefined {
+export function intakeFault(tables: ShopTables, job: string): IntakeFault | undefined {
   const row = jobRows(tables).find((each) => folded(each.job) === folded(job));
-  const since = row?.received ?? today;
-  const due = row?.due;
-  if (due !== undefined && Math.floor(due) < Math.floor(since) && !row?.done) {
-    return { why: 'duePast', due, since, received: row?.received !== undefined };
+  const { received, due, done } = row ?? {};
+  // a day that is past is no mistake by itself: the sheet of a job that is late is printed too
+  if (due !== undefined && received !== undefined && Math.floor(due) < Math.floor(received) && !done) {
+    return { why: 'dueFirst', due, received };
   }
   const pairs = sameTags(tagsOut(tables), job);
   return pairs.length > 0 ? { why: 'sameTag', pairs } : undefined;

@@ -1,11 +1,11 @@
 /** Filling who is due for a reminder into a sheet of its own, as values. */
-import { REMINDER_SHEET } from '../words/intake';
+import { REMINDER_SHEET, sayHeldBack } from '../words/intake';
 import { fillPage, type MakePage } from './fillPage';
 import type { RemindersDone } from './intakeOutcomes';
 import { jobFacts } from './jobFacts';
 import type { InTheWay } from './outcomes';
 import type { Block, Cell, CellFormat, Change, WorkbookPort } from './port';
-import { dueReminders, type Reminder } from './reminders';
+import { dueReminders, type HeldBack, type Reminder, type Reminders } from './reminders';
 import { JOBS } from './schema';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, SCREEN_ROWS, type SheetColumn } from './sheetLooks';
 import { pageSheetName } from './sheetName';
@@ -29,6 +29,8 @@ export const REMINDER_COLUMNS: readonly ReminderColumn[] = [
 export const REMINDER_HEAD_ROWS = 4;
 
 const RULE = '#6B7785';
+/** Below the list no row has a line, even where a longer list stood before. */
+const PAPER = '#FFFFFF';
 
 /** Writes who is due into *Reminders*; a sheet that stands there already is rewritten in place. */
 export async function fillReminders(
@@ -37,27 +39,30 @@ export async function fillReminders(
   of: { readonly today: number; readonly agreed?: InTheWay | undefined },
 ): Promise<RemindersDone> {
   let customers = 0;
+  let left: readonly HeldBack[] = [];
   const make: MakePage<Extract<RemindersDone, { reason: 'tableMissing' | 'noneDue' }>> = (tables) => {
     if (!tables.Jobs) return { done: false, reason: 'tableMissing', table: JOBS.name };
-    const { due, months } = dueReminders(tables, of.today);
-    if (due.length === 0) return { done: false, reason: 'noneDue', months };
+    const reminders = dueReminders(tables, of.today);
+    const { due, months, held } = reminders;
+    if (due.length === 0) return { done: false, reason: 'noneDue', months, held };
     customers = due.length;
-    const page = reminderPage(tables, due, months);
+    left = held;
+    const page = reminderPage(tables, reminders);
     return {
       cells: page,
       list: { from: REMINDER_HEAD_ROWS, rows: due.length + 1 },
       key: 'reminders',
       job: null,
       sheetName: (taken) => pageSheetName('Reminders', '', taken),
-      dress: (at) => dressReminders(at, page),
+      dress: (at) => dressReminders(at, page, due.length),
       label: 'Reminders',
     };
   };
   const end = await fillPage(port, shop, make, of.agreed);
-  return end.done ? { ...end, customers } : end;
+  return end.done ? { ...end, customers, held: left } : end;
 }
 
-function reminderPage(tables: ShopTables, due: readonly Reminder[], months: number): Cell[][] {
+function reminderPage(tables: ShopTables, { due, months, held }: Reminders): Cell[][] {
   const rowOf = (cells: readonly Cell[]): Cell[] => REMINDER_COLUMNS.map((_, across) => cells[across] ?? null);
   return [
     rowOf([jobFacts(tables, null).shop || null]),
@@ -66,16 +71,18 @@ function reminderPage(tables: ShopTables, due: readonly Reminder[], months: numb
     rowOf([]),
     REMINDER_COLUMNS.map(({ header }) => header),
     ...due.map((each) => REMINDER_COLUMNS.map(({ cell }) => cell(each))),
+    ...(held.length > 0 ? [rowOf([]), rowOf([REMINDER_SHEET.held])] : []),
+    ...held.map((each) => rowOf([sayHeldBack(each)])),
   ];
 }
 
-function dressReminders(at: Block, cells: readonly (readonly Cell[])[]): Change[] {
+function dressReminders(at: Block, cells: readonly (readonly Cell[])[], rows: number): Change[] {
   const part = (row: number, column: number, rows: number, columns: number): Block => {
     return { sheet: at.sheet, row: at.row + row, column: at.column + column, rows, columns };
   };
   const format = (where: Block, how: CellFormat): Change => ({ do: 'format', at: where, format: how });
   const from = REMINDER_HEAD_ROWS;
-  const rows = cells.length - from - 1;
+  const below = from + 1 + rows;
   const { sheet, column } = at;
   const titleRows = { row: at.row + from, rows: 1 };
   return [
@@ -94,7 +101,8 @@ function dressReminders(at: Block, cells: readonly (readonly Cell[])[]): Change[
       { align: 'center' },
     ),
     ...REMINDER_COLUMNS.map((each, across) => format(part(from + 1, across, rows, 1), bodyLook(each))),
-    ...rowHeights(part(from, 0, 1, 1), REMINDER_COLUMNS, cells.slice(from), true),
+    ...rowHeights(part(from, 0, 1, 1), REMINDER_COLUMNS, cells.slice(from, below), true),
+    ...(below < at.rows ? [format(part(below, 0, at.rows - below, at.columns), { wrap: false, rule: PAPER })] : []),
     ...Array.from({ length: rows }, (_, down) =>
       format(part(from + 1 + down, REMINDER_COLUMNS.length - 1, 1, 1), { rule: RULE }),
     ),

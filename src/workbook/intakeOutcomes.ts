@@ -3,12 +3,15 @@ import type { LastTime } from './history';
 import type { ListedClub } from './clubList';
 import type { Block } from './port';
 import type { NotDone, Occupied } from './outcomes';
+import type { HeldBack } from './reminders';
 import type { Tagged } from './tags';
 
 /** A job to be begun. */
 export interface JobRequest {
   /** null: the next number. */
   readonly job: string | null;
+  /** The number that the person was shown as the next one; null where none was. */
+  readonly suggested: string | null;
   readonly customer: string;
   /** Days; null where nothing was promised. */
   readonly due: number | null;
@@ -32,13 +35,20 @@ export type JobFault =
   | { readonly why: 'tagUsed'; readonly tag: string; readonly by: Tagged };
 
 export type JobDone =
-  | { readonly done: true; readonly job: string; readonly clubs: number; readonly takenOver: number }
+  | {
+      readonly done: true;
+      readonly job: string;
+      /** The number that was shown and was given before or meanwhile; null where it is the one that was got. */
+      readonly insteadOf: string | null;
+      readonly clubs: number;
+      readonly takenOver: number;
+    }
   | { readonly done: false; readonly reason: 'fault'; readonly fault: JobFault }
   | NotDone;
 
 /** Why an intake sheet is not printed as things stand. */
 export type IntakeFault =
-  | { readonly why: 'duePast'; readonly due: number; readonly since: number; readonly received: boolean }
+  | { readonly why: 'dueFirst'; readonly due: number; readonly received: number }
   | { readonly why: 'sameTag'; readonly pairs: readonly (readonly [Tagged, Tagged])[] };
 
 export type IntakeDone =
@@ -58,8 +68,14 @@ export type LastDone =
   | { readonly done: false; readonly reason: 'nothingKnown'; readonly job: string };
 
 export type RemindersDone =
-  | { readonly done: true; readonly sheet: string; readonly block: Block; readonly customers: number }
+  | {
+      readonly done: true;
+      readonly sheet: string;
+      readonly block: Block;
+      readonly customers: number;
+      readonly held: readonly HeldBack[];
+    }
   | NotDone
   | Occupied
-  | { readonly done: false; readonly reason: 'noneDue'; readonly months: number }
+  | { readonly done: false; readonly reason: 'noneDue'; readonly months: number; readonly held: readonly HeldBack[] }
   | { readonly done: false; readonly reason: 'noRoom' };

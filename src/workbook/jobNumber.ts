@@ -1,7 +1,8 @@
 /** The next job's number: one that no table names and that was never given. Pure. */
 import { columnsAt, folded } from './headings';
-import { TABLES } from './schema';
-import { jobName, type ShopTables, type TableName } from './shop';
+import type { Cell, TableSeen } from './port';
+import { JOBS, TABLES, type TableSchema } from './schema';
+import { isBlankCell, jobName, type ShopTables, type TableName } from './shop';
 
 /** Key of the workbook's settings under which the last number given is kept, so that a deleted job's is not given again. */
 export const LAST_JOB_KEY = 'setwright.lastJob';
@@ -50,4 +51,21 @@ export function lastGivenAfter(job: string, before: string | null): string {
   if (!now) return before ?? job;
   const keepsOld = was && folded(was[1]) === folded(now[1]) && Number(was[2]) > Number(now[2]);
   return keepsOld ? (before ?? job) : job;
+}
+
+/**
+ * A job's number as a cell: a number where the last job of the table is one, and where the table names none, as Jobs does it.
+ * A shop's own sorting and look-ups go on working then.
+ */
+export function jobCell({ Jobs }: ShopTables, schema: TableSchema, table: TableSeen, job: string): Cell {
+  const last = lastJob(schema, table) ?? (Jobs ? lastJob(JOBS, Jobs) : undefined);
+  return typeof last === 'number' && String(Number(job)) === job ? Number(job) : job;
+}
+
+function lastJob(schema: TableSchema, { headers, rows }: TableSeen): unknown {
+  const at = columnsAt(schema, headers)('job');
+  return rows
+    .map((row) => row[at])
+    .filter((cell) => !isBlankCell(cell))
+    .at(-1);
 }

@@ -4,6 +4,7 @@ import { lastRound } from './benchJob';
 import { checkInRow, fittedCells, rowsAdded } from './checkInJobs';
 import { columnsAt, folded } from './headings';
 import { lookAtJob } from './jobAtBench';
+import { jobCell } from './jobNumber';
 import { jobStatus, statusCell } from './jobStatus';
 import type { InTheWay } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
@@ -47,7 +48,10 @@ export async function redoJob(
     if (question) return question;
     // A number that the ledger has already would take nothing from stock.
     const round = Math.max(lastRound(tables, job), lastTaken(tables, job)) + 1;
-    const rows = names.map((club) => checkInRow(checkin, { job, club: club.name, round, ...fittedCells(club) }));
+    const number = jobCell(tables, CHECKIN, checkin, job);
+    const rows = names.map((club) =>
+      checkInRow(checkin, { job: number, club: club.name, round, ...fittedCells(club) }),
+    );
     const { changes, looked, first } = await rowsAdded(port, checkin, rows);
     await port.apply(
       [

@@ -2,6 +2,7 @@
 import { monthsLater } from './days';
 import { folded } from './headings';
 import { settingValues } from './readSettings';
+import type { Row } from './records';
 import { CLUBS, REMIND_AFTER_MONTHS } from './schema';
 import { matrixOf, type ShopTables } from './shop';
 import { jobRows, tableRows, textOf, type JobRow } from './shopRows';
@@ -29,6 +30,17 @@ export interface Reminders {
   readonly later: number;
   /** Customers with a job that is not done: they are not reminded. */
   readonly open: number;
+  /** Those of them who would be due: the job may have been forgotten. The oldest first. */
+  readonly held: readonly HeldBack[];
+}
+
+/** A customer who would be due, were it not for a job that is not done. */
+export interface HeldBack {
+  readonly customer: string;
+  /** The oldest of their jobs that are not done. */
+  readonly job: string;
+  /** Day it came in; else the day it is due; undefined where Jobs says neither. */
+  readonly since: { readonly is: 'received' | 'due'; readonly day: number; readonly daysAgo: number } | undefined;
 }
 
 /**
@@ -40,7 +52,7 @@ export function dueReminders(tables: ShopTables, today: number): Reminders {
   const months = remindAfterMonths(tables);
   const jobs = jobRows(tables);
   const named = jobs.filter(({ customer }) => customer !== '');
-  const openFor = new Set(named.filter(({ done }) => !done).map(({ customer }) => folded(customer)));
+  const openFor = oldestOpen(named);
   const dated = named.filter(({ done, closed }) => done && closed !== undefined);
   const last = new Map<string, JobRow>();
   for (const job of dated) {
@@ -48,7 +60,8 @@ export function dueReminders(tables: ShopTables, today: number): Reminders {
     if (!known || (job.closed ?? 0) >= (known.closed ?? 0)) last.set(folded(job.customer), job);
   }
   const waiting = [...last].filter(([customer]) => !openFor.has(customer)).map(([, job]) => job);
-  const all = waiting.map((job) => reminderOf(tables, job, months));
+  const clubs = clubsByJob(tables);
+  const all = waiting.map((job) => reminderOf(job, clubs.get(folded(job.job)) ?? [], months));
   return {
     due: all.filter(({ due }) => due <= today).sort((one, other) => one.due - other.due),
     months,
@@ -57,7 +70,48 @@ export function dueReminders(tables: ShopTables, today: number): Reminders {
       .map(({ job }) => job),
     later: all.filter(({ due }) => due > today).length,
     open: [...last.keys()].filter((customer) => openFor.has(customer)).length,
+    held: [...last]
+      .flatMap(([customer, { closed = 0 }]) => {
+        const open = openFor.get(customer);
+        return open && monthsLater(closed, months) <= today ? [heldBack(open, today)] : [];
+      })
+      .sort((one, other) => (one.since?.day ?? 0) - (other.since?.day ?? 0)),
   };
+}
+
+/** The oldest job of each customer that is not done. */
+function oldestOpen(jobs: readonly JobRow[]): Map<string, JobRow> {
+  const oldest = new Map<string, JobRow>();
+  for (const job of jobs) {
+    const key = folded(job.customer);
+    const known = oldest.get(key);
+    if (!job.done && (!known || sinceOf(job) < sinceOf(known))) oldest.set(key, job);
+  }
+  return oldest;
+}
+
+/** A job of which no day is known may be the oldest of all. */
+function sinceOf({ received, due }: JobRow): number {
+  return received ?? due ?? -Infinity;
+}
+
+function heldBack({ customer, job, received, due }: JobRow, today: number): HeldBack {
+  const day = received ?? due;
+  if (day === undefined) return { customer, job, since: undefined };
+  const is = received === undefined ? 'due' : 'received';
+  return { customer, job, since: { is, day, daysAgo: Math.floor(today) - Math.floor(day) } };
+}
+
+/** Rows of Clubs by job, from one reading: read for each customer anew, hundreds of them held up the pane. */
+function clubsByJob(tables: ShopTables): Map<string, Row[]> {
+  const jobs = new Map<string, Row[]>();
+  for (const row of tableRows(tables, CLUBS)) {
+    const key = folded(textOf(row, 'job'));
+    const known = jobs.get(key);
+    if (known) known.push(row);
+    else jobs.set(key, [row]);
+  }
+  return jobs;
 }
 
 function remindAfterMonths({ Settings }: ShopTables): number {
@@ -66,8 +120,7 @@ function remindAfterMonths({ Settings }: ShopTables): number {
   return typeof value === 'number' ? Math.round(value) : REMIND_AFTER_MONTHS;
 }
 
-function reminderOf(tables: ShopTables, { job, customer, closed = 0 }: JobRow, months: number): Reminder {
-  const clubs = tableRows(tables, CLUBS).filter((row) => folded(textOf(row, 'job')) === folded(job));
+function reminderOf({ job, customer, closed = 0 }: JobRow, clubs: readonly Row[], months: number): Reminder {
   const items = clubs.map((row) => textOf(row, 'newItem')).filter((item) => item !== '');
   return {
     customer,

@@ -2,7 +2,7 @@
 import { addRows, roomNeeded } from './addRows';
 import { columnsAt, folded } from './headings';
 import type { JobDone, JobFault, JobRequest } from './intakeOutcomes';
-import { lastGivenAfter, LAST_JOB_KEY, namedJobs, nextJob } from './jobNumber';
+import { jobCell, lastGivenAfter, LAST_JOB_KEY, namedJobs, nextJob } from './jobNumber';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Block, BlockSeen, Cell, Query, TableSeen, WorkbookPort } from './port';
@@ -20,11 +20,11 @@ export async function startJob(port: WorkbookPort, request: JobRequest): Promise
     const job = request.job?.trim() || nextJob(namedJobs(tables), lastGiven);
     const fault = jobFault(tables, request, job);
     if (fault) return { done: false, reason: 'fault', fault };
-    const clubChanges = addRows(clubs, clubLines(clubs, request, job), below.clubs);
+    const clubChanges = addRows(clubs, clubLines(tables, clubs, request, job), below.clubs);
     const written = clubChanges.find((change) => change.do === 'write');
     await port.apply(
       [
-        ...addRows(jobs, [jobLine(jobs, request, job)], below.jobs),
+        ...addRows(jobs, [jobLine(tables, jobs, request, job)], below.jobs),
         ...clubChanges,
         { do: 'remember', key: PLANS_BEFORE_KEY, value: '' },
         { do: 'remember', key: LAST_JOB_KEY, value: lastGivenAfter(job, lastGiven) },
@@ -33,7 +33,14 @@ export async function startJob(port: WorkbookPort, request: JobRequest): Promise
       [jobs, clubs, ...[below.jobs, below.clubs].flatMap((seen) => seen ?? [])],
       { label: `Job ${job} begun`, receiptKey: LAST_FILL_KEY },
     );
-    return { done: true, job, clubs: request.clubs.length, takenOver: lastOf(request).length };
+    const instead = request.suggested !== null && folded(request.suggested) !== folded(job) && !request.job?.trim();
+    return {
+      done: true,
+      job,
+      insteadOf: instead ? request.suggested : null,
+      clubs: request.clubs.length,
+      takenOver: lastOf(request).length,
+    };
   });
 }
 
@@ -117,12 +124,13 @@ function line(
 }
 
 function jobLine(
+  tables: ShopTables,
   jobs: TableSeen,
   { customer, due, today, authorisedBy }: JobRequest,
   job: string,
 ): (Cell | undefined)[] {
   return line(JOBS, jobs, {
-    job,
+    job: jobCell(tables, JOBS, jobs, job),
     customer: customer.trim(),
     received: today,
     due,
@@ -131,12 +139,13 @@ function jobLine(
   });
 }
 
-function clubLines(clubs: TableSeen, request: JobRequest, job: string): (Cell | undefined)[][] {
+function clubLines(tables: ShopTables, clubs: TableSeen, request: JobRequest, job: string): (Cell | undefined)[][] {
+  const number = jobCell(tables, CLUBS, clubs, job);
   const tags = tagsFrom(request.firstTag, request.clubs.length) ?? [];
   return request.clubs.map(({ name, kind }, at) => {
     const last = request.last.find(({ club }) => folded(club) === folded(name));
     return line(CLUBS, clubs, {
-      job,
+      job: number,
       club: name,
       kind,
       hand: request.hand,

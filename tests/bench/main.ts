@@ -9,6 +9,7 @@ import { alike, clubTable, stockTable } from './clubs';
 import { figures, median, medians, printTable } from './measure';
 import { benchJobs } from './jobs';
 import { benchPlace } from './place';
+import { benchReminders } from './reminders';
 import { benchScalars } from './scalars';
 import { FORMULAS_A_CLUB, timeSheet } from './sheetPlan';
 
@@ -87,6 +88,7 @@ benchScalars();
 benchChoose();
 benchPlace();
 benchJobs();
+benchReminders();
 benchPlan(13);
 const large = benchPlan(LARGE);
 await benchSheet(large);

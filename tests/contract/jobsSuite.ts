@@ -329,6 +329,7 @@ export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<Job
       const before = await readShop(port);
       const request: JobRequest = {
         job: null,
+        suggested: '1044',
         customer: '=Ivo Brandt',
         due: 46110,
         today: 46100,
@@ -339,13 +340,13 @@ export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<Job
         last: [],
       };
       const end = await startJob(port, request);
-      expect(end).toEqual({ done: true, job: '1044', clubs: 4, takenOver: 0 });
+      expect(end).toEqual({ done: true, job: '1044', insteadOf: null, clubs: 4, takenOver: 0 });
       const begun = await readShop(port);
       // whoever was there stands where they stood
       expect(matrixOf(begun.tables.Clubs as TableSeen).slice(0, 6)).toEqual(
         matrixOf(before.tables.Clubs as TableSeen).slice(0, 6),
       );
-      const filled = await fillIntake(port, begun, { job: '1044', today: 46100 });
+      const filled = await fillIntake(port, begun, { job: '1044' });
       expect(filled).toMatchObject({ done: true, sheet: 'Intake 1044', clubs: 4 });
       const at = { sheet: 'Intake 1044', row: 0, column: 0, rows: INTAKE_HEAD_ROWS + 5, columns: 10 };
       const [page] = await port.read([{ read: 'block', at }]);

@@ -4,15 +4,16 @@ import { fillReminders } from '../../src/workbook/fillReminders';
 import { lastTimes } from '../../src/workbook/history';
 import type { JobRequest } from '../../src/workbook/intakeOutcomes';
 import { INTAKE_COLUMNS, INTAKE_HEAD_ROWS } from '../../src/workbook/intakeSheet';
-import { lastGivenAfter, namedJobs, nextJob } from '../../src/workbook/jobNumber';
+import { jobCell, lastGivenAfter, namedJobs, nextJob } from '../../src/workbook/jobNumber';
 import type { Seen } from '../../src/workbook/port';
 import { dueReminders } from '../../src/workbook/reminders';
+import { CHECKIN } from '../../src/workbook/schema';
 import { readShop, type ShopTables } from '../../src/workbook/shop';
 import { startJob } from '../../src/workbook/startJob';
 import { tagsFrom } from '../../src/workbook/tags';
 import { takeLast } from '../../src/workbook/takeLast';
 import { undoLast } from '../../src/workbook/undo';
-import { sayIntake, sayJob, sayLast, sayReminders } from '../../src/words/intake';
+import { sayHeldBack, sayIntake, sayJob, sayLast, sayReminders } from '../../src/words/intake';
 import type { MemoryPort } from './memoryPort';
 import { workshop } from './workshop';
 
@@ -20,6 +21,7 @@ const TODAY = 46100;
 
 const REQUEST: JobRequest = {
   job: null,
+  suggested: '1044',
   customer: 'Ivo Brandt',
   due: 46110,
   today: TODAY,
@@ -47,6 +49,10 @@ function set(port: MemoryPort, table: string, row: number, values: Readonly<Reco
     if (at < 0) throw new Error(`no column ${header}`);
     port.type(seen.at.sheet, seen.at.row + row, seen.at.column + at, value);
   }
+}
+
+function fail(table: string): never {
+  throw new Error(`no table ${table}`);
 }
 
 const tablesOf = async (port: MemoryPort): Promise<ShopTables> => (await readShop(port)).tables;
@@ -90,7 +96,7 @@ describe('beginning a job', () => {
     const port = await workshop();
     const before = await tablesOf(port);
     const end = await startJob(port, REQUEST);
-    expect(end).toEqual({ done: true, job: '1044', clubs: 2, takenOver: 0 });
+    expect(end).toEqual({ done: true, job: '1044', insteadOf: null, clubs: 2, takenOver: 0 });
     const headers = ['Job', 'Customer', 'Received', 'Due', 'Authorised by', 'Closed', 'Status'];
     expect(cells(port, 'Jobs', 3, ...headers)).toEqual(['1044', 'Ivo Brandt', TODAY, 46110, null, null, 'Open']);
     const club = ['Job', 'Club', 'Kind', 'Hand', 'Tag', 'New grip', 'Length (in)'];
@@ -103,8 +109,43 @@ describe('beginning a job', () => {
     expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
     expect((await tablesOf(port)).Clubs?.rows.slice(0, 5)).toEqual(before.Clubs?.rows);
     expect(cells(port, 'Clubs', 6, 'Job')).toEqual([null]);
-    // taken back, and yet its number may stand on paper
-    expect(await startJob(port, REQUEST)).toMatchObject({ done: true, job: '1045' });
+    // taken back, and yet its number may stand on paper: the one that was shown is not the one that is given
+    const again = await startJob(port, REQUEST);
+    expect(again).toMatchObject({ done: true, job: '1045', insteadOf: '1044' });
+    expect(sayJob(again)).toContain('1044 was shown, but was given before and is not given twice.');
+    // whoever types a number asked for that one
+    expect(await startJob(port, { ...REQUEST, job: '2000', firstTag: '' })).toMatchObject({ insteadOf: null });
+  });
+
+  test('a number stays one where the table holds numbers, so that a shop’s own formulas find it', async () => {
+    const port = await workshop();
+    set(port, 'Jobs', 2, { Job: 1043 });
+    set(port, 'Clubs', 4, { Job: 1043 });
+    set(port, 'Clubs', 5, { Job: null });
+    await startJob(port, REQUEST);
+    expect([cells(port, 'Jobs', 3, 'Job'), cells(port, 'Clubs', 6, 'Job'), cells(port, 'Clubs', 7, 'Job')]).toEqual([
+      [1044],
+      [1044],
+      [1044],
+    ]);
+    // it is one job with its clubs, however it is written
+    expect((await readShop(port)).jobs.find(({ job }) => job === '1044')).toMatchObject({ clubs: 2 });
+    await startJob(port, { ...REQUEST, job: '0099', firstTag: '' });
+    expect(cells(port, 'Jobs', 4, 'Job')).toEqual(['0099']);
+    // the row before it holds a text now
+    await startJob(port, { ...REQUEST, job: '1050', firstTag: '' });
+    expect(cells(port, 'Jobs', 5, 'Job')).toEqual(['1050']);
+  });
+
+  test('an empty table goes by Jobs', async () => {
+    const port = await workshop();
+    set(port, 'Jobs', 2, { Job: 1043 });
+    const tables = await tablesOf(port);
+    const checkin = tables.Checkin ?? fail('Checkin');
+    expect([jobCell(tables, CHECKIN, checkin, '1042'), jobCell(tables, CHECKIN, checkin, 'R-1')]).toEqual([
+      1042,
+      'R-1',
+    ]);
   });
 
   test('uses blank rows at the end before it makes a table longer', async () => {
@@ -235,6 +276,74 @@ describe('who is due', () => {
     expect(undated).toEqual(['1043']);
   });
 
+  test('names whom a forgotten job keeps from being due, with the job and how old it is', async () => {
+    const port = await withPast();
+    const held = async (today = TODAY) => dueReminders(await tablesOf(port), today).held.map(sayHeldBack);
+    // not due yet, so that nobody is kept from it
+    expect(await held(45864)).toEqual([]);
+    expect(await held()).toEqual(['Ivo Brandt: job 1043, of which Jobs gives no day']);
+    set(port, 'Jobs', 2, { Due: 46101 });
+    expect(await held()).toEqual(['Ivo Brandt: job 1043 is due on 2026-03-20, in 1 day']);
+    set(port, 'Jobs', 2, { Due: 45900 });
+    expect(await held()).toEqual(['Ivo Brandt: job 1043 was due on 2025-08-31, 200 days ago']);
+    set(port, 'Jobs', 2, { Received: 45890 });
+    expect(await held()).toEqual(['Ivo Brandt: job 1043 came in on 2025-08-21, 210 days ago']);
+    // of several the oldest is the one to look after
+    await startJob(port, REQUEST);
+    expect(await held()).toEqual(['Ivo Brandt: job 1043 came in on 2025-08-21, 210 days ago']);
+    // a customer of whom no job was ever closed is due for nothing
+    await startJob(port, { ...REQUEST, customer: 'Kim Vale', firstTag: '' });
+    expect(await held()).toHaveLength(1);
+  });
+
+  test('they stand on the page below the list', async () => {
+    const port = await withPast();
+    for (const [at, customer] of ['Kim Vale', 'Kim Vale'].entries()) {
+      await startJob(port, { ...REQUEST, customer, firstTag: '' });
+      set(port, 'Jobs', 3 + at, at === 0 ? { Status: 'Done', Closed: 45000 } : {});
+    }
+    set(port, 'Jobs', 2, { Status: 'Done', Closed: 45501 });
+    const end = await fillReminders(port, await readShop(port), { today: TODAY });
+    expect(end).toMatchObject({ done: true, customers: 1, held: [{ customer: 'Kim Vale', job: '1045' }] });
+    expect([5, 6, 7, 8].map((row) => port.shows('Reminders', row, 0))).toEqual([
+      'Ivo Brandt',
+      null,
+      'Due as well, but left out because a job of theirs is not done:',
+      'Kim Vale: job 1045 came in on 2026-03-19, today',
+    ]);
+    expect(sayReminders(end)).toContain('Kim Vale: job 1045 came in on 2026-03-19, today');
+  });
+
+  test.each([1, 40])('Clubs is read once, for %i customers as for any number', async (customers) => {
+    const port = await workshop();
+    const tables = await tablesOf(port);
+    const jobs = tables.Jobs ?? fail('Jobs');
+    const row = (number: number): Seen[] =>
+      jobs.headers.map((header) =>
+        header === 'Job'
+          ? String(number)
+          : header === 'Customer'
+            ? `Customer ${number}`
+            : header === 'Status'
+              ? 'Done'
+              : header === 'Closed'
+                ? 45000
+                : null,
+      );
+    const { rows, ...clubs } = tables.Clubs ?? fail('Clubs');
+    let reads = 0;
+    const counted = {
+      ...clubs,
+      get rows() {
+        reads += 1;
+        return rows;
+      },
+    };
+    const many = { ...jobs, rows: Array.from({ length: customers }, (_, at) => row(1042 + at)) };
+    const { due } = dueReminders({ ...tables, Jobs: many, Clubs: counted }, TODAY);
+    expect([due.length, due[0]?.clubs, reads]).toEqual([customers, 3, 1]);
+  });
+
   test('goes by the setting', async () => {
     const port = await withPast();
     set(port, 'Jobs', 2, { Status: 'Done' });
@@ -248,7 +357,9 @@ describe('who is due', () => {
     const port = await withPast();
     const none = await fillReminders(port, await readShop(port), { today: TODAY });
     expect(sayReminders(none)).toBe(
-      'Nobody is due: no last job was closed 12 months ago or longer. Nothing was written.',
+      'Nobody is due: no last job was closed 12 months ago or longer of a customer who has none open. ' +
+        'Due as well, but left out because a job of theirs is not done: Ivo Brandt: job 1043, of which Jobs gives no day. ' +
+        'Set Status in Jobs to Done where the job is, so that its customer is reminded. Nothing was written.',
     );
     set(port, 'Jobs', 2, { Status: 'Done' });
     const end = await fillReminders(port, await readShop(port), { today: TODAY });
@@ -268,8 +379,7 @@ describe('the intake sheet', () => {
   const column = (header: string): number => INTAKE_COLUMNS.findIndex((each) => each.header === header);
   const shows = (port: MemoryPort, row: number, header: string): Seen =>
     port.shows('Intake 1042', INTAKE_HEAD_ROWS + row, column(header));
-  const fill = async (port: MemoryPort, job = '1042', today = 45900) =>
-    fillIntake(port, await readShop(port), { job, today });
+  const fill = async (port: MemoryPort, job = '1042') => fillIntake(port, await readShop(port), { job });
 
   test('says what is known club by club, and leaves lines for the rest', async () => {
     const port = await workshop();
@@ -321,12 +431,13 @@ describe('the intake sheet', () => {
   test('what cannot be so is said, and nothing written', async () => {
     const port = await workshop();
     // due 46000 (2025-12-09)
-    expect(sayIntake(await fill(port, '1042', 46001))).toContain('Due is 2025-12-09, which is past.');
     set(port, 'Jobs', 1, { Received: 46005 });
     expect(sayIntake(await fill(port))).toContain('before the clubs were received on 2025-12-14');
     set(port, 'Jobs', 1, { Received: 45990 });
-    // promised for after it came in: that the day is past by now is no mistake
-    expect(await fill(port, '1042', 46100)).toMatchObject({ done: true });
+    // promised for after it came in, or nobody knows when: that the day is past by now is no mistake
+    expect(await fill(port)).toMatchObject({ done: true });
+    set(port, 'Jobs', 1, { Received: null });
+    expect(await fill(port)).toMatchObject({ done: true });
     set(port, 'Clubs', 1, { Tag: '41' });
     set(port, 'Clubs', 4, { Tag: ' 41' });
     expect(sayIntake(await fill(port))).toContain(

@@ -37,7 +37,7 @@ describe.runIf(isThere)('LibreOffice', () => {
     const book = await filledDemo();
     ({ spreadsheet } = book);
     const today = 46153; // 2026-05-11
-    await fillIntake(book.port, await readShop(book.port), { job: 'R-201', today });
+    await fillIntake(book.port, await readShop(book.port), { job: 'R-201' });
     await fillReminders(book.port, await readShop(book.port), { today });
     const column = columnLetters(LENGTH_COLUMN);
     await type(spreadsheet, 'Tape', 'H2', `=SUM(Clubs!$${column}$2:$${column}$14)`);

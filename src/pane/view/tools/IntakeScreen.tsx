@@ -5,7 +5,7 @@ import { dayOf } from '../../../workbook/days';
 import type { LastTime } from '../../../workbook/history';
 import { dueReminders } from '../../../workbook/reminders';
 import type { Shop } from '../../../workbook/shop';
-import { dayWords, layersWords, sayIntakeFault, sayJobFault, sayListFault } from '../../../words/intake';
+import { dayWords, layersWords, sayHeld, sayIntakeFault, sayJobFault, sayListFault } from '../../../words/intake';
 import { shopOf } from '../../state/seen';
 import { EMPTY_INTAKE, type IntakeForm } from '../../state/tools';
 import type { PaneNow } from '../../state/usePane';
@@ -177,9 +177,9 @@ function NewJob({ pane, shop, today }: InShop) {
   );
 }
 
-function ThisJob({ pane, shop, today, job }: InShop & { readonly job: string }) {
+function ThisJob({ pane, shop, job }: Omit<InShop, 'today'> & { readonly job: string }) {
   const { state, does } = pane;
-  const seen = useMemo(() => jobSeen(shop, job, today), [shop, job, today]);
+  const seen = useMemo(() => jobSeen(shop, job), [shop, job]);
   const busy = state.task !== null;
   const { fault, last, customer } = seen;
   return (
@@ -189,7 +189,7 @@ function ThisJob({ pane, shop, today, job }: InShop & { readonly job: string }) 
       </Says>
       {fault && <Says flagged>{sayIntakeFault(fault)}</Says>}
       <Buttons>
-        <Button disabledFocusable={busy} onClick={() => does.deed(intakeDeed(job, today))}>
+        <Button disabledFocusable={busy} onClick={() => does.deed(intakeDeed(job))}>
           {INTAKE_WORDS.sheet}
         </Button>
       </Buttons>
@@ -213,7 +213,7 @@ function ThisJob({ pane, shop, today, job }: InShop & { readonly job: string }) 
 
 function DueReminders({ pane, shop, today }: InShop) {
   const { state, does } = pane;
-  const { due, months, undated } = useMemo(() => dueReminders(shop.tables, today), [shop, today]);
+  const { due, months, undated, held } = useMemo(() => dueReminders(shop.tables, today), [shop, today]);
   return (
     <Part title={INTAKE_WORDS.reminders} ruled>
       <Says quiet small>
@@ -239,6 +239,7 @@ function DueReminders({ pane, shop, today }: InShop) {
           </Buttons>
         </>
       )}
+      {held.length > 0 && <Says flagged>{sayHeld(held)}</Says>}
       {undated.length > 0 && (
         <Says quiet small>
           {INTAKE_WORDS.undated(undated)}
@@ -272,7 +273,7 @@ export function IntakeScreen({ pane, obstacle }: ToolProps) {
   return (
     <>
       <NewJob {...all} />
-      {job === '' ? <Says quiet>{INTAKE_WORDS.chooseJob}</Says> : <ThisJob {...all} job={job} />}
+      {job === '' ? <Says quiet>{INTAKE_WORDS.chooseJob}</Says> : <ThisJob pane={pane} shop={shop} job={job} />}
       <DueReminders {...all} />
     </>
   );

@@ -21,13 +21,13 @@ export function beginDeed(request: JobRequest, begun: (job: string) => void): De
   };
 }
 
-export function intakeDeed(job: string, today: number): Deed {
+export function intakeDeed(job: string): Deed {
   return {
     doing: 'Filling the intake sheet…',
     done: 'Intake sheet filled',
     failed: 'The intake sheet was not filled',
     run: async (port, shop, over) => {
-      const end = await fillIntake(port, shop, { job, today, agreed: over ?? undefined });
+      const end = await fillIntake(port, shop, { job, agreed: over ?? undefined });
       return { end, text: sayIntake(end) };
     },
   };

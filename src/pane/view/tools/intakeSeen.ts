@@ -32,6 +32,7 @@ export function newJobSeen(shop: Shop, form: IntakeForm, today: number): NewJobS
   const due = form.due === '' ? null : readDay(form.due);
   const request: JobRequest = {
     job: form.job.trim() || null,
+    suggested: suggestedJob(shop),
     customer: knownName(shop, form.customer),
     due: due ?? null,
     today,
@@ -64,7 +65,7 @@ export function customersOf({ tables }: Shop): string[] {
   return [...names.values()].sort((one, other) => one.localeCompare(other));
 }
 
-/** The number a job would get; one that was given and is gone is known only when it is begun. */
+/** The number a job would get; that one was given before, to a job that is gone, is known only when it is begun, and said then. */
 export function suggestedJob({ tables }: Shop): string {
   return nextJob(namedJobs(tables), null);
 }
@@ -76,9 +77,9 @@ export interface JobSeenAtCounter {
   readonly last: readonly LastTime[];
 }
 
-export function jobSeen({ tables }: Shop, job: string, today: number): JobSeenAtCounter {
+export function jobSeen({ tables }: Shop, job: string): JobSeenAtCounter {
   return {
-    fault: intakeFault(tables, job, today),
+    fault: intakeFault(tables, job),
     customer: jobRows(tables).find((each) => folded(each.job) === folded(job))?.customer ?? '',
     last: lastOfJob(tables, job).map(({ last }) => last),
   };

@@ -39,7 +39,7 @@ export const INTAKE_WORDS = {
   remindersCaption: 'Who is due for a reminder',
   remindersFrom: (months: number) =>
     `Customers whose last job was closed ${counted(months, 'month')} ago or longer and who have none open.`,
-  nobody: 'Nobody is due today.',
+  nobody: 'Nobody is to be reminded today.',
   closed: 'Closed',
   dueSince: 'Due since',
   undated: (jobs: readonly string[]) =>
