@@ -36,6 +36,7 @@ export { countOfTried } from './choose/counts';
 export { solveSet, solveSteps } from './choose/solve';
 export * from './quote/types';
 export { quoteIssues, quoteOf } from './quote/quote';
+export { readPercent, saidPercent } from './quote/percent';
 export { lineTax, type LineTax, type LineTaxRequest } from './quote/tax';
 export { linesFromPlan, type LinesOptions, type PlannedLines } from './quote/fromPlan';
 export { mergeLines, minutesOf, type Minutes } from './quote/merge';

@@ -41,7 +41,7 @@ export const COLUMN_HELP: Readonly<Record<string, Readonly<Record<string, string
     lowerHandLength: 'The same of the other hand; blank: both hands are alike.',
     lowerFingerLength: 'Middle finger of the other hand.',
     notes: 'Anything to remember.',
-    discount: 'Taken off the whole job.',
+    discount: 'Taken off the whole job, in per cent: 5 for 5 %.',
     status: 'Open, waiting for something, or done.',
     discountAmount: 'Taken off the whole job where Discount (%) is blank.',
     gripDiscount: 'Taken off the grips alone, ahead of the discount on the job.',
@@ -172,7 +172,7 @@ export const COLUMN_HELP: Readonly<Record<string, Readonly<Record<string, string
   },
   Taxes: {
     tax: 'What it is called on a quote. Which tax is due differs by place: ask your adviser.',
-    percent: 'Per cent; 0 where no tax is due.',
+    percent: 'Per cent: 20 for 20 %, in cells that are not formatted as a per cent; 0 where no tax is due.',
   },
   Quotes: {
     number: 'Given on issue: the highest so far, and one. Type an earlier row of your own to begin higher.',

@@ -6,6 +6,7 @@ import {
   RATE_USES,
   readAmount,
   ROUNDING_RULES,
+  saidPercent,
   type AmountCell,
   type ClubKind,
   type ClubWork,
@@ -227,7 +228,7 @@ function readTaxes(table: TableIn | undefined): Told<readonly TaxRate[]> {
   const { value: rows, issues } = rowsOf(TAXES, table);
   const value = rows.flatMap((each): TaxRate[] => {
     const [name, percent] = [text(each, 'tax'), number(each, 'percent')];
-    return name === undefined || percent === undefined ? [] : [{ name, percent }];
+    return name === undefined || percent === undefined ? [] : [{ name, percent: saidPercent(percent) }];
   });
   return { value, issues };
 }
@@ -260,7 +261,7 @@ export function readTerms(read: MoneyRead, job: string | null, chosen: TermsChos
   const settingText = (key: SettingKey): string => String(values.get(key) ?? '');
   const ofJob = (key: string): number | undefined => row && number(row, key);
   // None at all is no discount, which leaves room for an amount.
-  const discountPercent = chosen.discountPercent ?? (ofJob('discount') === 0 ? undefined : ofJob('discount'));
+  const discountPercent = chosen.discountPercent ?? (ofJob('discount') === 0 ? undefined : said(ofJob('discount')));
   const days = readDays(chosen.validDays, settingNumber(values, 'validDays') ?? USUAL_DAYS);
   const issues = [
     ...read.settings.issues,
@@ -279,9 +280,9 @@ export function readTerms(read: MoneyRead, job: string | null, chosen: TermsChos
         rule: ROUNDING_RULES.find((rule) => ROUNDING_WORDS[rule] === settingText('rounding')) ?? 'halfUp',
         at: settingText('roundedAt') === ROUNDED_AT_WORDS.quote ? 'quote' : 'line',
       },
-      setDiscount: percentOf(chosen.gripDiscountPercent ?? ofJob('gripDiscount')),
+      setDiscount: percentOf(chosen.gripDiscountPercent ?? said(ofJob('gripDiscount'))),
       jobDiscount: percentOf(discountPercent) ?? amountOf(ofJob('discountAmount')),
-      deposit: percentOf(chosen.depositPercent ?? ofJob('deposit') ?? settingNumber(values, 'deposit')),
+      deposit: percentOf(chosen.depositPercent ?? said(ofJob('deposit') ?? settingNumber(values, 'deposit'))),
       minimum: settingNumber(values, 'minimumCharge'),
       issued: chosen.issued,
       validDays: days.value,
@@ -328,6 +329,11 @@ function currencyIssue(currency: string): Issue[] {
       expected: 'the code of your currency in three letters, such as EUR, in a row Currency',
     },
   ];
+}
+
+/** A per cent of the sheet, which was asked about where it had to be. */
+function said(percent: number | undefined): AmountCell {
+  return percent === undefined ? undefined : saidPercent(percent);
 }
 
 function percentOf(percent: AmountCell): Discount | undefined {
