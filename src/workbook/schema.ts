@@ -15,6 +15,7 @@ import {
   TAPED_LENGTH,
 } from '../core/index';
 import type { Column, TableSchema } from './columns';
+import { DISCOUNTS } from './tables/discounts';
 import { MOVEMENTS } from './tables/movements';
 import { SCALE } from './tables/scale';
 import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS, TAX_ADVICE } from '../words/moneyChoices';
@@ -435,6 +436,16 @@ export const JOBS = {
       later: true,
       width: 10,
       format: '0.0',
+      synonyms: [],
+    },
+    {
+      key: 'gripDiscountAmount',
+      header: 'Grip discount amount',
+      kind: 'money',
+      low: 0,
+      later: true,
+      width: 10,
+      format: '#,##0.00',
       synonyms: [],
     },
     {
@@ -1614,6 +1625,7 @@ export const TABLES: readonly TableSchema[] = [
   TAPE,
   RATES,
   TAXES,
+  DISCOUNTS,
   QUOTES,
   CHECKIN,
   SCALE,

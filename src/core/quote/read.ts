@@ -12,7 +12,7 @@ export const QUANTITY_LIMITS: AmountLimits = { low: 0, high: 100_000 };
 const LAST_DATE = 2_958_465;
 const MOST_DAYS = 3650;
 
-export type ReadDiscount = { readonly percent: Decimal } | { readonly amount: Decimal };
+export type ReadDiscount = ({ readonly percent: Decimal } | { readonly amount: Decimal }) & { readonly field: string };
 
 export interface ReadRate {
   readonly name: string;
@@ -113,17 +113,18 @@ function readIfGiven<T>(cell: AmountCell, read: (cell: AmountCell) => T | undefi
 
 export function readDiscount(
   discount: Discount,
-  field: string,
+  of: string,
   take: <T>(result: Result<T>) => T | undefined,
 ): ReadDiscount | undefined {
+  const field = discount.field ?? of;
   if ('percent' in discount) {
-    const read = readPercent(discount.percent, `${field} (%)`);
+    const read = readPercent(discount.percent, discount.field ?? `${of} (%)`);
     const isWord = !read.ok && read.issue.code === 'notNumber';
     const percent = take(isWord ? fail({ ...read.issue, expected: '0 to 100' }) : read);
-    return percent && { percent };
+    return percent && { percent, field };
   }
   const amount = take(readAmount(discount.amount, field, AMOUNT_LIMITS));
-  return amount && { amount };
+  return amount && { amount, field };
 }
 
 /** The rate that a name stands for; undefined: untaxed. */

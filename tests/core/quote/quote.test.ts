@@ -124,17 +124,34 @@ describe('discounts', () => {
     ]);
   });
 
-  it('never go below zero, and say so', () => {
-    const quote = quoted([{ ...GRIPS, quantity: 1, discount: { amount: 9 } }, FITTING], {
+  it('of more than there is are refused, each with the most that there is', () => {
+    const input = aQuote([{ ...GRIPS, quantity: 1, discount: { amount: 9 } }, FITTING], {
       setDiscount: { amount: 3 },
       jobDiscount: { amount: 1000 },
     });
-    expect(quote).toMatchObject({ price: '0.00', tax: '0.00', total: '0.00' });
-    expect(quote.notes).toEqual([
-      { note: 'discountOver', of: 'G-58', wanted: '9.00', taken: '6.50' },
-      { note: 'discountOver', of: 'the grips', wanted: '3.00', taken: '0.00' },
-      { note: 'discountOver', of: 'the job', wanted: '1000.00', taken: '45.50' },
+    // 6.50 is one grip; nothing is left of it for the set; 13 × 3.50 is the rest of the job
+    expect(quoteIssues(input).map(sayIssue)).toEqual([
+      'Line 1 (G-58), discount is 9. Give 6.50 at most, which is what G-58 comes to.',
+      'Discount on the grips is 3. Give 0.00 at most, which is what the grips come to.',
+      'Discount on the job is 1000. Give 45.50 at most, which is what the job comes to.',
     ]);
+    expect(issueOf(quoteOf(input))).toEqual(quoteIssues(input)[0]);
+  });
+
+  it('of all there is are taken', () => {
+    const quote = quoted([{ ...GRIPS, quantity: 1, discount: { amount: 6.5 } }, FITTING], {
+      jobDiscount: { amount: '45,50' },
+    });
+    expect(quote).toMatchObject({ price: '0.00', tax: '0.00', total: '0.00', notes: [] });
+  });
+
+  it('are named by where they stand, and given for a reason', () => {
+    const discount = { amount: 9, field: 'Discounts row 4, Amount', reason: 'Old customer' };
+    const over = issueOf(quoteOf(aQuote([{ ...GRIPS, quantity: 1, discount }])));
+    expect(over).toMatchObject({ code: 'outOfRange', field: 'Discounts row 4, Amount', got: 9, detail: 6.5 });
+    const part = issueOf(quoteOf(aQuote([{}], { jobDiscount: { percent: 0.1, field: 'Jobs row 2, Discount (%)' } })));
+    expect(part).toMatchObject({ code: 'ambiguous', field: 'Jobs row 2, Discount (%)' });
+    expect(quoted([{ ...GRIPS, discount }]).lines[0]).toMatchObject({ discountReason: 'Old customer' });
   });
 
   it('of an amount are shared by what lines come to', () => {
