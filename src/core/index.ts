@@ -50,7 +50,7 @@ export { finishedClub, type Measurements } from './calibrate/fromCheckIn';
 export * from './bench/types';
 export { DEFAULT_HABITS } from './bench/habits';
 export { benchTicket, isLead } from './bench/ticket';
-export { pilotOf } from './bench/pilot';
+export { isGripped, pilotOf } from './bench/pilot';
 export { cautionsFor } from './bench/cautions';
 export { canClose, checkIn } from './bench/checkIn';
 export * from './stock/types';
