@@ -83,7 +83,7 @@ describe.each([
     // 3 + 1 + 1 layers of 10.5 in, in yards
     expect(tape?.quantity).toBeCloseTo((5 * 10.5) / 36, 3);
     expect(needs.value.twoWayStrips).toBe(3);
-    await fillPick(port, await readShop(port), { today: TODAY } as never);
+    await fillPick(port, await readShop(port), { agreed: undefined });
     expect(await textsOf(port, 'Pick list')).not.toContain(newGrip ?? 'client’s own');
   });
 
