@@ -562,7 +562,7 @@ export function placeGrips(
  * @customfunction LINETAX
  * @param quantity How many.
  * @param price Price of one.
- * @param taxPercent Tax in per cent, 0 to 100.
+ * @param taxPercent Tax in per cent, 0 to 100: 20, or "20 %" as text. A number between 0 and 1 is refused: a cell typed as 20 % holds 0.2.
  * @param [included] Yes where the price has the tax in it; No, or blank: the tax is added.
  * @param [currency] Code of ISO 4217, for its decimals; two decimals if blank.
  * @param [rounding] Half up, Half to even or Tax down; half up if blank. Which one is allowed differs by place: ask your adviser.
@@ -589,7 +589,7 @@ export function lineTax(
  * @customfunction LINETOTAL
  * @param quantity How many.
  * @param price Price of one.
- * @param taxPercent Tax in per cent, 0 to 100.
+ * @param taxPercent Tax in per cent, 0 to 100: 20, or "20 %" as text. A number between 0 and 1 is refused: a cell typed as 20 % holds 0.2.
  * @param [included] Yes where the price has the tax in it; No, or blank: the tax is added.
  * @param [currency] Code of ISO 4217, for its decimals; two decimals if blank.
  * @param [rounding] Half up, Half to even or Tax down; half up if blank. Which one is allowed differs by place: ask your adviser.

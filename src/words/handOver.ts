@@ -3,10 +3,16 @@ import type { CheckedClub, ClubPlan, Predicted } from '../core/index';
 import { predictedReading } from './bench';
 import { countOf, readingText } from './readings';
 
+/** The item; of a grip that the client brings, that it is theirs. */
+export function gripName({ item, ownGrip }: Pick<ClubPlan, 'item' | 'ownGrip'>): string {
+  return [item, ownGrip ? 'client’s own' : undefined].filter(Boolean).join(', ');
+}
+
 /** `TB-S60, 2 layers`; the layers under the lower hand apart. */
-export function gripText({ item, layers, lowerLayers }: Pick<ClubPlan, 'item' | 'layers' | 'lowerLayers'>): string {
+export function gripText(plan: Pick<ClubPlan, 'item' | 'ownGrip' | 'layers' | 'lowerLayers'>): string {
+  const { layers, lowerLayers } = plan;
   const lower = lowerLayers > 0 ? `, ${lowerLayers} more under the lower hand` : '';
-  return `${item ?? ''}, ${layers > 0 ? countOf(layers, 'layer') : 'no build-up'}${lower}`;
+  return `${gripName(plan)}, ${layers > 0 ? countOf(layers, 'layer') : 'no build-up'}${lower}`;
 }
 
 /** What was measured where it was, else what was predicted; undefined where neither is known. */

@@ -96,8 +96,6 @@ export function sayQuoteIssue(issue: Issue): string {
 /** What whoever issues a quote must know of it. */
 export function sayQuoteNote(note: QuoteNote): string {
   switch (note.note) {
-    case 'discountOver':
-      return `The discount on ${note.of} is ${moneyText(note.wanted)}, more than there is. ${moneyText(note.taken)} is taken off; nothing goes below zero.`;
     case 'depositOver':
       return `The deposit is ${moneyText(note.wanted)}, more than the total. ${moneyText(note.taken)} is asked for.`;
     case 'raised':

@@ -51,6 +51,8 @@ export function sayNote(note: Note): string {
       return sayIssue(note.issue);
     case 'noGrip':
       return 'No new grip chosen. Choose one in New grip.';
+    case 'ownGrip':
+      return 'The client brings the grip, and nothing is known of it: give it a row in Stock and name it in New grip to have reading and mass planned.';
     case 'readingUnknown':
       return 'Its reading as it arrived is not known: put the club on the scale. The change in points and the grams that undo it still hold.';
     case 'heldUnknown':

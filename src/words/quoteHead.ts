@@ -15,6 +15,7 @@ export const QUOTE_SHEET = {
   amount: 'Amount',
   untaxed: 'none',
   lineDiscount: 'Discount on this line',
+  lineDiscountFor: (reason: string) => `Discount: ${reason}`,
   sum: 'Sum of lines',
   gripDiscount: 'Discount on the grips',
   jobDiscount: 'Discount on the job',

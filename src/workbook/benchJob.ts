@@ -1,5 +1,5 @@
 /** One job as the bench takes it: planned from the tables as they stand. */
-import { checkIn, type CheckIn, type Issue, type MeasuredClub, type Result } from '../core/index';
+import { checkIn, isGripped, type CheckIn, type Issue, type MeasuredClub, type Result } from '../core/index';
 import { columnsAt, folded } from './headings';
 import { planScope, scopeRows } from './planScope';
 import type { Planned } from './planTables';
@@ -83,7 +83,7 @@ export function benchRound(tables: ShopTables, job: string, { plan }: Pick<Plann
   const rows = checkInRows(tables, job);
   const number = lastRound(tables, job);
   const names = new Set(rows.filter((row) => roundOf(row) === number).map(({ values }) => folded(values.get('club'))));
-  const clubs = plan.clubs.filter(({ grip, name }) => grip && (number === 1 || names.has(folded(name))));
+  const clubs = plan.clubs.filter((club) => isGripped(club) && (number === 1 || names.has(folded(club.name))));
   return { number, rows: new Set(clubs.map(({ row }) => row)) };
 }
 

@@ -1,5 +1,5 @@
 /** A job's check-in: its clubs laid out in Checkin, and what was measured judged there. */
-import { canClose, type CheckedClub, type ClubPlan } from '../core/index';
+import { canClose, isGripped, type CheckedClub, type ClubPlan } from '../core/index';
 import { addRows, roomNeeded } from './addRows';
 import { checkInRows, judgedJob, roundOf, type JudgedJob } from './benchJob';
 import { columnsAt, folded } from './headings';
@@ -87,8 +87,8 @@ function missingClubs({ plan }: Planned, rows: readonly Row[]): ClubPlan[] {
   const there = rows.filter((row) => roundOf(row) === 1).map(({ values }) => folded(values.get('club')));
   const again = new Set(rows.filter((row) => roundOf(row) > 1).map(({ values }) => folded(values.get('club'))));
   return plan.clubs.flatMap((club) => {
-    const { grip, name } = club;
-    if (!grip || again.has(folded(name))) return [];
+    const { name } = club;
+    if (!isGripped(club) || again.has(folded(name))) return [];
     const at = there.indexOf(folded(name));
     if (at < 0) return [club];
     there.splice(at, 1);

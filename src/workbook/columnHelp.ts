@@ -41,10 +41,11 @@ export const COLUMN_HELP: Readonly<Record<string, Readonly<Record<string, string
     lowerHandLength: 'The same of the other hand; blank: both hands are alike.',
     lowerFingerLength: 'Middle finger of the other hand.',
     notes: 'Anything to remember.',
-    discount: 'Taken off the whole job.',
+    discount: 'Taken off the whole job, in per cent: 5 for 5 %.',
     status: 'Open, waiting for something, or done.',
     discountAmount: 'Taken off the whole job where Discount (%) is blank.',
     gripDiscount: 'Taken off the grips alone, ahead of the discount on the job.',
+    gripDiscountAmount: 'Taken off the grips where Grip discount (%) is blank.',
     deposit: 'Part of the total asked for on ordering; blank: as in Settings.',
     received: 'When the clubs came over the counter.',
     authorisedBy: 'Who said that the work may be done; blank: nobody yet, and the intake sheet has a line to sign.',
@@ -172,7 +173,14 @@ export const COLUMN_HELP: Readonly<Record<string, Readonly<Record<string, string
   },
   Taxes: {
     tax: 'What it is called on a quote. Which tax is due differs by place: ask your adviser.',
-    percent: 'Per cent; 0 where no tax is due.',
+    percent: 'Per cent: 20 for 20 %, in cells that are not formatted as a per cent; 0 where no tax is due.',
+  },
+  Discounts: {
+    job: 'Which job it is for.',
+    line: 'Which line: an item of Stock, a work in Rates or a way in Weights, as it is called there.',
+    percent: 'Taken off that line in per cent: 10 for 10 %. Blank: an amount is.',
+    amount: 'Taken off that line as an amount of money, where Percent (%) is blank; never more than the line comes to.',
+    reason: 'Why; printed beside it on the quote.',
   },
   Quotes: {
     number: 'Given on issue: the highest so far, and one. Type an earlier row of your own to begin higher.',

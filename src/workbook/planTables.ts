@@ -238,6 +238,7 @@ function clubFrom(row: Row, stock: StockRead): Club {
     bareReading: number('bareReading'),
     bareGrams: number('bareMass'),
     newItem,
+    ownGrip: yes('ownGrip'),
     newGripGrams: number('newMass'),
     // a blank may arrive as 0: beside a target diameter, no layers means "find them"
     layers: targetInches !== undefined && layers === 0 ? undefined : layers,

@@ -32,6 +32,8 @@ export interface JobQuote {
   readonly minutes: Minutes;
   /** Clubs that get no new grip and are not charged. */
   readonly uncharged: readonly string[];
+  /** Lines that Discounts takes something off and this way of doing the job has not. */
+  readonly notTakenOff: readonly string[];
 }
 
 function tableIn(table: TableSeen | null): TableIn | undefined {
@@ -39,13 +41,23 @@ function tableIn(table: TableSeen | null): TableIn | undefined {
 }
 
 /** The shop's tables as prices are read from them. */
-export function moneyTables({ Clubs, Stock, Weights, Rates, Taxes, Jobs, Settings }: ShopTables): MoneyTables {
+export function moneyTables({
+  Clubs,
+  Stock,
+  Weights,
+  Rates,
+  Taxes,
+  Discounts,
+  Jobs,
+  Settings,
+}: ShopTables): MoneyTables {
   return {
     clubs: tableIn(Clubs),
     stock: tableIn(Stock),
     weights: tableIn(Weights),
     rates: tableIn(Rates),
     taxes: tableIn(Taxes),
+    discounts: tableIn(Discounts),
     jobs: tableIn(Jobs),
     settings: tableIn(Settings),
   };
@@ -73,7 +85,13 @@ export function quoteJob(tables: ShopTables, asked: JobAsked, read = readMoney(m
   const round = lastRound(tables, job);
   if (round > 1) return noQuote(notCharged(job, round));
   const planned = planScope(tables, scoped, choices);
-  return planned.ok ? quotePlan(read, planned.value.plan, job, terms) : noQuote(planned.issue);
+  const isOption = decides(choices);
+  return planned.ok ? quotePlan(read, planned.value.plan, { job, terms, isOption }) : noQuote(planned.issue);
+}
+
+/** Whether something is decided at all. */
+export function decides(choices: Choices): boolean {
+  return Object.keys(choices).some((key) => key !== 'exceptPutters');
 }
 
 /** What comes back under warranty was charged the first time. */
@@ -89,17 +107,29 @@ function noQuote(issue: Issue): JobQuote {
     issues: [issue],
     minutes: { minutes: 0, missing: [] },
     uncharged: [],
+    notTakenOff: [],
   };
 }
 
 /** Quotes a set that is planned already. */
-export function quotePlan(read: MoneyRead, plan: SetPlan, job: string | null, terms: TermsChosen): JobQuote {
-  const { input, issues } = quoteInput(read, plan, job, terms);
+export function quotePlan(
+  read: MoneyRead,
+  plan: SetPlan,
+  { job, terms, isOption }: { readonly job: string | null; readonly terms: TermsChosen; readonly isOption?: boolean },
+): JobQuote {
+  const { input, issues, notTakenOff = [] } = quoteInput(read, plan, job, terms, isOption);
   const made = issues.length === 0 ? quoteOf(input) : undefined;
   const uncharged = plan.clubs
     .filter(({ row, item }) => item === undefined && !read.work.get(row)?.ownGrip)
     .map(({ name }) => name);
-  return { quote: made?.ok ? made.value : undefined, input, issues, minutes: minutesOf(input.lines), uncharged };
+  return {
+    quote: made?.ok ? made.value : undefined,
+    input,
+    issues,
+    minutes: minutesOf(input.lines),
+    uncharged,
+    notTakenOff,
+  };
 }
 
 /** One way of doing a job. */

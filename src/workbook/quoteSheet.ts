@@ -109,7 +109,9 @@ function lineCells(line: QuotedLine, { currency }: Quote): LineCells[] {
   const own: LineCells = { cells, isOff: false };
   if (line.lineDiscount.minor === 0n) return [own];
   const less = moneyNumber({ minor: -line.lineDiscount.minor, currency });
-  return [own, { cells: row(QUOTE_SHEET.lineDiscount, LAST, less), isOff: true }];
+  const { discountReason: reason } = line;
+  const label = reason === undefined ? QUOTE_SHEET.lineDiscount : QUOTE_SHEET.lineDiscountFor(reason);
+  return [own, { cells: row(label, LAST, less), isOff: true }];
 }
 
 type Fact = readonly [string, Cell];

@@ -6,6 +6,7 @@ import {
   RATE_USES,
   readAmount,
   ROUNDING_RULES,
+  saidPercent,
   type AmountCell,
   type ClubKind,
   type ClubWork,
@@ -23,6 +24,7 @@ import {
 } from '../core/index';
 import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS } from '../words/moneyChoices';
 import { folded, lackingHeaders } from './headings';
+import { discountsByJob, linesNamed, notOnQuote, withDiscounts, type ListedOff } from './lineDiscounts';
 import { rateUse } from './rateUses';
 import { settingValues } from './readSettings';
 import { readTable, type FieldValue, type Matrix, type Row } from './records';
@@ -39,6 +41,7 @@ import {
   type SettingKey,
   type TableSchema,
 } from './schema';
+import { DISCOUNTS } from './tables/discounts';
 import { TAKE_OFF_CODES } from './takeOffCodes';
 
 /** A table with its header row, and the row of the sheet that holds it, from 1. */
@@ -54,6 +57,7 @@ export interface MoneyTables {
   readonly weights?: TableIn | undefined;
   readonly rates?: TableIn | undefined;
   readonly taxes?: TableIn | undefined;
+  readonly discounts?: TableIn | undefined;
   readonly jobs?: TableIn | undefined;
   readonly settings?: TableIn | undefined;
 }
@@ -205,6 +209,8 @@ export interface MoneyRead {
   readonly settings: Told<ReadonlyMap<SettingKey, FieldValue>>;
   /** Rows of Jobs, by the job's name as it is compared. */
   readonly jobs: ReadonlyMap<string, Row>;
+  /** What is taken off single lines, by the same; with it what keeps Discounts from being read at all. */
+  readonly discounts: Told<ReadonlyMap<string, readonly ListedOff[]>>;
 }
 
 /** Reads the tables that prices are made from. */
@@ -219,15 +225,22 @@ export function readMoney(tables: MoneyTables): MoneyRead {
     taxes: readTaxes(tables.taxes),
     settings,
     // the first of a name counts
+    discounts: readDiscounts(tables.discounts),
     jobs: new Map([...jobs].reverse().map((row) => [folded(text(row, 'job')), row])),
   };
+}
+
+/** Only a table that cannot be read stands in the way of all; what is wrong in a row is its job's. */
+function readDiscounts(table: TableIn | undefined): MoneyRead['discounts'] {
+  const { value: rows, issues } = rowsOf(DISCOUNTS, table);
+  return { value: discountsByJob(rows), issues: rows.length > 0 ? [] : issues };
 }
 
 function readTaxes(table: TableIn | undefined): Told<readonly TaxRate[]> {
   const { value: rows, issues } = rowsOf(TAXES, table);
   const value = rows.flatMap((each): TaxRate[] => {
     const [name, percent] = [text(each, 'tax'), number(each, 'percent')];
-    return name === undefined || percent === undefined ? [] : [{ name, percent }];
+    return name === undefined || percent === undefined ? [] : [{ name, percent: saidPercent(percent) }];
   });
   return { value, issues };
 }
@@ -259,14 +272,13 @@ export function readTerms(read: MoneyRead, job: string | null, chosen: TermsChos
   const row = job === null ? undefined : read.jobs.get(folded(job));
   const settingText = (key: SettingKey): string => String(values.get(key) ?? '');
   const ofJob = (key: string): number | undefined => row && number(row, key);
-  // None at all is no discount, which leaves room for an amount.
-  const discountPercent = chosen.discountPercent ?? (ofJob('discount') === 0 ? undefined : ofJob('discount'));
   const days = readDays(chosen.validDays, settingNumber(values, 'validDays') ?? USUAL_DAYS);
   const issues = [
     ...read.settings.issues,
     ...read.taxes.issues,
     ...moneyIssues(row),
-    ...twoDiscounts(job, ofJob('discount'), ofJob('discountAmount')),
+    ...twoDiscounts(job, 'Discount', ofJob('discount'), ofJob('discountAmount')),
+    ...twoDiscounts(job, 'Grip discount', ofJob('gripDiscount'), ofJob('gripDiscountAmount')),
     ...currencyIssue(settingText('currency')),
     ...days.issues,
   ];
@@ -279,9 +291,9 @@ export function readTerms(read: MoneyRead, job: string | null, chosen: TermsChos
         rule: ROUNDING_RULES.find((rule) => ROUNDING_WORDS[rule] === settingText('rounding')) ?? 'halfUp',
         at: settingText('roundedAt') === ROUNDED_AT_WORDS.quote ? 'quote' : 'line',
       },
-      setDiscount: percentOf(chosen.gripDiscountPercent ?? ofJob('gripDiscount')),
-      jobDiscount: percentOf(discountPercent) ?? amountOf(ofJob('discountAmount')),
-      deposit: percentOf(chosen.depositPercent ?? ofJob('deposit') ?? settingNumber(values, 'deposit')),
+      setDiscount: discountOf(chosen.gripDiscountPercent, row, 'gripDiscount', 'gripDiscountAmount'),
+      jobDiscount: discountOf(chosen.discountPercent, row, 'discount', 'discountAmount'),
+      deposit: percentOf(chosen.depositPercent ?? said(ofJob('deposit') ?? settingNumber(values, 'deposit'))),
       minimum: settingNumber(values, 'minimumCharge'),
       issued: chosen.issued,
       validDays: days.value,
@@ -308,15 +320,32 @@ function settingNumber(values: ReadonlyMap<SettingKey, FieldValue>, key: Setting
 
 /** What is wrong with a job's money; a hand that was mismeasured is another screen's. */
 function moneyIssues(row: Row | undefined): readonly Issue[] {
-  const headers = ['discount', 'discountAmount', 'gripDiscount', 'deposit'].map((key) => columnOf(JOBS, key).header);
+  const headers = ['discount', 'discountAmount', 'gripDiscount', 'gripDiscountAmount', 'deposit'].map(
+    (key) => columnOf(JOBS, key).header,
+  );
   return (row?.issues ?? []).filter(({ field }) => headers.some((header) => field.endsWith(`, ${header}`)));
 }
 
-/** A job has one discount: which of two is meant is for a person to say. */
-function twoDiscounts(job: string | null, percent = 0, amount = 0): Issue[] {
+/** What is chosen for this quote, else what Jobs says: a per cent, or an amount where that is blank or 0. */
+function discountOf(
+  chosen: AmountCell,
+  row: Row | undefined,
+  percentKey: 'discount' | 'gripDiscount',
+  amountKey: 'discountAmount' | 'gripDiscountAmount',
+): Discount | undefined {
+  if (chosen !== undefined || !row) return percentOf(chosen);
+  const percent = number(row, percentKey);
+  const amount = number(row, amountKey);
+  const field = (key: string): string => `${JOBS.name} row ${row.sheetRow}, ${columnOf(JOBS, key).header}`;
+  if (percent !== undefined && percent !== 0) return { percent: saidPercent(percent), field: field(percentKey) };
+  return amount === undefined ? undefined : { amount, field: field(amountKey) };
+}
+
+/** A job has one discount, and so have its grips: which of two is meant is for a person to say. */
+function twoDiscounts(job: string | null, what: string, percent = 0, amount = 0): Issue[] {
   if (percent <= 0 || amount <= 0) return [];
-  const expected = `${percent} % and an amount of ${amount} are both there, and a job gets one discount; clear one of the two`;
-  return [{ code: 'contradiction', field: `Discount of job ${job ?? ''} in Jobs`, expected }];
+  const expected = `${percent} % and an amount of ${amount} are both there, and only one of them can count; clear one of the two`;
+  return [{ code: 'contradiction', field: `${what} of job ${job ?? ''} in Jobs`, expected }];
 }
 
 function currencyIssue(currency: string): Issue[] {
@@ -330,26 +359,58 @@ function currencyIssue(currency: string): Issue[] {
   ];
 }
 
-function percentOf(percent: AmountCell): Discount | undefined {
-  return percent === undefined || percent === null || percent === '' ? undefined : { percent };
+/** A per cent of the sheet, which was asked about where it had to be. */
+function said(percent: number | undefined): AmountCell {
+  return percent === undefined ? undefined : saidPercent(percent);
 }
 
-function amountOf(amount: number | undefined): Discount | undefined {
-  return amount === undefined ? undefined : { amount };
+function percentOf(percent: AmountCell): Discount | undefined {
+  return percent === undefined || percent === null || percent === '' ? undefined : { percent };
 }
 
 /** What a quote is made from; without issues it can be made. */
 export interface QuoteReady {
   readonly input: QuoteInput;
   readonly issues: readonly Issue[];
+  /** Lines that Discounts takes something off and this way of doing the job has not. */
+  readonly notTakenOff?: readonly string[];
 }
 
-/** The lines of a planned set under the shop's terms, and everything that has to be mended first. */
-export function quoteInput(read: MoneyRead, plan: SetPlan, job: string | null, chosen: TermsChosen): QuoteReady {
+/**
+ * The lines of a planned set under the shop's terms, and everything that has to be mended first.
+ *
+ * @param isOption the job as it might be done: another grip has other lines, and what is taken off one that is not there is told apart
+ */
+export function quoteInput(
+  read: MoneyRead,
+  plan: SetPlan,
+  job: string | null,
+  chosen: TermsChosen,
+  isOption = false,
+): QuoteReady {
   const terms = readTerms(read, job, chosen);
   const planned = linesFromPlan(plan, read.rates.value, read.stock.value, read.ways.value, { work: read.work });
-  const told = [...terms.issues, ...shopIssues(read), ...wrongItems(read, planned.lines), ...planned.issues];
-  return readyOf({ ...terms.value, lines: lessOff(planned.lines, chosen.lineOff) }, told);
+  const less = lessListed(read, planned.lines, job);
+  const lost = less.unused.map((each) => notOnQuote(each, planned.lines, job ?? ''));
+  const told = [
+    ...terms.issues,
+    ...shopIssues(read),
+    ...wrongItems(read, planned.lines),
+    ...planned.issues,
+    ...less.issues,
+    ...(isOption ? [] : lost),
+  ];
+  const ready = readyOf({ ...terms.value, lines: lessOff(less.lines, chosen.lineOff) }, told);
+  return { ...ready, notTakenOff: isOption ? less.unused.map(({ line }) => line) : [] };
+}
+
+function lessListed(
+  { discounts }: MoneyRead,
+  lines: readonly QuoteLine[],
+  job: string | null,
+): ReturnType<typeof withDiscounts> {
+  const less = withDiscounts(lines, discounts.value.get(folded(job)) ?? []);
+  return { ...less, issues: [...discounts.issues, ...less.issues] };
 }
 
 /** What is wrong with the shop's own price lists. */
@@ -366,7 +427,8 @@ export function wrongItems({ stock }: MoneyRead, lines: readonly QuoteLine[]): r
 /** Lines with what is taken off one of them. */
 export function lessOff(lines: readonly QuoteLine[], off: LineOff | undefined): readonly QuoteLine[] {
   const discount = off && percentOf(off.percent);
-  return discount ? lines.map((line) => (line.description === off.description ? { ...line, discount } : line)) : lines;
+  const [named] = off ? linesNamed(lines, off.description) : [];
+  return discount ? lines.map((line) => (line === named ? { ...line, discount } : line)) : lines;
 }
 
 /** Everything that has to be mended, each said once. */

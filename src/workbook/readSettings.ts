@@ -94,7 +94,7 @@ function readValue(setting: SettingRow, value: FieldValue): ReturnType<typeof re
   if (mayBeNone && String(value).trim().toLowerCase() === NO_AMOUNT.toLowerCase()) return ok(0);
   const column: Column = { ...setting, header: setting.name, width: 0, synonyms: [] };
   const read = readCell(column, value);
-  if (read.ok || !mayBeNone) return read;
+  if (read.ok || !mayBeNone || read.issue.code === 'ambiguous') return read;
   return fail({ ...read.issue, expected: `${NO_AMOUNT}, or ${expectation(column).replace('0 to', 'up to')}` });
 }
 

@@ -10,6 +10,7 @@ import {
   plainNumber,
   RANGES,
   readAmount,
+  readPercent,
   type Issue,
   type IssueCode,
   type Result,
@@ -181,9 +182,9 @@ export function cellNumber(cell: unknown): number | undefined {
 }
 
 function readNumber(column: Column, cell: unknown): CellRead {
-  const money = column.kind === 'money' && typeof cell === 'string' ? moneyText(column, cell) : undefined;
-  if (money && !money.ok) return money;
-  const value = money ? money.value : cellNumber(cell);
+  const text = column.kind === 'money' && typeof cell === 'string' ? moneyText(column, cell) : percentIn(column, cell);
+  if (text && !text.ok) return text;
+  const value = text ? text.value : cellNumber(cell);
   if (value === undefined) return refused('notNumber', column, cell);
   const { low = -Infinity, high = Infinity } = column;
   // Some platforms hand a blank of a range over as 0; where 0 cannot be meant, it is a blank.
@@ -193,13 +194,23 @@ function readNumber(column: Column, cell: unknown): CellRead {
   return ok(value);
 }
 
+/** A per cent with its sign, or one that may be a part of one, which is asked about; undefined: a number like others. */
+function percentIn(column: Column, cell: unknown): Result<number> | undefined {
+  const signed = typeof cell === 'string' && cell.trim().endsWith('%') ? cell : undefined;
+  const value = cellNumber(cell) ?? 0;
+  if (column.unit !== '%' || (signed === undefined && (value <= 0 || value >= 1))) return undefined;
+  const read = readPercent(signed ?? value, column.header);
+  if (read.ok) return ok(Number(decimalText(read.value)));
+  return read.issue.code === 'ambiguous' ? read : refused(read.issue.code, column, cell);
+}
+
 /** Money as text: with a comma or a point, thousands apart; where it can be read in two ways it is refused. */
 function moneyText(column: Column, cell: string): Result<number> {
   const read = readAmount(cell, column.header);
   return read.ok ? ok(Number(decimalText(read.value))) : read;
 }
 
-function refused(code: IssueCode, column: Column, cell: unknown): CellRead {
+function refused(code: IssueCode, column: Column, cell: unknown): ReturnType<typeof fail> {
   return fail({ code, field: column.header, got: given(cell), expected: expectation(column) });
 }
 

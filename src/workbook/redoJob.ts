@@ -1,4 +1,5 @@
 /** A redo under warranty: clubs of a closed job come back and are done once more. */
+import { isGripped } from '../core/index';
 import type { RedoDone } from './benchDone';
 import { lastRound } from './benchJob';
 import { checkInRow, fittedCells, rowsAdded } from './checkInJobs';
@@ -39,7 +40,7 @@ export async function redoJob(
       return { done: false, reason: 'columnMissing', table: CHECKIN.name, headers };
     }
     const wanted = new Set(clubs.map(folded));
-    const names = planned.plan.clubs.filter(({ grip, name }) => grip && wanted.has(folded(name)));
+    const names = planned.plan.clubs.filter((club) => isGripped(club) && wanted.has(folded(club.name)));
     const unknown = clubs.filter((club) => !names.some(({ name }) => folded(name) === folded(club)));
     if (unknown.length > 0) return { done: false, reason: 'clubsUnknown', clubs: unknown };
     const { jobs } = status;

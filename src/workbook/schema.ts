@@ -15,6 +15,7 @@ import {
   TAPED_LENGTH,
 } from '../core/index';
 import type { Column, TableSchema } from './columns';
+import { DISCOUNTS } from './tables/discounts';
 import { MOVEMENTS } from './tables/movements';
 import { SCALE } from './tables/scale';
 import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS, TAX_ADVICE } from '../words/moneyChoices';
@@ -336,7 +337,7 @@ export const JOBS = {
       key: 'customer',
       header: 'Customer',
       kind: 'text',
-      width: 24,
+      width: 22,
       synonyms: ['client', 'name', 'player'],
     },
     {
@@ -393,7 +394,7 @@ export const JOBS = {
       key: 'notes',
       header: 'Notes',
       kind: 'text',
-      width: 40,
+      width: 34,
       synonyms: ['note', 'remarks', 'comment', 'comments'],
     },
     {
@@ -433,8 +434,18 @@ export const JOBS = {
       low: 0,
       high: 100,
       later: true,
-      width: 10,
+      width: 9,
       format: '0.0',
+      synonyms: [],
+    },
+    {
+      key: 'gripDiscountAmount',
+      header: 'Grip discount amount',
+      kind: 'money',
+      low: 0,
+      later: true,
+      width: 9,
+      format: '#,##0.00',
       synonyms: [],
     },
     {
@@ -445,7 +456,7 @@ export const JOBS = {
       low: 0,
       high: 100,
       later: true,
-      width: 10,
+      width: 9,
       format: '0.0',
       synonyms: [],
     },
@@ -1614,6 +1625,7 @@ export const TABLES: readonly TableSchema[] = [
   TAPE,
   RATES,
   TAXES,
+  DISCOUNTS,
   QUOTES,
   CHECKIN,
   SCALE,

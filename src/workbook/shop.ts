@@ -15,6 +15,7 @@ export type TableName =
   | 'Tape'
   | 'Rates'
   | 'Taxes'
+  | 'Discounts'
   | 'Quotes'
   | 'Checkin'
   | 'Scale'

@@ -1,5 +1,5 @@
 /** How a pick-up slip stands in its sheet: whose clubs, how each came out, how to care for them, and room to sign. */
-import { careLines, sayHandedOver, SLIP_WORDS, type Care } from '../words/handOver';
+import { careLines, gripName, sayHandedOver, SLIP_WORDS, type Care } from '../words/handOver';
 import { readingText } from '../words/readings';
 import type { HandedClub } from './handOver';
 import type { JobFacts } from './jobFacts';
@@ -13,7 +13,7 @@ interface SlipColumn extends SheetColumn {
 
 const COLUMNS: readonly SlipColumn[] = [
   { header: SLIP_WORDS.club, width: 18, wrap: true, align: 'left', cell: ({ plan }) => plan.name },
-  { header: SLIP_WORDS.grip, width: 14, wrap: true, align: 'left', cell: ({ plan }) => plan.item ?? null },
+  { header: SLIP_WORDS.grip, width: 14, wrap: true, align: 'left', cell: ({ plan }) => gripName(plan) || null },
   { header: SLIP_WORDS.layers, width: 8, align: 'center', cell: ({ plan }) => plan.layers + plan.lowerLayers },
   { header: SLIP_WORDS.reads, width: 11, align: 'center', cell: readsOf },
   {

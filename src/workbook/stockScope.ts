@@ -2,6 +2,7 @@
 import {
   benchTicket,
   entriesOf,
+  isGripped,
   needsOf,
   ok,
   orderOf,
@@ -65,7 +66,7 @@ export function stockOf(
 
 /** Clubs that name a grip which Stock does not list: they can be planned no further, and nothing is kept for them. */
 function unlistedIn({ planned: { plan, input } }: OpenJob): Issue[] {
-  const gripped = new Set(plan.clubs.flatMap(({ grip, row }) => (grip ? [row] : [])));
+  const gripped = new Set(plan.clubs.flatMap((club) => (isGripped(club) ? [club.row] : [])));
   return input.clubs.flatMap(({ row, sheetRow, newItem }): Issue[] => {
     if (newItem === undefined || gripped.has(row)) return [];
     return [{ code: 'unknownItem', field: `Clubs row ${sheetRow}, New grip`, got: newItem }];

@@ -14,6 +14,7 @@ import {
   usedUpLines,
   TICKET_WORDS,
 } from '../words/bench';
+import { gripName } from '../words/handOver';
 import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
@@ -29,7 +30,7 @@ const BOX = (): null => null;
 export const TICKET_COLUMNS: readonly TicketColumn[] = [
   { header: 'No.', width: 5, align: 'center', cell: ({ order }) => order },
   { header: 'Club', width: 15, wrap: true, align: 'left', cell: clubText },
-  { header: 'Grip', width: 11, wrap: true, align: 'left', cell: gripText },
+  { header: 'Grip', width: 11, wrap: true, align: 'left', cell: gripName },
   { header: 'Take off', width: 12, wrap: true, cell: takeOffText },
   { header: 'Tape', width: 21, wrap: true, cell: ({ tape }) => sayTape(tape) },
   { header: 'Align', width: 16, wrap: true, cell: ({ align }) => sayAlign(align) || null },
@@ -62,11 +63,6 @@ export const TICKET_HEAD_ROWS = 7;
 export interface TicketCells {
   readonly cells: readonly (readonly Cell[])[];
   readonly list: { readonly from: number; readonly rows: number };
-}
-
-/** The shop's shelf is not to be emptied for a grip that the client brought. */
-function gripText({ item, ownGrip }: TicketClub): string {
-  return ownGrip ? `${item}, client’s own` : item;
 }
 
 function clubText({ name, pilot, tag }: TicketClub): string {

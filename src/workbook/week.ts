@@ -159,7 +159,7 @@ function pricesOf(tables: ShopTables, today: number): (job: OpenJob) => WeekMone
   return ({ job, planned, round }) => {
     // a redo under warranty is not charged
     if (round > 1) return { now: undefined, issued: undefined, issues: [] };
-    const { quote, issues } = quotePlan(read, planned.plan, job, terms);
+    const { quote, issues } = quotePlan(read, planned.plan, { job, terms });
     return { now: quote?.total, issued: latestOf(quotes, job), issues };
   };
 }

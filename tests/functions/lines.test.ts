@@ -13,6 +13,10 @@ describe('LINETAX and LINETOTAL', () => {
     [[1, 0.05, 10], 0.01, 0.06],
     [[1, 0.05, 10, null, null, 'Half to even'], 0, 0.05],
     [[1, 0.19, 10, null, null, 'tax down'], 0.01, 0.2],
+    // per cent with its sign, as text; half of one per cent too
+    [[13, 6.5, '20 %'], 16.9, 101.4],
+    [[1, 100, '0.5%'], 0.5, 100.5],
+    [[1, 100, '0,5 %'], 0.5, 100.5],
     // ISO 4217: JPY has no minor unit, KWD three decimals
     [[1, 105, 10, null, 'JPY'], 11, 116],
     [[1, 1.005, 10, null, 'kwd'], 0.101, 1.106],
@@ -33,6 +37,10 @@ describe('LINETAX and LINETOTAL', () => {
     [[-1, 6.5, 20], 'Quantity is −1'],
     [[1, '1,234', 20], 'can be read in two ways'],
     [[1, 6.5, 120], 'Tax (%) is 120'],
+    // a cell typed as 20 % holds 0.2
+    [[13, 6.5, 0.2], 'Tax (%) is 0.2, which can be read in two ways. Give 20 if 20 % is meant'],
+    [[13, 6.5, '0.2'], 'if so little is meant, 0.2 % as text'],
+    [[13, 6.5, '120 %'], 'Tax (%) is “120 %”. Give 0 to 100'],
     [[1, 6.5, 20, 'maybe'], 'included is “maybe”'],
     [[1, 6.5, 20, null, 'XXQ'], 'Currency is “XXQ”'],
     [[1, 6.5, 20, null, null, 'up'], 'rounding is “up”'],

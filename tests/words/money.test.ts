@@ -109,7 +109,7 @@ describe('a quote in words', () => {
   it('says what to know', () => {
     const over = valueOf(
       quoteOf(
-        aQuote([{ discount: { amount: 11 } }], {
+        aQuote([{ discount: { amount: 10 } }], {
           minimum: 5,
           deposit: { amount: 99 },
           rounding: { rule: 'down', at: 'line' },
@@ -117,7 +117,6 @@ describe('a quote in words', () => {
       ),
     );
     expect(over.notes.map(sayQuoteNote)).toEqual([
-      'The discount on Work is 11.00 EUR, more than there is. 10.00 EUR is taken off; nothing goes below zero.',
       'Raised by 5.00 EUR to the minimum charge of 5.00 EUR.',
       'The deposit is 99.00 EUR, more than the total. 6.00 EUR is asked for.',
       'Tax is rounded down on every line, to a whole minor unit. HMRC allows that on a whole invoice, on a line only to a tenth of a penny, and as a rule not to retailers. Ask your adviser.',

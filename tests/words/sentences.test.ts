@@ -191,6 +191,12 @@ const ISSUES: Record<IssueCode, readonly [Issue, string][]> = {
 const NOTES: Record<Note['note'], readonly [Note, string][]> = {
   issue: [[{ note: 'issue', issue: { code: 'blank', field: 'Club' } }, 'Club is blank. Give a value.']],
   noGrip: [[{ note: 'noGrip' }, 'No new grip chosen. Choose one in New grip.']],
+  ownGrip: [
+    [
+      { note: 'ownGrip' },
+      'The client brings the grip, and nothing is known of it: give it a row in Stock and name it in New grip to have reading and mass planned.',
+    ],
+  ],
   readingUnknown: [
     [
       { note: 'readingUnknown' },

@@ -195,6 +195,26 @@ describe('what is not issued', () => {
     ],
     ['a negative price', (port: MemoryPort) => port.fillTable('Rates', [{ Price: -1 }]), 'Rates row 2, Price is −1'],
     [
+      'tax typed as 20 %, which a cell keeps as 0.2',
+      (port: MemoryPort) => port.fillTable('Taxes', [{ 'Percent (%)': 0.2 }]),
+      'Taxes row 2, Percent (%) is 0.2, which can be read in two ways. Give 20 if 20 % is meant',
+    ],
+    [
+      'a discount typed as 5 %',
+      (port: MemoryPort) => port.fillTable('Jobs', [{ 'Discount (%)': 0.05 }]),
+      'Jobs row 2, Discount (%) is 0.05',
+    ],
+    [
+      'a discount on the grips typed as 10 %',
+      (port: MemoryPort) => port.fillTable('Jobs', [{ 'Grip discount (%)': 0.1 }]),
+      'Jobs row 2, Grip discount (%) is 0.1',
+    ],
+    [
+      'a deposit typed as 30 %',
+      (port: MemoryPort) => set(port, 'Deposit', 0.3),
+      'Deposit is 0.3, which can be read in two ways. Give 30 if 30 % is meant',
+    ],
+    [
       'tax over 100 %',
       (port: MemoryPort) => port.fillTable('Taxes', [{ 'Percent (%)': 120 }]),
       'Taxes row 2, Percent (%) is 120',

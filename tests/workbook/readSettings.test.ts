@@ -38,6 +38,7 @@ describe('settings', () => {
     ['Head weight limit', 'None', { headLimitGrams: 0 }],
     ['Scale reading ±', ' none ', { readingSpreadPoints: 0 }],
     ['Layer mass ±', 'NONE', { tapeSpread: 0 }],
+    ['Layer mass ±', '5 %', { tapeSpread: 0.05 }],
     ['Least weight worth adding', 2, { leastGrams: 2 }],
     ['Taped length', 9, { tapedInches: 9 }],
     ['Two-way strip under new grips', 'No', { twoWayUnderNew: false }],

@@ -3,6 +3,7 @@ import { sayIssue } from '../../src/words/issues';
 import {
   CLUBS,
   columnOf,
+  JOBS,
   SETTINGS,
   STOCK,
   TABLES,
@@ -138,6 +139,29 @@ describe('tables', () => {
       values: { club: '7 iron' },
       said: [],
     });
+  });
+});
+
+describe('cells of per cent', () => {
+  const discount = (given: unknown) => {
+    const result = readCell(columnOf(JOBS, 'discount'), given);
+    return result.ok ? result.value : sayIssue(result.issue);
+  };
+
+  // A spreadsheet keeps a typed 20 % as 0.2 and hands no number format over, so that what is below 1 is asked about.
+  it.each([
+    [20, 20],
+    ['20 %', 20],
+    ['0,5 %', 0.5],
+    [0, 0],
+    [1, 1],
+    ['', undefined],
+    [0.2, expect.stringMatching(/^Discount \(%\) is 0\.2, which can be read in two ways\. Give 20 if 20 % is meant/)],
+    ['0,2', expect.stringContaining('Give 20 if 20 % is meant')],
+    ['120 %', 'Discount (%) is “120 %”. Give 0 to 100 %.'],
+    ['x %', 'Discount (%) is “x %”, not a number. Give 0 to 100 %.'],
+  ])('%s', (given, said) => {
+    expect(discount(given)).toEqual(said);
   });
 });
 

@@ -52,7 +52,8 @@ export function asFitted(planned: ClubPlan, arrived: Club, said: Fitting | undef
 function withGrip(plan: ClubPlan, club: Club, { item, layers = plan.layers }: Fitting, shelf: Shelf): AsFitted {
   const named = item === undefined ? undefined : shelf.stock.get(item.toLowerCase());
   const grip: Grip | undefined = named ?? plan.grip;
-  if (!grip || (grip.item === plan.grip?.item && layers === plan.layers)) return { plan, club };
+  if (!grip) return { plan: { ...plan, layers }, club };
+  if (grip.item === plan.grip?.item && layers === plan.layers) return { plan, club };
   // a grip that was weighed for the club is not the one that went on, if that is another
   const newGripGrams = grip.item === plan.grip?.item ? club.newGripGrams : undefined;
   const fitted: Club = { ...club, newItem: grip.item, newGripGrams, layers };

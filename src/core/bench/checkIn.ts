@@ -59,7 +59,8 @@ function checked(
   measured: MeasuredClub | undefined,
   readWrong: readonly Issue[],
 ): CheckedClub {
-  const typedWrong = measured && !isGripKnown(measured, shelf) ? [...readWrong, gripIssue(measured)] : readWrong;
+  const typedWrong =
+    measured && !planned.ownGrip && !isGripKnown(measured, shelf) ? [...readWrong, gripIssue(measured)] : readWrong;
   const { plan, club } = asFitted(planned, arrived, measured, shelf);
   const expected = {
     ...expectedOf(plan, club, shelf, measured),
@@ -84,7 +85,12 @@ function checked(
     row: plan.row,
     name: plan.name,
     measured,
-    fitted: { item: plan.item, layers: plan.layers, lowerLayers: plan.lowerLayers, remedy: plan.remedy },
+    fitted: {
+      item: planned.ownGrip ? (measured?.item ?? plan.item) : plan.item,
+      layers: plan.layers,
+      lowerLayers: plan.lowerLayers,
+      remedy: plan.remedy,
+    },
     expected,
     off,
     hold: plan.hold,

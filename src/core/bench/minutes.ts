@@ -1,6 +1,7 @@
 /** How long the bench takes, by the shop's own rates. */
-import { fittingUse, includedLayers, NEEDED, ratesFor } from '../quote/rates';
-import type { Rate, RateUnit, RateUse } from '../quote/types';
+import { firstOfEach, ratesFor, unitsOf } from '../quote/rates';
+import type { Rate } from '../quote/types';
+import { worksOf } from '../quote/works';
 import type { ClubPlan } from '../plan/types';
 import type { TakeOff, TimedWay } from './types';
 
@@ -18,25 +19,17 @@ export interface TimedClub {
   readonly ownGrip: boolean;
 }
 
-interface Counted {
-  readonly use: RateUse;
-  readonly layers?: number;
-  readonly grams?: number;
-  /** Named as missing where no rate has it. */
-  readonly needed?: string;
-}
-
 /**
- * Minutes by the same rules by which a quote charges: fitting, build-up beyond what fitting includes, old grip taken off whole or thrown
- * away, weighing and reading where a reading is held, the weight and the work that put it right, length change, what every club or job has.
+ * Minutes of everything that a quote charges, its weights among it.
  *
  * Formula: minutes of one × what the rate is counted by. A rate without minutes counts as none, and is named.
  */
 export function benchMinutes(
   clubs: readonly TimedClub[],
-  rates: readonly Rate[],
+  listed: readonly Rate[],
   ways: readonly TimedWay[],
 ): BenchMinutes {
+  const rates = firstOfEach(listed, ({ work }) => work);
   const missing = new Set<string>();
   const perJob = new Set<Rate>();
   const minutesOf = (name: string, minutes: number | undefined): number => {
@@ -46,12 +39,12 @@ export function benchMinutes(
   const byRow = new Map<number, number>();
   for (const club of clubs) {
     let sum = 0;
-    for (const work of worksOf(club, rates)) {
-      const found = ratesFor(rates, work.use, club.plan.kind);
-      if (found.length === 0 && work.needed !== undefined) missing.add(work.needed);
+    for (const { use, needed, layers = 0, grams = 0 } of worksOf(club.plan, club, rates)) {
+      const found = ratesFor(rates, use, club.plan.kind);
+      if (found.length === 0 && needed !== undefined) missing.add(needed);
       for (const rate of found) {
         if (rate.per === 'job') perJob.add(rate);
-        else sum += countOf(rate.per, work) * minutesOf(rate.work, rate.minutes);
+        else sum += unitsOf(rate, { layers, grams }) * minutesOf(rate.work, rate.minutes);
       }
     }
     const { remedy } = club.plan;
@@ -60,27 +53,6 @@ export function benchMinutes(
   }
   const job = [...perJob].reduce((sum, rate) => sum + minutesOf(rate.work, rate.minutes), 0);
   return { byRow, job, missing: [...missing] };
-}
-
-function worksOf({ plan, takeOff, lengthChanged, ownGrip }: TimedClub, rates: readonly Rate[]): Counted[] {
-  const fitting = fittingUse(rates, plan.kind, ownGrip);
-  const layers = plan.layers + plan.lowerLayers - includedLayers(ratesFor(rates, fitting, plan.kind));
-  const grams = plan.remedy?.grams ?? 0;
-  return [
-    { use: fitting, needed: NEEDED.fitting },
-    ...(layers > 0 ? [{ use: 'buildUp', layers, needed: NEEDED.buildUp } as const] : []),
-    ...(takeOff === 'salvage' ? [{ use: 'salvage', needed: NEEDED.salvage } as const] : []),
-    ...(takeOff === 'cutOff' ? [{ use: 'disposal' } as const] : []),
-    ...(plan.hold === 'nothing' ? [] : [{ use: 'reading' } as const]),
-    ...(grams > 0 ? [{ use: 'weight', grams } as const, { use: 'rebalancing', grams } as const] : []),
-    ...(lengthChanged ? [{ use: 'length', needed: NEEDED.length } as const] : []),
-    { use: 'everyClub' },
-    { use: 'everyJob' },
-  ];
-}
-
-function countOf(per: Exclude<RateUnit, 'job'>, { layers = 0, grams = 0 }: Counted): number {
-  return { club: 1, layer: layers, gram: grams }[per];
 }
 
 function wayMinutes(ways: readonly TimedWay[], name: string): number | undefined {

@@ -12,10 +12,13 @@ import type { Pilot } from './types';
  * What goes wrong with the pilot would have gone wrong with the set, so it is to be like the set, and its prediction the surest there is.
  * Of equals the first of the sheet.
  *
+ * Clubs whose grip the client brings and nobody knows come only where there is no other.
+ *
  * @returns undefined where no club gets a grip
  */
 export function pilotOf(plan: SetPlan): Pilot | undefined {
-  const gripped = plan.clubs.filter(isGripped);
+  const planned = plan.clubs.filter(({ grip }) => grip !== undefined);
+  const gripped = planned.length > 0 ? planned : plan.clubs.filter(isGripped);
   const [first, ...others] = gripped;
   if (!first) return undefined;
   if (others.length === 0) return { row: first.row, why: 'only' };
@@ -33,17 +36,18 @@ export function pilotOf(plan: SetPlan): Pilot | undefined {
 export function unplannable({
   clubs,
 }: SetPlan): { readonly row: number; readonly name: string; readonly issues: readonly Issue[] }[] {
-  return clubs.flatMap(({ row, name, item, grip, notes }) => {
-    if (grip !== undefined || item === undefined) return [];
+  return clubs.flatMap((club) => {
+    const { row, name, item, notes } = club;
+    if (isGripped(club) || item === undefined) return [];
     const told = notes.flatMap((note) => (note.note === 'issue' ? [note.issue] : []));
     const unknown: Issue = { code: 'unknownItem', field: `New grip of ${name}`, got: item };
     return [{ row, name, issues: told.length > 0 ? told : [unknown] }];
   });
 }
 
-/** Whether the bench has something to do with a club. */
-export function isGripped(club: ClubPlan): boolean {
-  return club.grip !== undefined;
+/** Whether the bench has something to do with a club: a grip that the client brings is fitted, whatever is known of it. */
+export function isGripped({ grip, ownGrip }: Pick<ClubPlan, 'grip' | 'ownGrip'>): boolean {
+  return grip !== undefined || ownGrip === true;
 }
 
 function teacherRow({ lessons }: SetPlan, gripped: readonly ClubPlan[]): number | undefined {

@@ -14,6 +14,7 @@ import type {
   Consumables,
   TicketClub,
   TicketTape,
+  TakeOff,
   TicketWeight,
 } from './types';
 
@@ -22,6 +23,8 @@ interface Piece extends TimedClub {
   readonly club: Club;
   readonly bench: ClubBench;
   readonly isAgain: boolean;
+  /** How the old grip came off or will: what the bench took off ahead of the others, to read the club bare, belongs to the job too. */
+  readonly timedOff: TakeOff;
 }
 
 /**
@@ -79,16 +82,18 @@ function piecesOf(plan: SetPlan, input: PlanInput, { habits, clubs, again }: Ben
     if (!club || !isGripped(planned) || again?.has(planned.row) === false) return [];
     const bench = clubs?.get(planned.row) ?? {};
     const isAgain = again !== undefined;
+    const charged = bench.takeOff ?? habits.takeOff;
     const first = bench.takeOff ?? (isOff(club) ? 'none' : habits.takeOff);
     const lengthChanged = !isAgain && club.lengthChangeInches !== 0;
     const takeOff = isAgain ? habits.takeOff : first;
-    const ownGrip = bench.ownGrip === true;
-    return [{ plan: planned, club, bench, takeOff, lengthChanged, ownGrip, isAgain }];
+    const timedOff = isAgain ? takeOff : charged;
+    const ownGrip = bench.ownGrip === true || planned.ownGrip === true;
+    return [{ plan: planned, club, bench, takeOff, timedOff, lengthChanged, ownGrip, isAgain }];
   });
 }
 
 /** Weight that is on already takes no time. */
-function timed({ plan, takeOff, lengthChanged, isAgain, ownGrip }: Piece): TimedClub {
+function timed({ plan, timedOff: takeOff, lengthChanged, isAgain, ownGrip }: Piece): TimedClub {
   return { plan: isAgain ? { ...plan, remedy: undefined } : plan, takeOff, lengthChanged, ownGrip };
 }
 
@@ -113,7 +118,7 @@ function ticketClub(piece: Piece, shelf: Shelf, habits: BenchHabits): Omit<Ticke
     takeOff,
     buttWeight: isAgain ? undefined : buttWeightOf(club),
     tape: tapeOf(plan, club, shelf),
-    align: { rib: ribOf(plan.grip?.profile === 'ribbed', bench.rib), logo: bench.logo, hand: bench.hand },
+    align: { rib: ribOf(plan.grip, bench.rib), logo: bench.logo, hand: bench.hand },
     shaft: bench.shaft,
     tag: bench.tag,
     damage: bench.damage,
@@ -159,8 +164,10 @@ function buttWeightOf({ buttWeightGrams: grams, buttWeightLeaves: leaves }: Club
   return grams > 0 ? { grams, leaves } : undefined;
 }
 
-function ribOf(isRibbed: boolean, wanted: ClubBench['rib']): TicketClub['align']['rib'] {
-  if (!isRibbed) return wanted === undefined || wanted === 'none' ? undefined : 'lacking';
+/** Whether a grip that nobody listed has a rib, the bench sees. */
+function ribOf(grip: ClubPlan['grip'], wanted: ClubBench['rib']): TicketClub['align']['rib'] {
+  if (!grip) return wanted === 'none' ? undefined : wanted;
+  if (grip.profile !== 'ribbed') return wanted === undefined || wanted === 'none' ? undefined : 'lacking';
   return wanted === 'none' ? 'unwanted' : (wanted ?? 'under');
 }
 

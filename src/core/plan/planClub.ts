@@ -175,6 +175,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
     name: club.name,
     kind: club.kind,
     item: grip.item,
+    ownGrip: club.ownGrip,
     grip,
     basis,
     layers: size.layers,
@@ -211,6 +212,7 @@ export function planClub(club: Club, bench: Bench, shared: readonly Note[] = [])
 }
 
 function missingGrip(club: Club, grip: Grip | undefined): Note {
+  if (!grip && club.ownGrip) return { note: 'ownGrip' };
   if (club.newItem === undefined) return { note: 'noGrip' };
   if (!grip) return { note: 'issue', issue: { code: 'unknownItem', field: 'New grip', got: club.newItem } };
   return { note: 'issue', issue: { code: 'blank', field: `Mass of ${grip.item} in Stock`, expected: '15 to 220 g' } };
@@ -366,11 +368,13 @@ function breachesOf(club: Club, grip: Grip, size: Sizing, lengthAfter: number | 
 /** A club without a grip to fit: what is known of it, and nothing made up. */
 function unplanned(club: Club, old: Fitted, settings: ShopSettings, notes: readonly Note[]): ClubPlan {
   const hold = holdOf(club);
+  const tape = club.ownGrip ? untriedTape(club, settings) : NO_TAPE;
   return {
     row: club.row,
     name: club.name,
     kind: club.kind,
     item: club.newItem,
+    ownGrip: club.ownGrip,
     grip: undefined,
     basis: undefined,
     layers: club.layers ?? 0,
@@ -399,9 +403,17 @@ function unplanned(club: Club, old: Fitted, settings: ShopSettings, notes: reado
     massAfterGrams: undefined,
     lengthAfterInches: club.lengthInches,
     inertiaChange: undefined,
-    tapeInches: 0,
-    twoWayInches: 0,
+    ...tape,
     breaches: [],
     notes,
   };
+}
+
+const NO_TAPE = { tapeInches: 0, twoWayInches: 0 };
+
+/** Tape under a grip of which nothing is known: as long as is usual. */
+function untriedTape({ layers = 0, lowerLayers }: Club, settings: ShopSettings): typeof NO_TAPE {
+  const { tapedInches, lowerTapeStartInches, twoWayUnderNew } = settings;
+  const lower = lowerLayers * Math.max(0, tapedInches - lowerTapeStartInches);
+  return { tapeInches: layers * tapedInches + lower, twoWayInches: twoWayUnderNew ? tapedInches : 0 };
 }

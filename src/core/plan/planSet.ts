@@ -2,7 +2,7 @@
 import { planClub } from './planClub';
 import { learnersAmong, lessonOf } from './lesson';
 import { oldFitted } from './oldGrip';
-import { countNeeded, notesTogether } from './together';
+import { countNeeded, notesTogether, ofStock } from './together';
 import type { Grip, Lesson, Note, PlanInput, SetPlan, Way } from './types';
 
 /**
@@ -29,7 +29,7 @@ export function planSet(input: PlanInput): SetPlan {
       ...(shared.get(at) ?? []),
     ]),
   );
-  return { clubs, lessons, needed: countNeeded(grips) };
+  return { clubs, lessons, needed: countNeeded(ofStock(input.clubs, grips)) };
 }
 
 /** First of each name wins: a list with an item twice is noted where the list is read. */

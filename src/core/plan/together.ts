@@ -29,13 +29,18 @@ export function notesTogether(clubs: readonly Club[], grips: readonly (Grip | un
     noteMixedProfiles(bag, add);
     noteDuplicates(bag, add);
   }
-  noteShortStock(grips, add);
+  noteShortStock(ofStock(clubs, grips), add);
   return notes;
 }
 
 /** What clubs of one bag have in common; where no job is given, they are one bag. */
 export function bagOf(club: Club): string {
   return (club.job ?? '').toLowerCase();
+}
+
+/** Grips that are taken from stock: none that the client brings. */
+export function ofStock(clubs: readonly Club[], grips: readonly (Grip | undefined)[]): (Grip | undefined)[] {
+  return grips.map((grip, at) => (clubs[at]?.ownGrip ? undefined : grip));
 }
 
 /** How many of each item the set takes. */

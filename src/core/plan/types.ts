@@ -42,6 +42,8 @@ export interface Club {
   readonly bareReading: number | undefined;
   readonly bareGrams: number | undefined;
   readonly newItem: string | undefined;
+  /** The client brings the new grip. */
+  readonly ownGrip?: boolean | undefined;
   /** Mass of the very grip that goes on, as weighed; undefined: what Stock says of the item. */
   readonly newGripGrams?: number | undefined;
   /** undefined: solve from the target diameter, else none. */
@@ -227,6 +229,8 @@ export interface Remedy {
 export type Note =
   | { readonly note: 'issue'; readonly issue: Issue }
   | { readonly note: 'noGrip' }
+  /** the client brings the grip, and nothing is known of it */
+  | { readonly note: 'ownGrip' }
   | { readonly note: 'readingUnknown' }
   /** stripped and held as it was, but nobody read it as it arrived */
   | { readonly note: 'heldUnknown' }
@@ -265,6 +269,8 @@ export interface ClubPlan {
   readonly name: string;
   readonly kind: ClubKind | undefined;
   readonly item: string | undefined;
+  /** The client brings the new grip; where Stock lists none of that name, `grip` is undefined and it is fitted all the same. */
+  readonly ownGrip?: boolean | undefined;
   readonly grip: Grip | undefined;
   readonly basis: Basis | undefined;
   readonly layers: number;

@@ -5,27 +5,9 @@ import type { ClubPlan, SetPlan } from '../plan/types';
 import type { Issue } from '../result';
 import { mergeLines } from './merge';
 import { AMOUNT_LIMITS } from './read';
-import {
-  firstOfEach,
-  fittingUse,
-  includedLayers,
-  laterOnes,
-  NEEDED,
-  noRate,
-  rateIssues,
-  rateLine,
-  ratesFor,
-  unitsOf,
-} from './rates';
-import {
-  LINE_CLASSES,
-  type ClubWork,
-  type PricedItem,
-  type PricedWay,
-  type QuoteLine,
-  type Rate,
-  type RateUse,
-} from './types';
+import { firstOfEach, laterOnes, NEEDED, noRate, rateIssues, rateLine, ratesFor, unitsOf } from './rates';
+import { LINE_CLASSES, type ClubWork, type PricedItem, type PricedWay, type QuoteLine, type Rate } from './types';
+import { worksOf, type AskedWork } from './works';
 
 export interface LinesOptions {
   /** What the plan does not say about a club, by its row. */
@@ -53,6 +35,8 @@ interface Making {
   readonly rates: readonly Rate[];
   readonly stock: ReadonlyMap<string, PricedItem>;
   readonly ways: Map<string, PricedWay>;
+  /** Ways that are in the price of the work, by the way as listed. */
+  readonly included: Map<PricedWay, PricedWay>;
   /** By the row of Stock, Rates or Weights that each comes from. */
   readonly lines: Map<object, Gathering>;
   readonly issues: Issue[];
@@ -68,7 +52,7 @@ interface Making {
  * @param plan the set as planned
  * @param rates what the shop charges for work
  * @param stock prices of grips
- * @param ways prices of weight, for one club; a blank one is included in the work of rebalancing where Rates has that
+ * @param ways prices of weight, for one club; a blank one is 0 where Rates has work that puts readings right
  * @param options what the client wants of each club
  */
 export function linesFromPlan(
@@ -82,6 +66,7 @@ export function linesFromPlan(
     rates: firstOfEach(rates, ({ work }) => work),
     stock: byName(stock, ({ item }) => item),
     ways: byName(ways, ({ name }) => name),
+    included: new Map(),
     lines: new Map(),
     issues: rateIssues(rates),
   };
@@ -97,24 +82,18 @@ export function linesFromPlan(
 
 function addClub(club: ClubPlan, work: ClubWork, making: Making): void {
   if (club.item === undefined && !work.ownGrip) return;
-  if (work.ownGrip) addOwnFitting(club, making);
-  else addGrip(club, making);
-  const layers = chargedLayers(club, work, making.rates);
-  if (layers > 0) addWork('buildUp', club, making, { layers, needed: NEEDED.buildUp });
-  const { takeOff = 'cutOff' } = work;
-  if (takeOff === 'salvage') addWork('salvage', club, making, { needed: NEEDED.salvage });
-  if (takeOff === 'cutOff') addWork('disposal', club, making);
-  if (club.hold !== 'nothing') addWork('reading', club, making);
-  if (club.remedy && club.remedy.grams > 0) addWeight(club, club.remedy, making);
-  if (work.lengthChanged) addWork('length', club, making, { needed: NEEDED.length });
-  addWork('everyClub', club, making);
-  addWork('everyJob', club, making);
+  let puttingRight = false;
+  for (const asked of worksOf(club, work, making.rates)) {
+    const rates = addWork(club, making, asked);
+    if (asked.grams !== undefined) puttingRight ||= rates.length > 0;
+    if (asked.needed === NEEDED.fitting && !work.ownGrip) addGrip(club, making);
+  }
+  if (club.remedy && club.remedy.grams > 0) addWeight(club, club.remedy.way, puttingRight, making);
 }
 
 function addGrip(club: ClubPlan, making: Making): void {
   const wanted = club.item ?? '';
   const item = making.stock.get(wanted.toLowerCase());
-  addWork('fitting', club, making, { needed: NEEDED.fitting });
   if (!item) {
     making.issues.push({ code: 'unknownItem', field: 'New grip', got: wanted });
     return;
@@ -138,25 +117,23 @@ export function itemLine(item: PricedItem, rows: readonly number[], quantity = 1
   };
 }
 
-/** A grip that the client brings: by its own rate, or by that of a fitting where there is none. */
-function addOwnFitting(club: ClubPlan, making: Making): void {
-  addWork(fittingUse(making.rates, club.kind, true), club, making, { needed: NEEDED.fitting });
-}
-
-/** Layers beyond those that the fitting includes; lower-hand ones are layers too. */
-function chargedLayers(club: ClubPlan, work: ClubWork, rates: readonly Rate[]): number {
-  const use = fittingUse(rates, club.kind, work.ownGrip === true);
-  return Math.max(0, club.layers + club.lowerLayers - includedLayers(ratesFor(rates, use, club.kind)));
-}
-
-/** The way's own price for a club, and the work; a way without a price is in the price of the work, where there is one. */
-function addWeight(club: ClubPlan, remedy: NonNullable<ClubPlan['remedy']>, making: Making): void {
-  const { way: name, grams } = remedy;
-  const works = [...addWork('weight', club, making, { grams }), ...addWork('rebalancing', club, making, { grams })];
-  const way = wayNamed(name, making);
-  const price = readAmount(way.price, name);
-  if (!price.ok && price.issue.code === 'blank' && works.length > 0) return;
+/**
+ * The way's own price for a club. A way without a price is in the price of the work that puts a reading right, where there is such work: its
+ * line then costs nothing, and still has its minutes and what it costs the shop.
+ */
+function addWeight(club: ClubPlan, name: string, puttingRight: boolean, making: Making): void {
+  const listed = wayNamed(name, making);
+  const price = readAmount(listed.price, name);
+  const isIn = puttingRight && !price.ok && price.issue.code === 'blank';
+  const way = isIn ? includedWay(listed, making) : listed;
   addLine(way, () => wayLine(way), { quantity: 1, row: club.row, field: `Price of ${name} in Weights` }, making);
+}
+
+/** The same without a price of its own; one for all clubs. */
+function includedWay(way: PricedWay, { included }: Making): PricedWay {
+  const known = included.get(way) ?? { ...way, price: 0 };
+  included.set(way, known);
+  return known;
 }
 
 /** A way that Weights does not list has no price either. */
@@ -180,16 +157,8 @@ function wayLine({ name, price, cost, tax, minutes }: PricedWay): QuoteLine {
   };
 }
 
-/** What a work is counted from, and how it is called where no rate is found for it but must be. */
-interface Asked {
-  readonly layers?: number;
-  readonly grams?: number;
-  readonly needed?: string;
-}
-
 /** Charges a club for a work; answers the rates by which it is charged. */
-function addWork(use: RateUse, club: ClubPlan, making: Making, asked: Asked = {}): readonly Rate[] {
-  const { layers = 0, grams = 0, needed } = asked;
+function addWork(club: ClubPlan, making: Making, { use, layers = 0, grams = 0, needed }: AskedWork): readonly Rate[] {
   const rates = ratesFor(making.rates, use, club.kind);
   if (rates.length === 0 && needed !== undefined) making.issues.push(noRate(needed));
   for (const rate of rates) {

@@ -2,7 +2,7 @@
 import { timesDecimal } from '../decimal';
 import { moneyOf, subtractMoney, sumMoney, type Currency, type Money } from '../money';
 import { fail, ok, type Issue, type Result } from '../result';
-import { pricedLines, type Priced } from './amounts';
+import { pricedLines, type Priced, type Told } from './amounts';
 import { amountRule, takenOff } from './discount';
 import { readQuote, type ReadRate, type ReadTerms } from './read';
 import { parts, taxesOf } from './tax';
@@ -11,7 +11,10 @@ import type { Margin, Quote, QuotedLine, QuoteInput, QuoteNote, Rounding, TaxSum
 /** Everything that is wrong with what a quote is to be made from; empty where it can be made. */
 export function quoteIssues(input: QuoteInput): readonly Issue[] {
   const checked = readQuote(input);
-  return 'issues' in checked ? checked.issues : [];
+  if ('issues' in checked) return checked.issues;
+  const told: Told = { notes: [], issues: [] };
+  pricedLines(checked.read, input.rounding, told);
+  return told.issues;
 }
 
 /**
@@ -19,7 +22,7 @@ export function quoteIssues(input: QuoteInput): readonly Issue[] {
  *
  * In this order: quantity × unit price, rounded to the minor unit; the line's own discount; the discount on the grips; the discount on
  * the job; the minimum charge; tax. A discount over several lines is one amount, rounded once and shared among them by what they come
- * to. What is shared or rounded together is shared by largest remainder, so that lines add up to the total, to the last minor unit.
+ * to; one of more than there is to take it off is refused. What is shared or rounded together is shared by largest remainder, so that lines add up to the total, to the last minor unit.
  *
  * @param input lines and terms, cells as they stand in the sheet
  * @returns the first issue where something is wrong; `quoteIssues` has them all
@@ -31,9 +34,10 @@ export function quoteOf(input: QuoteInput): Result<Quote> {
     return fail(issue);
   }
   const { terms } = checked.read;
-  const notes: QuoteNote[] = [];
-  const priced = pricedLines(checked.read, input.rounding, notes);
-  return ok(summed(taxed(priced, terms.currency, input), input, terms, notes));
+  const told: Told = { notes: [], issues: [] };
+  const priced = pricedLines(checked.read, input.rounding, told);
+  const [over] = told.issues;
+  return over ? fail(over) : ok(summed(taxed(priced, terms.currency, input), input, terms, told.notes));
 }
 
 /** Tax, rate by rate. */
@@ -76,6 +80,7 @@ function quoted(
     unitPrice,
     full: money(priced.full),
     lineDiscount: money(priced.lineDiscount),
+    discountReason: from.discount?.reason,
     amount: money(priced.amount),
     setDiscount: money(priced.setDiscount),
     jobDiscount: money(priced.jobDiscount),

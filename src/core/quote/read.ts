@@ -2,17 +2,17 @@
 import { readAmount, type AmountCell, type AmountLimits, type Decimal } from '../decimal';
 import { currencyOf, type Currency } from '../money';
 import { fail, type Issue, type Result } from '../result';
+import { readPercent } from './percent';
 import { UNTAXED, type Discount, type QuoteInput, type QuoteLine, type QuoteTerms, type TaxRate } from './types';
 
 /** Ends that no shop comes near; what is beyond is a slip (*practice*, all). */
 export const AMOUNT_LIMITS: AmountLimits = { low: 0, high: 1_000_000_000 };
 export const QUANTITY_LIMITS: AmountLimits = { low: 0, high: 100_000 };
-export const PERCENT_LIMITS: AmountLimits = { low: 0, high: 100 };
 /** A sheet's last date, 9999-12-31. */
 const LAST_DATE = 2_958_465;
 const MOST_DAYS = 3650;
 
-export type ReadDiscount = { readonly percent: Decimal } | { readonly amount: Decimal };
+export type ReadDiscount = ({ readonly percent: Decimal } | { readonly amount: Decimal }) & { readonly field: string };
 
 export interface ReadRate {
   readonly name: string;
@@ -113,17 +113,18 @@ function readIfGiven<T>(cell: AmountCell, read: (cell: AmountCell) => T | undefi
 
 export function readDiscount(
   discount: Discount,
-  field: string,
+  of: string,
   take: <T>(result: Result<T>) => T | undefined,
 ): ReadDiscount | undefined {
+  const field = discount.field ?? of;
   if ('percent' in discount) {
-    const read = readAmount(discount.percent, `${field} (%)`, PERCENT_LIMITS);
+    const read = readPercent(discount.percent, discount.field ?? `${of} (%)`);
     const isWord = !read.ok && read.issue.code === 'notNumber';
     const percent = take(isWord ? fail({ ...read.issue, expected: '0 to 100' }) : read);
-    return percent && { percent };
+    return percent && { percent, field };
   }
   const amount = take(readAmount(discount.amount, field, AMOUNT_LIMITS));
-  return amount && { amount };
+  return amount && { amount, field };
 }
 
 /** The rate that a name stands for; undefined: untaxed. */
@@ -151,7 +152,7 @@ function readRates(taxes: readonly TaxRate[], { take, issues }: Gathered): ReadR
   const seen = new Set<string>([UNTAXED.toLowerCase()]);
   return taxes.flatMap((tax) => {
     const name = tax.name.trim();
-    const percent = take(readAmount(tax.percent, `Tax ${name} (%)`, PERCENT_LIMITS));
+    const percent = take(readPercent(tax.percent, `Tax ${name} (%)`));
     if (name === '') issues.push({ code: 'blank', field: 'Name of a tax', expected: 'a name' });
     else if (seen.has(name.toLowerCase())) issues.push({ code: 'duplicate', field: 'Taxes', got: name });
     seen.add(name.toLowerCase());

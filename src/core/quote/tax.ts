@@ -12,7 +12,8 @@ import {
 } from '../money';
 import { ok, type Result } from '../result';
 import { amountRule } from './discount';
-import { AMOUNT_LIMITS, PERCENT_LIMITS, QUANTITY_LIMITS } from './read';
+import { readPercent } from './percent';
+import { AMOUNT_LIMITS, QUANTITY_LIMITS } from './read';
 import type { PricesAre, Rounding } from './types';
 
 /** What stands over and under the line of a tax: `price × numerator / denominator`. */
@@ -77,7 +78,7 @@ export function lineTax(request: LineTaxRequest): Result<LineTax> {
   if (!quantity.ok) return quantity;
   const unitPrice = readAmount(request.unitPrice, 'Price', AMOUNT_LIMITS);
   if (!unitPrice.ok) return unitPrice;
-  const percent = readAmount(request.taxPercent, 'Tax (%)', PERCENT_LIMITS);
+  const percent = readPercent(request.taxPercent, 'Tax (%)');
   if (!percent.ok) return percent;
   const price = moneyOf(timesDecimal(quantity.value, unitPrice.value), currency.value, amountRule(request.rule)).minor;
   const { numerator, denominator } = fractionOf(percent.value, request.prices);

@@ -27,7 +27,12 @@ export type LineClass = (typeof LINE_CLASSES)[number];
 export const UNTAXED = 'None';
 
 /** What is taken off: a part in per cent, or an amount. */
-export type Discount = { readonly percent: AmountCell } | { readonly amount: AmountCell };
+export type Discount = ({ readonly percent: AmountCell } | { readonly amount: AmountCell }) & {
+  /** Where it stands, for messages; undefined: by what it is on. */
+  readonly field?: string | undefined;
+  /** Why it is given, as the client reads it. */
+  readonly reason?: string | undefined;
+};
 
 /** One line as it is asked for. */
 export interface QuoteLine {
@@ -97,6 +102,7 @@ export interface QuotedLine {
   /** Quantity × unit price. */
   readonly full: Money;
   readonly lineDiscount: Money;
+  readonly discountReason: string | undefined;
   /** What is left of it after the line's own discount. */
   readonly amount: Money;
   readonly setDiscount: Money;
@@ -136,8 +142,7 @@ export interface Margin {
 
 /** Something about a quote that whoever issues it must know; sentences in `src/words/money.ts`. */
 export type QuoteNote =
-  /** more was to be taken off than there is */
-  | { readonly note: 'discountOver'; readonly of: string; readonly wanted: Money; readonly taken: Money }
+  /** more was to be asked for than there is to pay */
   | { readonly note: 'depositOver'; readonly wanted: Money; readonly taken: Money }
   /** the job was raised to the minimum */
   | { readonly note: 'raised'; readonly by: Money; readonly minimum: Money }

@@ -1,7 +1,7 @@
 /** Everything in a plan that waits for a person, gathered by what it is, each with the clubs it concerns. */
 import type { ClubPlan, Note, RuleBreach, SetPlan } from '../../core/index';
 
-export type DecisionTopic = Exclude<Note['note'], 'taught'> | 'breach';
+export type DecisionTopic = Exclude<Note['note'], 'taught' | 'ownGrip'> | 'breach';
 
 export interface Decision {
   readonly topic: DecisionTopic;
@@ -19,9 +19,9 @@ function openNotes(club: ClubPlan): readonly (Note & { readonly note: DecisionTo
   return club.notes.filter((note): note is Note & { note: DecisionTopic } => needsDecision(note));
 }
 
-/** That a club taught something is news, not a question. */
+/** That a club taught something, or that its grip is the client's, is news and not a question. */
 export function needsDecision(note: Note): boolean {
-  return note.note !== 'taught';
+  return note.note !== 'taught' && note.note !== 'ownGrip';
 }
 
 /** Whether anything about a club waits for a person. */

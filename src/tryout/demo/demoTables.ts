@@ -11,11 +11,13 @@ import {
   TAXES,
   WEIGHTS,
 } from '../../workbook/schema';
+import { DISCOUNTS } from '../../workbook/tables/discounts';
 import { MOVEMENTS } from '../../workbook/tables/movements';
 import { SCALE } from '../../workbook/tables/scale';
 import { demoCheckIn } from './checkIn';
 import { closedCheckIn } from './closedCheckIn';
 import { demoClubs } from './clubs';
+import { demoDiscounts } from './discounts';
 import { demoJobs } from './jobs';
 import { demoQuotes, demoRates, demoSettings, demoSizes, demoTape, demoTaxes, demoWeights } from './shop';
 import { demoScale } from './scale';
@@ -33,6 +35,7 @@ export const demoTables: Readonly<Record<string, DemoTable>> = {
   Tape: asTable(TAPE, demoTape),
   Rates: asTable(RATES, demoRates),
   Taxes: asTable(TAXES, demoTaxes),
+  Discounts: asTable(DISCOUNTS, demoDiscounts),
   Quotes: asTable(QUOTES, demoQuotes),
   // rows to write into below, as a new workbook has them
   Checkin: asTable(CHECKIN, [

@@ -32,7 +32,7 @@ export const demoJobs: readonly DemoRow<typeof JOBS>[] = [
     fingerLength: 2.4,
     notes: 'Small set, read below the scale. Keep the grips thin and light.',
     discount: 10,
-    gripDiscount: 5,
+    gripDiscountAmount: 2,
     deposit: 50,
     status: 'Open',
   },

@@ -1,5 +1,16 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lineTax, quoteIssues, quoteOf, type QuoteLine, type QuoteTerms } from '../../../src/core/index';
+import {
+  decimalText,
+  lineTax,
+  quoteIssues,
+  quoteOf,
+  readPercent,
+  saidPercent,
+  type QuoteLine,
+  type QuoteTerms,
+} from '../../../src/core/index';
+import { sayIssue } from '../../../src/words/issues';
 import { issueOf, valueOf } from '../make';
 import { aLine, aQuote, plain, TERMS } from './terms';
 
@@ -113,17 +124,34 @@ describe('discounts', () => {
     ]);
   });
 
-  it('never go below zero, and say so', () => {
-    const quote = quoted([{ ...GRIPS, quantity: 1, discount: { amount: 9 } }, FITTING], {
+  it('of more than there is are refused, each with the most that there is', () => {
+    const input = aQuote([{ ...GRIPS, quantity: 1, discount: { amount: 9 } }, FITTING], {
       setDiscount: { amount: 3 },
       jobDiscount: { amount: 1000 },
     });
-    expect(quote).toMatchObject({ price: '0.00', tax: '0.00', total: '0.00' });
-    expect(quote.notes).toEqual([
-      { note: 'discountOver', of: 'G-58', wanted: '9.00', taken: '6.50' },
-      { note: 'discountOver', of: 'the grips', wanted: '3.00', taken: '0.00' },
-      { note: 'discountOver', of: 'the job', wanted: '1000.00', taken: '45.50' },
+    // 6.50 is one grip; nothing is left of it for the set; 13 × 3.50 is the rest of the job
+    expect(quoteIssues(input).map(sayIssue)).toEqual([
+      'Line 1 (G-58), discount is 9. Give 6.50 at most, which is what G-58 comes to.',
+      'Discount on the grips is 3. Give 0.00 at most, which is what the grips come to.',
+      'Discount on the job is 1000. Give 45.50 at most, which is what the job comes to.',
     ]);
+    expect(issueOf(quoteOf(input))).toEqual(quoteIssues(input)[0]);
+  });
+
+  it('of all there is are taken', () => {
+    const quote = quoted([{ ...GRIPS, quantity: 1, discount: { amount: 6.5 } }, FITTING], {
+      jobDiscount: { amount: '45,50' },
+    });
+    expect(quote).toMatchObject({ price: '0.00', tax: '0.00', total: '0.00', notes: [] });
+  });
+
+  it('are named by where they stand, and given for a reason', () => {
+    const discount = { amount: 9, field: 'Discounts row 4, Amount', reason: 'Old customer' };
+    const over = issueOf(quoteOf(aQuote([{ ...GRIPS, quantity: 1, discount }])));
+    expect(over).toMatchObject({ code: 'outOfRange', field: 'Discounts row 4, Amount', got: 9, detail: 6.5 });
+    const part = issueOf(quoteOf(aQuote([{}], { jobDiscount: { percent: 0.1, field: 'Jobs row 2, Discount (%)' } })));
+    expect(part).toMatchObject({ code: 'ambiguous', field: 'Jobs row 2, Discount (%)' });
+    expect(quoted([{ ...GRIPS, discount }]).lines[0]).toMatchObject({ discountReason: 'Old customer' });
   });
 
   it('of an amount are shared by what lines come to', () => {
@@ -231,6 +259,67 @@ describe('what cannot be quoted', () => {
     const input = aQuote([aLine({ quantity: -1, unitPrice: 'x' }), aLine({ tax: 'y' })], { currency: '' });
     expect(quoteIssues(input).map(({ code }) => code)).toEqual(['blank', 'outOfRange', 'notNumber', 'unknownChoice']);
     expect(quoteIssues(aQuote([{}]))).toEqual([]);
+  });
+});
+
+describe('per cent', () => {
+  it.each([
+    [20, '20'],
+    ['20 %', '20'],
+    ['20%', '20'],
+    ['0.2 %', '0.2'],
+    ['0,25%', '0.25'],
+    [1, '1'],
+    [0, '0'],
+    ['0 %', '0'],
+    [100, '100'],
+    // no thousands of a per cent
+    ['8,875', '8.875'],
+  ])('%s', (cell, percent) => {
+    expect(plain(valueOf(readPercent(cell, 'Tax')))).toBe(percent);
+  });
+
+  // A spreadsheet keeps 0.2 of a typed 20 %, and 0.055 of 5.5 %.
+  it.each([
+    [0.2, 'Give 20 if 20 % is meant', '0.2 % as text'],
+    [0.055, 'Give 5.5 if 5.5 % is meant', '0.055 % as text'],
+    ['0,5', 'Give 50 if 50 % is meant', '0.5 % as text'],
+    [0.999999, 'Give 99.9999 if 99.9999 % is meant', '0.999999 % as text'],
+  ])('%s may be a part of one, and is asked about', (cell, much, little) => {
+    const issue = issueOf(readPercent(cell, 'Taxes row 2, Percent (%)'));
+    expect(issue).toMatchObject({ code: 'ambiguous', got: cell });
+    expect(sayIssue(issue)).toContain(much);
+    expect(sayIssue(issue)).toContain(little);
+  });
+
+  it.each([
+    ['x %', 'notNumber'],
+    ['%', 'blank'],
+    ['120 %', 'outOfRange'],
+    [-0.2, 'outOfRange'],
+    [null, 'blank'],
+    [true, 'notNumber'],
+  ])('%s is none', (cell, code) => {
+    expect(issueOf(readPercent(cell, 'Tax'))).toMatchObject(code === 'blank' ? { code } : { code, got: cell });
+  });
+
+  it('one that was read is not asked about again', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 100_000_000 }), (millionths) => {
+        const percent = millionths / 1e6;
+        expect(Number(decimalText(valueOf(readPercent(saidPercent(percent), 'Tax'))))).toBe(percent);
+      }),
+    );
+  });
+
+  it.each([
+    [{ taxes: [{ name: 'Standard', percent: 0.2 }] }, 'Tax Standard (%)'],
+    [{ setDiscount: { percent: 0.1 } }, 'Discount on the grips (%)'],
+    [{ jobDiscount: { percent: '0.1' } }, 'Discount on the job (%)'],
+    [{ deposit: { percent: 0.3 } }, 'Deposit (%)'],
+  ] as const)('terms with %o are asked about', (terms, field) => {
+    const issue = issueOf(quoteOf(aQuote([{}], terms as Partial<QuoteTerms>)));
+    expect(issue).toMatchObject({ code: 'ambiguous', field });
   });
 });
 

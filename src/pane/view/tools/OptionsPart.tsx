@@ -1,10 +1,11 @@
 /** Ways of doing one job, kept from Plan and Compare and priced beside each other. */
 import { Button } from '@fluentui/react-components';
 import type { Choices } from '../../../workbook/choices';
+import { decides } from '../../../workbook/quoteScope';
 import { comparisonLines } from '../../../words/money';
 import type { QuoteForm } from '../../state/quoteForm';
 import { TextField } from './quoteFields';
-import { decides, holds, MOST_KEPT, MOST_OPTIONS, suggestedName, withOption, type QuoteSeen } from './quoteSeen';
+import { holds, MOST_KEPT, MOST_OPTIONS, suggestedName, withOption, type QuoteSeen } from './quoteSeen';
 import { QUOTE_WORDS } from './quoteWords';
 import { Buttons, Part, Says, Sentences } from './parts';
 

@@ -82,6 +82,9 @@ function Terms({ seen, form, onForm }: InQuote) {
           onType={(lineOffPercent) => onForm({ lineOffPercent })}
         />
       )}
+      <Says quiet small>
+        {QUOTE_WORDS.forGood}
+      </Says>
     </Fold>
   );
 }
@@ -158,7 +161,7 @@ function JobPart({ pane, shop, job, today }: OfJob) {
   );
   const issued = useMemo(() => issuedSeen(shop, job), [shop, job]);
   const onForm = (change: Partial<QuoteForm>) => send({ on: 'tool', tool: 'quote', change });
-  const { quote, minutes, uncharged } = seen.made;
+  const { quote, minutes, uncharged, notTakenOff } = seen.made;
   const due = shop.jobs.find((each) => each.job === job)?.due ?? null;
   const keepTicked = (input: PlanInput) => {
     const ticked = tickedOptions(state, input, putters).map((option) => ({ ...option, clubKeys }));
@@ -176,6 +179,7 @@ function JobPart({ pane, shop, job, today }: OfJob) {
           </Says>
         )}
         {uncharged.length > 0 && <Says flagged>{QUOTE_WORDS.uncharged(namesText(uncharged))}</Says>}
+        {notTakenOff.length > 0 && <Says flagged>{QUOTE_WORDS.notTakenOff(namesText(notTakenOff))}</Says>}
         <Terms seen={seen} form={form} onForm={onForm} />
         {issued && <Issue pane={pane} job={job} seen={seen} issued={issued} />}
         {quote && <ShopOnly quote={quote} minutes={minutes} />}

@@ -2,11 +2,10 @@
 import { fillOptions } from '../../../workbook/fillOptions';
 import { issueQuote, voidQuote, type IssueRequest } from '../../../workbook/issueQuote';
 import type { QuoteId } from '../../../workbook/quoteDone';
-import type { OptionAsked } from '../../../workbook/quoteScope';
 import type { TermsChosen } from '../../../workbook/readMoney';
 import { sayIssued, sayOptions, sayVoided } from '../../../words/quoteOutcomes';
 import type { Deed } from '../../state/deed';
-import { decides } from './quoteSeen';
+import { decides, type OptionAsked } from '../../../workbook/quoteScope';
 import { QUOTE_WORDS } from './quoteWords';
 
 export function issueDeed(request: IssueRequest): Deed {

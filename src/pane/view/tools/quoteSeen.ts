@@ -12,6 +12,7 @@ import type { Choices } from '../../../workbook/choices';
 import { folded } from '../../../workbook/headings';
 import { nextNumber, readRegister, type NextNumber, type Registered } from '../../../workbook/quoteRegister';
 import {
+  decides,
   moneyTables,
   quoteCounter,
   quoteJob,
@@ -47,11 +48,6 @@ export interface QuoteSeen {
   readonly made: JobQuote;
   /** Those that can be set beside each other; null where there are fewer than two, or one of them cannot be quoted. */
   readonly compared: QuoteComparison | null;
-}
-
-/** Whether something is decided at all. */
-export function decides(choices: Choices): boolean {
-  return Object.keys(choices).some((key) => key !== 'exceptPutters');
 }
 
 /** A job as it would be quoted on a day. */

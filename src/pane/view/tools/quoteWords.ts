@@ -20,6 +20,8 @@ export const QUOTE_WORDS = {
   line: 'Line',
   amount: 'Amount',
   uncharged: (names: string) => `Not charged, since no new grip is chosen: ${names}.`,
+  notTakenOff: (names: string) =>
+    `Discounts takes something off ${names}, which this way of doing the job has not: nothing is taken off for it.`,
   duePast: (due: string) => `Due in Jobs is ${due}, which is past. Mend it there if the clubs are still to be done.`,
   thisOnly: 'For this quote only',
   discount: 'Job, % off',
@@ -31,6 +33,8 @@ export const QUOTE_WORDS = {
   lineOff: 'One line',
   noLine: 'none',
   lineOffPercent: 'Line, % off',
+  forGood:
+    'What is to stay off lines, in later revisions too, stands in the sheet Discounts; off the grips or the job, in Jobs.',
   shopOnly: 'For the shop only',
   shopOnlyHow: 'Stands on no sheet that a client sees.',
   minutes: (minutes: number) => `${numberText(minutes, Number.isInteger(minutes) ? 0 : 1)} minutes at the bench.`,
