@@ -1,6 +1,8 @@
 /** How everything on the shelves stands against what open jobs need. */
+import { drained } from '../choose/steps';
+import type { Progress } from '../choose/types';
 import { groupedBy } from '../plan/together';
-import { entryKey } from './ledger';
+import { entriesByJob, keysOf, usedUp } from './ledger';
 import { itemKey, lessOf, sameWord, sumOf } from './quantity';
 import type { Entry, ItemState, JobNeeds, Lack, Stocked, StockState, Stranded } from './types';
 
@@ -11,6 +13,8 @@ export interface StockAsked {
   readonly entries: ReadonlyMap<string, Entry>;
   /** Jobs that are listed and done, in lower case: the others are gone. */
   readonly doneJobs: ReadonlySet<string>;
+  /** What is ordered and not here yet, by thing. */
+  readonly onOrder?: ReadonlyMap<string, number> | undefined;
 }
 
 /** Jobs by the day they are promised for; of one day, and of none, in the order of the sheet. */
@@ -27,26 +31,46 @@ interface Claim {
   readonly reserved: number;
 }
 
+/** What open jobs still want, by job. */
+type Wanted = ReadonlyMap<string, ReadonlyMap<string, number>>;
+
 /**
- * Sets what is on hand against what is reserved and needed.
+ * Sets what is on hand and on order against what is reserved and needed.
  *
  * A piece that is reserved is kept for its job. What is free goes to the open jobs in the order they are due, a job without a day
- * last; where more is reserved than there is, the job due last goes without.
+ * last; where more is reserved than there is, the job due last goes without. What is on order is waited for in the same order.
  */
 export function stockState(asked: StockAsked): StockState {
-  const claims = claimsOf(asked);
+  return drained(stockStateSteps(asked));
+}
+
+/** {@link stockState} in steps, one for each job and one for each thing. */
+export function* stockStateSteps(asked: StockAsked): Generator<Progress, StockState> {
+  const wanted = new Map<string, ReadonlyMap<string, number>>();
+  const byJob = entriesByJob(asked.entries);
+  const claims = new Map<string, Claimed[]>();
+  const inOrder = byDue(asked.jobs);
+  for (const [done, job] of inOrder.entries()) {
+    yield { done, of: inOrder.length };
+    const name = sameWord(job.job);
+    const still = wantedOf(job, byJob.get(name) ?? []);
+    wanted.set(name, still);
+    addClaims(claims, job, still, asked.entries);
+  }
   const listed = new Map<string, Stocked>();
   for (const each of asked.stocked) if (!listed.has(itemKey(each))) listed.set(itemKey(each), each);
   const reserved = reservedByItem(asked.entries);
   const keys = [...new Set([...listed.keys(), ...claims.keys()])];
-  return {
-    items: keys.map((key) => {
-      const { shelf, item } = listed.get(key) ?? claims.get(key)?.[0]?.of ?? { shelf: 'grip', item: '' };
-      const own = (claims.get(key) ?? []).map(({ claim }) => claim);
-      return itemState({ shelf, item, stocked: listed.get(key), claims: own, reserved: reserved.get(key) ?? 0 });
-    }),
-    stranded: strandedOf(asked),
-  };
+  const items: ItemState[] = [];
+  for (const [done, key] of keys.entries()) {
+    yield { done, of: keys.length };
+    const { shelf, item } = listed.get(key) ?? claims.get(key)?.[0]?.of ?? { shelf: 'grip', item: '' };
+    const own = (claims.get(key) ?? []).map(({ claim }) => claim);
+    const onOrder = asked.onOrder?.get(key) ?? 0;
+    const of = { shelf, item, stocked: listed.get(key), reserved: reserved.get(key) ?? 0, onOrder };
+    items.push(itemState({ ...of, claims: own }));
+  }
+  return { items, stranded: strandedOf(asked, wanted) };
 }
 
 function reservedByItem(entries: ReadonlyMap<string, Entry>): ReadonlyMap<string, number> {
@@ -56,41 +80,45 @@ function reservedByItem(entries: ReadonlyMap<string, Entry>): ReadonlyMap<string
 
 type Claimed = { readonly of: Pick<Stocked, 'shelf' | 'item'>; readonly claim: Claim };
 
-/** By thing, in the order the jobs are due. */
-function claimsOf({ jobs, entries }: StockAsked): Map<string, Claimed[]> {
-  const found = new Map<string, Claimed[]>();
-  for (const { job, due, round, needs } of byDue(jobs)) {
-    for (const [key, group] of groupedBy(needs, itemKey)) {
-      const first = group[0] as (typeof group)[number];
-      const own = group.map((need) => ({ need, entry: entries.get(entryKey({ ...need, job, round })) }));
-      const wanted = sumOf(own.map(({ need, entry }) => Math.max(0, lessOf(need.quantity, entry?.used ?? 0))));
-      const reserved = sumOf(own.map(({ entry }) => entry?.reserved ?? 0));
-      const claims = found.get(key) ?? [];
-      claims.push({ of: { shelf: first.shelf, item: first.item }, claim: { job, due, wanted, reserved } });
-      found.set(key, claims);
-    }
+/** What one job claims, by thing; asked in the order the jobs are due. */
+function addClaims(
+  found: Map<string, Claimed[]>,
+  of: JobNeeds,
+  still: ReadonlyMap<string, number>,
+  entries: StockAsked['entries'],
+): void {
+  const { job, due, needs } = of;
+  const keyOf = keysOf(of);
+  for (const [key, group] of groupedBy(needs, itemKey)) {
+    const first = group[0] as (typeof group)[number];
+    const own = group.map(keyOf);
+    const wanted = sumOf(own.map((each) => still.get(each) ?? 0));
+    const reserved = sumOf(own.map((each) => entries.get(each)?.reserved ?? 0));
+    const claims = found.get(key) ?? [];
+    claims.push({ of: { shelf: first.shelf, item: first.item }, claim: { job, due, wanted, reserved } });
+    found.set(key, claims);
   }
-  return found;
 }
 
-interface ItemAsked extends Pick<ItemState, 'shelf' | 'item' | 'stocked' | 'reserved'> {
+interface ItemAsked extends Pick<ItemState, 'shelf' | 'item' | 'stocked' | 'reserved' | 'onOrder'> {
   readonly claims: readonly Claim[];
 }
 
 function itemState({ claims, ...of }: ItemAsked): ItemState {
-  const { stocked, reserved } = of;
+  const { stocked, reserved, onOrder } = of;
   const onHand = stocked?.onHand;
   const needed = sumOf(claims.map(({ wanted }) => wanted));
   const common = { ...of, onHand, needed };
   if (onHand === undefined) return { ...common, free: undefined, left: undefined, lacks: [], low: false };
   const free = lessOf(onHand, reserved);
   const left = lessOf(free, sumOf(claims.map((claim) => Math.max(0, lessOf(claim.wanted, claim.reserved)))));
-  const low = left < 0 || (stocked?.reorderAt !== undefined && left <= stocked.reorderAt);
-  return { ...common, free, left, lacks: lacksOf(claims, free), low };
+  const coming = sumOf([left, onOrder]);
+  const low = coming < 0 || (stocked?.reorderAt !== undefined && coming <= stocked.reorderAt);
+  return { ...common, free, left, lacks: lacksOf(claims, free, onOrder), low };
 }
 
-/** Of what is free, the earliest due first; of what is reserved beyond what there is, the latest due loses first. */
-function lacksOf(claims: readonly Claim[], free: number): Lack[] {
+/** Of what is free and of what is on order, the earliest due first; of what is reserved beyond what there is, the latest due loses first. */
+function lacksOf(claims: readonly Claim[], free: number, onOrder: number): Lack[] {
   let lost = Math.max(0, -free);
   const kept = [...claims].reverse().map((claim) => {
     const loses = Math.min(lost, claim.reserved);
@@ -98,17 +126,21 @@ function lacksOf(claims: readonly Claim[], free: number): Lack[] {
     return { ...claim, reserved: lessOf(claim.reserved, loses) };
   });
   let pool = Math.max(0, free);
+  let coming = onOrder;
   return kept.reverse().flatMap(({ job, due, wanted, reserved }) => {
     const open = Math.max(0, lessOf(wanted, reserved));
     const given = Math.min(open, pool);
     pool = lessOf(pool, given);
-    return open > given ? [{ job, due, quantity: lessOf(open, given) }] : [];
+    if (open <= given) return [];
+    const quantity = lessOf(open, given);
+    const waits = Math.min(quantity, coming);
+    coming = lessOf(coming, waits);
+    return [{ job, due, quantity, onOrder: waits }];
   });
 }
 
 /** What is reserved for jobs that are not open, or for what an open job does not need. */
-function strandedOf({ jobs, entries, doneJobs }: StockAsked): Stranded[] {
-  const open = new Map(jobs.map((job) => [sameWord(job.job), wantedOf(job, entries)]));
+function strandedOf({ entries, doneJobs }: StockAsked, open: Wanted): Stranded[] {
   const held = [...entries].flatMap(([key, entry]) => {
     if (entry.reserved === 0) return [];
     const excess = lessOf(entry.reserved, open.get(sameWord(entry.job))?.get(key) ?? 0);
@@ -121,25 +153,32 @@ function strandedOf({ jobs, entries, doneJobs }: StockAsked): Stranded[] {
   }));
 }
 
-/** The needs of a job without what it has used already. */
-export function stillNeeded(job: JobNeeds, entries: ReadonlyMap<string, Entry>): JobNeeds {
-  const wanted = wantedOf(job, entries);
-  const needs = job.needs.flatMap((need) => {
-    const quantity = wanted.get(entryKey({ ...need, job: job.job, round: job.round })) ?? 0;
-    return quantity > 0 ? [{ ...need, quantity }] : [];
+/** The needs of jobs without what they have used already. */
+export function stillNeeded(jobs: readonly JobNeeds[], entries: ReadonlyMap<string, Entry>): JobNeeds[] {
+  const byJob = entriesByJob(entries);
+  return jobs.map((job) => {
+    const wanted = wantedOf(job, byJob.get(sameWord(job.job)) ?? []);
+    const keyOf = keysOf(job);
+    const needs = job.needs.flatMap((need) => {
+      const quantity = wanted.get(keyOf(need)) ?? 0;
+      return quantity > 0 ? [{ ...need, quantity }] : [];
+    });
+    return { ...job, needs };
   });
-  return { ...job, needs };
 }
 
-/** What an open job still wants, by the key of its entries. */
-export function wantedOf(
-  { job, round, needs }: JobNeeds,
-  entries: ReadonlyMap<string, Entry>,
-): ReadonlyMap<string, number> {
+/**
+ * What an open job still wants, by the key of its entries.
+ *
+ * @param entries of that job
+ */
+export function wantedOf(of: JobNeeds, entries: readonly Entry[]): ReadonlyMap<string, number> {
+  const { used } = usedUp(of, entries);
+  const keyOf = keysOf(of);
   return new Map(
-    needs.map((need) => {
-      const key = entryKey({ ...need, job, round });
-      return [key, Math.max(0, lessOf(need.quantity, entries.get(key)?.used ?? 0))];
+    of.needs.map((need) => {
+      const key = keyOf(need);
+      return [key, Math.max(0, lessOf(need.quantity, used.get(key) ?? 0))];
     }),
   );
 }
