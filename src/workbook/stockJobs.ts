@@ -18,6 +18,7 @@ import {
   type Taken,
 } from '../core/index';
 import { folded, lackingHeaders } from './headings';
+import { ALWAYS, paced, STOPPED, type GoOn, type Stopped } from './pace';
 import { readMovements, rowsEntered } from './movements';
 import type { InTheWay, NotDone, Occupied } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
@@ -27,7 +28,7 @@ import { MOVEMENTS } from './tables/movements';
 import { readShelves, shelfTable, type Shelved } from './shelves';
 import { shopTables, tableQueries, type ShopTables } from './shop';
 import type { MoveDone, ReleaseDone, ReserveDone, UseDone } from './stockDone';
-import { needsOfJob, stockOf } from './stockScope';
+import { needsOfJob, stockOf, stockSteps } from './stockScope';
 import { askFirst, changedCells, formulaCells, writeCells } from './tableCells';
 
 type Missing = Exclude<NotDone, { reason: 'port' }>;
@@ -115,24 +116,40 @@ export interface StockAct {
  * write, and a read more where the ledger has to grow.
  *
  * @param jobs their names; null: every open job
+ * @param goOn asked between the jobs that are worked out; stopped, nothing is written
  */
 export async function reserveJobs(
   port: WorkbookPort,
   jobs: readonly string[] | null,
+  act: StockAct,
+): Promise<ReserveDone>;
+export async function reserveJobs(
+  port: WorkbookPort,
+  jobs: readonly string[] | null,
+  act: StockAct,
+  goOn: GoOn,
+): Promise<ReserveDone | Stopped>;
+export async function reserveJobs(
+  port: WorkbookPort,
+  jobs: readonly string[] | null,
   { today, agreed = null }: StockAct,
-): Promise<ReserveDone> {
-  return politely(async (): Promise<ReserveDone> => {
+  goOn: GoOn = ALWAYS,
+): Promise<ReserveDone | Stopped> {
+  return politely(async (): Promise<ReserveDone | Stopped> => {
     const tables = await lookAtAll(port);
     const ledger = ledgerIn(tables);
     if ('done' in ledger) return ledger;
-    const seen = stockOf({ tables });
+    const seen = await paced(stockSteps(tables), goOn);
+    if (!seen) return STOPPED;
     if (!seen.ok) return unreadable(seen.issue);
     const { asked, shelved } = seen.value;
     const wanted = jobs && new Set(jobs.map(folded));
     const chosen = asked.jobs.map(({ job }) => job).filter((job) => !wanted || wanted.has(folded(job)));
     if (chosen.length === 0) return { done: false, reason: 'noOpenJob', jobs: jobs ?? [] };
+    if (!(await goOn({ done: 1, of: 1 }))) return STOPPED;
     // What cannot be counted is told, and keeps nobody from getting the rest.
     const movements = reserveFor(asked, chosen).filter((movement) => !badCount(shelved, [movement]));
+    if (!(await goOn({ done: 1, of: 1 }))) return STOPPED;
     const question = await write(port, { ledger, movements, today, agreed }, labelOf('Reserved for', chosen));
     if (question) return question;
     const known = readMovements(ledger);

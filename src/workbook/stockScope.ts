@@ -1,6 +1,7 @@
 /** How the shelves stand against every open job, from the tables. Pure. */
 import {
   benchTicket,
+  drained,
   entriesOf,
   needsOf,
   ok,
@@ -9,6 +10,7 @@ import {
   type Issue,
   type JobNeeds,
   type Movement,
+  type Progress,
   type Result,
   type StockAsked,
   type StockState,
@@ -17,7 +19,7 @@ import {
 import { planJob } from './benchJob';
 import { folded } from './headings';
 import { readMovements } from './movements';
-import { openJobs, type OpenJob, type OpenJobs } from './openJobs';
+import { openJobsSteps, type OpenJob, type OpenJobs } from './openJobs';
 import { readBench } from './readBench';
 import { settingValues } from './readSettings';
 import { redoRows, redosOf } from './rounds';
@@ -37,16 +39,19 @@ export interface StockSeen {
   readonly problems: readonly Issue[];
 }
 
+/** The shelves and the open jobs: what is free, short and to be ordered, and what is reserved for nobody. */
+export function stockOf({ tables }: Pick<Shop, 'tables'>, known?: Result<OpenJobs>): Result<StockSeen> {
+  return drained(stockSteps(tables, known));
+}
+
 /**
- * The shelves and the open jobs: what is free, short and to be ordered, and what is reserved for nobody.
+ * {@link stockOf} in steps.
  *
- * @param open the jobs as planned; planned anew where it is left out
+ * @param known the jobs as planned; planned here where it is left out
  * @returns why nothing can be told: no job can be planned, or a row of the ledger cannot be read
  */
-export function stockOf(
-  { tables }: Pick<Shop, 'tables'>,
-  open: Result<OpenJobs> = openJobs(tables),
-): Result<StockSeen> {
+export function* stockSteps(tables: ShopTables, known?: Result<OpenJobs>): Generator<Progress, Result<StockSeen>> {
+  const open = known ?? (yield* openJobsSteps(tables));
   if (!open.ok) return open;
   const ledger = tables.Movements ? readMovements(tables.Movements) : ok<readonly Movement[]>([]);
   if (!ledger.ok) return ledger;
