@@ -105,7 +105,8 @@ export function sayUndo(end: UndoDone): string {
     const kept = left.length > 0 ? ` Left as you changed them since: ${listed(left)}.` : '';
     const lost =
       notFound.length > 0 ? ` Left alone, since they were not found for certain: ${rowsListed(notFound)}.` : '';
-    return `Taken back: ${label} (${countOf(restored, 'cell')}).${kept}${lost}`;
+    const next = end.next === null ? ' Nothing else is left to undo.' : ` Undo takes back next: ${end.next}.`;
+    return `Taken back: ${label} (${countOf(restored, 'cell')}).${kept}${lost}${next}`;
   }
   return end.reason === 'nothingToUndo' ? 'There is no fill to take back.' : sayNotDone(end);
 }

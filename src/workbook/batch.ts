@@ -57,7 +57,7 @@ export interface BatchGoing {
 }
 
 /**
- * Quotes are issued first, then pieces reserved, then plans filled: what *Undo last fill* takes back is the last of them. A job of which
+ * Quotes are issued first, then pieces reserved, then plans filled: what *Undo* takes back is the last of them. A job of which
  * something cannot be done is left out there and named; the others go on. Each of the three is worked out in slices and written at once: stopped
  * before that, nothing of it is written, and what was written before stays whole.
  */
