@@ -8,7 +8,7 @@ import { scopeRows } from '../workbook/planScope';
 import type { WorkbookPort } from '../workbook/port';
 import { setUp as setUpTables } from '../workbook/setUp';
 import type { Shop } from '../workbook/shop';
-import { undoLast } from '../workbook/undo';
+import { keepingSteps, undoLast } from '../workbook/undo';
 import { sayFill, sayFreeze, sayLesson, saySetUp, sayUndo } from '../words/outcomes';
 import type { Deed, Going } from './state/deed';
 import { scopeOf, shopOf } from './state/seen';
@@ -56,7 +56,7 @@ export async function fill(port: WorkbookPort, seen: ShopSeen, asked: FillAsked)
   // Row numbers that were agreed to are those of the workbook as it was then.
   const from = agreed?.seen ?? seen;
   const over = agreed?.over;
-  const end = await fillPlan(port, shopOf(from), {
+  const end = await fillPlan(keepingSteps(port), shopOf(from), {
     scope: scopeOf(who, rows),
     choices,
     where,
@@ -74,7 +74,7 @@ export async function freeze(port: WorkbookPort, shop: Shop, who: Who, rows: rea
   const key = clubs ? scopeRows(clubs, scopeOf(who, rows)).key : '';
   const place = shop.plans.filter((plan) => plan.key === key).at(-1);
   if (!place) return failed(ENDS.freeze.failed, ENDS.noPlan);
-  const end = await freezePlan(port, shop, place);
+  const end = await freezePlan(keepingSteps(port), shop, place);
   return end.done ? done(ENDS.freeze.done, sayFreeze(end)) : failed(ENDS.freeze.failed, sayFreeze(end));
 }
 
@@ -86,7 +86,7 @@ export async function teach(
   agreed: Agreed | null,
 ): Promise<Outcome> {
   const from = agreed?.seen ?? seen;
-  const end = await useLesson(port, shopOf(from), lesson, lesson.appliesTo, agreed?.over);
+  const end = await useLesson(keepingSteps(port), shopOf(from), lesson, lesson.appliesTo, agreed?.over);
   return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
 }
 
@@ -100,7 +100,12 @@ export async function act(
 ): Promise<Outcome> {
   // Row numbers that were agreed to are those of the workbook as it was then.
   const from = agreed?.seen ?? seen;
-  const { end, text, partly, list, headline } = await deed.run(port, shopOf(from), agreed?.over ?? null, going);
+  const { end, text, partly, list, headline } = await deed.run(
+    keepingSteps(port),
+    shopOf(from),
+    agreed?.over ?? null,
+    going,
+  );
   const titles = { done: headline ?? deed.done, failed: headline ?? deed.failed };
   const outcome = ended(end, titles, text, (over) => ({ task: 'deed', deed, agreed: { seen: from, over } }));
   if (outcome.kind === 'occupied') return outcome;

@@ -290,7 +290,7 @@ export const LESSON = {
 export const ACTIONS = {
   fill: 'Fill plan',
   freeze: 'Freeze to values',
-  undo: 'Undo last fill',
+  undo: (label: string | undefined) => (label === undefined ? 'Undo last fill' : `Undo: ${label}`),
   where: 'Where the plan goes',
   planSheet: 'Own sheet',
   openSheet: 'Selected cell',
@@ -351,7 +351,7 @@ export const ENDS = {
   noPlan: 'There is no plan of these clubs in the workbook. Fill it first, then freeze it.',
   chosenClubs: 'of chosen clubs',
   ourMistake: (said: string) =>
-    `Setwright made a mistake (${said}). Look at the sheet, use Undo last fill if something was written, and read the workbook again.`,
+    `Setwright made a mistake (${said}). Look at the sheet, use Undo if something was written, and read the workbook again.`,
 } as const;
 
 export const TASKS: Record<Exclude<Task, 'deed'>, string> = {

@@ -4,6 +4,7 @@ import { scopeRows } from '../workbook/planScope';
 import { PortError, type WorkbookPort } from '../workbook/port';
 import { planSheetName } from '../workbook/sheetName';
 import { readShop, type Shop } from '../workbook/shop';
+import { STEPS_KEY, stepsIn } from '../workbook/undoSteps';
 import { sayPortError } from '../words/portErrors';
 import { scopeOf, shopOf } from './state/seen';
 import { previewOf, rowsTouched, seenOf } from './state/lookAt';
@@ -30,10 +31,10 @@ async function caught(title: string, job: () => Promise<Outcome>): Promise<Outco
 
 async function look(port: WorkbookPort): Promise<Look> {
   try {
-    const shop = seenOf(await readShop(port));
+    const [shop, steps] = await Promise.all([readShop(port), port.recall(STEPS_KEY)]);
     // Whoever looks will do something next; what fails to load is said when it is asked for.
     acts().catch(() => undefined);
-    return { shop };
+    return { shop: { ...seenOf(shop), undo: stepsIn(steps).at(-1)?.label } };
   } catch (error) {
     return { failed: thrown(ENDS.look.failed, error) };
   }

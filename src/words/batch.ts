@@ -10,8 +10,9 @@ import { sayReservedAlone, shortText } from './stock';
 
 export const BATCH_STEPS = {
   quote: (worked: number, of: number) => `Quoting job ${Math.min(worked + 1, of)} of ${of}…`,
-  reserve: (_worked: number, of: number) => `Reserving for ${countOf(of, 'job')}…`,
-  plan: (_worked: number, of: number) => `Filling the plans of ${countOf(of, 'job')}…`,
+  reserve: (worked: number, of: number) => `Reserving: job ${Math.min(worked + 1, of)} of ${of} looked at…`,
+  plan: (worked: number, of: number) =>
+    worked < of ? `Planning job ${worked + 1} of ${of}…` : `Writing the plans of ${countOf(of, 'job')}…`,
 } as const;
 
 /** What was done for all jobs, and what was not. */
@@ -21,7 +22,7 @@ export function sayBatch(end: BatchDone): string {
     quotes ? sayQuotes([...quotes.values()]) : '',
     plans ? ('filled' in plans ? sayPlans(plans) : sayNotDone(plans)) : '',
     reserved ? sayReservations(reserved) : '',
-    stopped ? (quotes || reserved ? 'Stopped there; the rest was not begun.' : 'Stopped. Nothing was written.') : '',
+    stopped ? (quotes || reserved ? 'Stopped there; nothing more was written.' : 'Stopped. Nothing was written.') : '',
   ];
   return said.filter((text) => text !== '').join(' ');
 }

@@ -11,7 +11,7 @@ function heldText(was: string | number | boolean | null): string {
 export function sayConstant(end: ConstantDone): string {
   if (end.done) {
     const { table, row, heading, was, now } = end;
-    return `${table}, ${row}: ${heading} is ${now} now; it was ${heldText(was)}. Plans follow it; Undo last fill takes it back.`;
+    return `${table}, ${row}: ${heading} is ${now} now; it was ${heldText(was)}. Plans follow it; Undo takes it back.`;
   }
   switch (end.reason) {
     case 'occupied':

@@ -105,7 +105,8 @@ export function sayUndo(end: UndoDone): string {
     const kept = left.length > 0 ? ` Left as you changed them since: ${listed(left)}.` : '';
     const lost =
       notFound.length > 0 ? ` Left alone, since they were not found for certain: ${rowsListed(notFound)}.` : '';
-    return `Taken back: ${label} (${countOf(restored, 'cell')}).${kept}${lost}`;
+    const next = end.next === null ? ' Nothing else is left to undo.' : ` Undo takes back next: ${end.next}.`;
+    return `Taken back: ${label} (${countOf(restored, 'cell')}).${kept}${lost}${next}`;
   }
   if (end.reason === 'changedSince') {
     return `${end.label}: nothing was taken back. Movements and what is on hand go back together or not at all, and this was changed since: ${rowsListed(end.cells)}. Put it as it was and undo again, or enter the difference under Stock.`;

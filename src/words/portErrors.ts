@@ -18,7 +18,7 @@ const PORT_SENTENCES: Readonly<Record<PortErrorCode, (cells: string, hostSaid: s
     `The workbook refused a step and everything was put back as it was.${said(hostSaid)} Save, then try again.`,
   halfWritten: (cells, hostSaid) =>
     `The workbook failed half way and could not be put back.${said(hostSaid)} Look at ${cells || 'the cells just written'}, ` +
-    'then use Undo last fill.',
+    'then use Undo.',
   unsupported: (_, hostSaid) => `This version of the spreadsheet cannot do that.${said(hostSaid)} Nothing was written.`,
   host: (_, hostSaid) => `The workbook did not answer.${said(hostSaid)} Nothing was written; try again.`,
 };

@@ -4,6 +4,7 @@ import { fillPlans, type JobLeft } from './fillPlans';
 import { folded } from './headings';
 import { issueQuotes } from './issueQuote';
 import type { FillDone, NotDone } from './outcomes';
+import type { GoOn, Stopped } from './pace';
 import type { WorkbookPort } from './port';
 import { moneyNumber } from '../core/index';
 import type { IssueDone } from './quoteDone';
@@ -47,15 +48,18 @@ export interface BatchDone {
 
 /** What a batch says of itself, and asks, while it goes on. */
 export interface BatchGoing {
-  readonly step: (what: 'quote' | 'reserve' | 'plan', worked: number) => void;
+  readonly step: (what: 'quote' | 'reserve' | 'plan', worked: number, of: number) => void;
   readonly signal: AbortSignal;
   /** Lets the page draw and take input. */
   readonly rest: () => Promise<void>;
+  /** Milliseconds of a clock; replaced in tests. */
+  readonly now?: () => number;
 }
 
 /**
- * Quotes are issued first, then pieces reserved, then plans filled: what *Undo last fill* takes back is the last of them. A job of which
- * something cannot be done is left out there and named; the others go on. Stopped, it leaves whole what was done and begins nothing more.
+ * Quotes are issued first, then pieces reserved, then plans filled: what *Undo* takes back is the last of them. A job of which
+ * something cannot be done is left out there and named; the others go on. Each of the three is worked out in slices and written at once: stopped
+ * before that, nothing of it is written, and what was written before stays whole.
  */
 export async function runBatch(port: WorkbookPort, asked: BatchAsked, going: BatchGoing): Promise<BatchDone> {
   const { jobs, today } = asked;
@@ -65,29 +69,53 @@ export async function runBatch(port: WorkbookPort, asked: BatchAsked, going: Bat
     plans: undefined,
     stopped: false,
   };
-  const goesOn = async (): Promise<boolean> => {
-    await going.rest();
-    done.stopped = going.signal.aborted;
-    return !done.stopped;
-  };
+  const { goesOn, during } = pacing(going, () => (done.stopped = true));
   if (asked.quote && (await goesOn())) {
-    done.quotes = await quoteAll(port, await readShop(port), asked, async (worked) => {
-      going.step('quote', worked);
-      return goesOn();
-    });
+    const goOn = during('quote');
+    done.quotes = await quoteAll(port, await readShop(port), asked, (worked) =>
+      goOn({ done: worked, of: jobs.length }),
+    );
   }
   if (asked.reserve && (await goesOn())) {
-    going.step('reserve', 0);
-    done.reserved = await reserveJobs(port, jobs, { today });
+    const end = await reserveJobs(port, jobs, { today }, during('reserve'));
+    if (!isStopped(end)) done.reserved = end;
   }
   if (asked.plan && (await goesOn())) {
-    going.step('plan', 0);
-    const end = await fillPlans(port, await readShop(port), { jobs, label: `Plans of ${jobs.length} jobs` });
-    done.plans = end.done
-      ? { filled: new Map(end.filled.map(({ job, ...filled }) => [job, filled])), left: end.left }
-      : end;
+    const label = `Plans of ${jobs.length} jobs`;
+    const end = await fillPlans(port, await readShop(port), { jobs, label, goOn: during('plan') });
+    if (end.done) {
+      done.plans = { filled: new Map(end.filled.map(({ job, ...filled }) => [job, filled])), left: end.left };
+    } else if (!isStopped(end)) done.plans = end;
   }
   return done;
+}
+
+/** Longer than this at a stretch and a keystroke is felt to lag. */
+const SLICE_MS = 12;
+
+/** Rests whenever a slice is used up, and stops for good once it is told to. */
+function pacing({ step, signal, rest, now = () => performance.now() }: BatchGoing, stopped: () => void) {
+  let since = -Infinity;
+  const goesOn = async (): Promise<boolean> => {
+    if (now() - since >= SLICE_MS) {
+      await rest();
+      since = now();
+    }
+    if (signal.aborted) stopped();
+    return !signal.aborted;
+  };
+  const during = (what: Parameters<BatchGoing['step']>[0]): GoOn => {
+    step(what, 0, 1);
+    return (progress) => {
+      step(what, progress.done, progress.of);
+      return goesOn();
+    };
+  };
+  return { goesOn, during };
+}
+
+function isStopped(end: { readonly done: boolean; readonly reason?: string }): end is Stopped {
+  return !end.done && end.reason === 'stopped';
 }
 
 /**

@@ -1,5 +1,7 @@
 /** Filling the plans of many jobs, each into its own sheet: one read and one write for all of them. */
+import type { Progress } from '../core/index';
 import type { FillDone, Filled, NotDone } from './outcomes';
+import { ALWAYS, paced, STOPPED, type GoOn, type Stopped } from './pace';
 import { fresh, ownSheet, rememberPages, untilKnown } from './pagePlace';
 import type { LookAgain } from './pagePlace';
 import { planQueries, readyPlan } from './planDraft';
@@ -38,6 +40,8 @@ export interface PlansAsked {
   readonly label: string;
   /** Other changes that go into the same write, made from the tables as they are looked at then. */
   readonly beside?: (tables: ShopTables) => Beside;
+  /** Asked between the jobs that are worked out; stopped, nothing is written. */
+  readonly goOn?: GoOn;
 }
 
 interface Drafted {
@@ -51,9 +55,13 @@ interface Drafted {
  *
  * @returns what was filled and what was left; not done where the workbook kept changing or refused
  */
-export async function fillPlans(port: WorkbookPort, shop: Shop, asked: PlansAsked): Promise<PlansFilled | NotDone> {
-  return politely(async (): Promise<PlansFilled | NotDone> => {
-    const end = await untilKnown<PlansFilled | NotDone>(port, shop, (known, tries, namesInUse) =>
+export async function fillPlans(
+  port: WorkbookPort,
+  shop: Shop,
+  asked: PlansAsked,
+): Promise<PlansFilled | NotDone | Stopped> {
+  return politely(async (): Promise<PlansFilled | NotDone | Stopped> => {
+    const end = await untilKnown<PlansFilled | NotDone | Stopped>(port, shop, (known, tries, namesInUse) =>
       attempt(port, shop, known, asked, tries, namesInUse),
     );
     return end ?? { done: false, reason: 'port', error: new PortError('notLookedAt') };
@@ -64,17 +72,19 @@ async function attempt(
   port: WorkbookPort,
   chosenFrom: Shop,
   known: Shop,
-  { jobs, label, beside }: PlansAsked,
+  { jobs, label, beside, goOn = ALWAYS }: PlansAsked,
   tries: number,
   namesInUse: readonly string[],
-): Promise<PlansFilled | NotDone | LookAgain> {
+): Promise<PlansFilled | NotDone | Stopped | LookAgain> {
   const { Clubs } = known.tables;
   if (!Clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
-  const drafts = draftsOf(known, Clubs, jobs, namesInUse);
+  const drafts = await paced(draftsOf(known, Clubs, jobs, namesInUse), goOn);
+  if (!drafts) return STOPPED;
   const looks = await lookAtAll(port, drafts);
   const left: JobLeft[] = [];
   const ready: (ReadyPlan & { readonly job: string })[] = [];
   for (const [at, { job, draft }] of drafts.entries()) {
+    if (!(await goOn({ done: at, of: drafts.length }))) return STOPPED;
     const look = looks.places[at];
     if (!look) {
       left.push({ job, end: { done: false, reason: 'noRoom' } });
@@ -92,6 +102,8 @@ async function attempt(
     else if (plan.reason === 'occupied' && tries === 1) return { namesInUse: [] };
     else left.push({ job, end: plan });
   }
+  // The last chance to stop: what follows is the one write.
+  if (!(await goOn({ done: drafts.length, of: drafts.length }))) return STOPPED;
   const other = beside?.(looks.tables).changes ?? [];
   if (ready.length + other.length > 0) {
     await port.apply(
@@ -111,15 +123,23 @@ async function attempt(
 }
 
 /** A place for each job, none of them twice. */
-function draftsOf(known: Shop, clubs: TableSeen, jobs: readonly string[], namesInUse: readonly string[]): Drafted[] {
+function* draftsOf(
+  known: Shop,
+  clubs: TableSeen,
+  jobs: readonly string[],
+  namesInUse: readonly string[],
+): Generator<Progress, Drafted[]> {
   let shop = known;
-  return jobs.map((job) => {
+  const drafts: Drafted[] = [];
+  for (const job of jobs) {
+    yield { done: 0, of: jobs.length };
     const guess = scopeRows(clubs, { job });
     const target = ownSheet(shop, namesInUse, guess.key, (taken) => planSheetName(job, taken));
     if (!target.place)
       shop = { ...shop, plans: [...shop.plans, promised(fresh(shop, namesInUse, target, true), guess)] };
-    return { job, draft: { request: { scope: { job }, choices: {}, as: 'live' }, target, guess } };
-  });
+    drafts.push({ job, draft: { request: { scope: { job }, choices: {}, as: 'live' }, target, guess } });
+  }
+  return drafts;
 }
 
 /** A place that is given out, so that the next job gets another. */

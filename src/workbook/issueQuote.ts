@@ -41,7 +41,7 @@ const ROWS_MORE = 20;
 
 /**
  * Issues a quote: the next number (or, for a job that has one, its next revision), a sheet of its own that is never written
- * over, and a row of the register, all in one write that *Undo last fill* neither takes back nor forgets anything for. The register
+ * over, and a row of the register, all in one write that *Undo* neither takes back nor forgets anything for. The register
  * is read right before, and again after.
  */
 export async function issueQuote(port: WorkbookPort, request: IssueRequest): Promise<IssueDone> {

@@ -94,7 +94,12 @@ export type FreezeDone =
   | { readonly done: false; readonly reason: 'notCalculated'; readonly cell: string; readonly error: string };
 
 export type UndoDone =
-  | { readonly done: true; readonly reverted: Reverted }
+  | {
+      readonly done: true;
+      readonly reverted: Reverted;
+      /** What would be taken back next; null: nothing is left. */
+      readonly next: string | null;
+    }
   | NotDone
   | { readonly done: false; readonly reason: 'nothingToUndo' }
   /** it goes back as a whole or not at all, and these cells and rows of it were changed since */

@@ -21,7 +21,7 @@ import {
   type Way,
 } from '../core/index';
 import { folded } from './headings';
-import { duplicates, readTable, type Matrix, type Row } from './records';
+import { duplicates, isBlank, matchHeaders, readTable, type Matrix, type Row } from './records';
 import { ALIKE_MASS, CATALOGUE_MASS, CLUBS, STOCK, WEIGHED_MASS, WEIGHTS } from './schema';
 import { readSettings } from './readSettings';
 import { thousandths } from '../words/readings';
@@ -75,7 +75,7 @@ export function planTables(tables: TablesIn): Result<Planned> {
 /** What {@link planTables} plans from, not planned yet. */
 export function readPlan(tables: TablesIn): Result<PlanRead> {
   const { headerRows = {} } = tables;
-  const clubs = readTable(CLUBS, tables.clubs, headerRows.clubs);
+  const clubs = readTable(CLUBS, onlyWanted(tables), headerRows.clubs);
   if (!clubs.ok) return clubs;
   const wanted = clubs.value.rows.filter(isWanted(tables));
   if (!wanted.length) {
@@ -96,6 +96,24 @@ export function readPlan(tables: TablesIn): Result<PlanRead> {
   };
   const problems = [...settings.value.problems, ...ways.value.problems, ...stock.value.problems];
   return ok({ input, problems });
+}
+
+/**
+ * The table with rows that are certainly not asked for left blank, so that a plan of one job does not read the clubs of all the
+ * others: of hundreds of jobs planned one by one, each read thousands of rows.
+ */
+function onlyWanted({ clubs, job, rows }: TablesIn): Matrix {
+  const wanted = jobText(job);
+  if (!wanted && !rows) return clubs;
+  const chosen = rows && new Set(rows);
+  const at = wanted ? matchHeaders(CLUBS, clubs[0] ?? []).get('job') : undefined;
+  return clubs.map((row, i) => {
+    if (i === 0) return row;
+    const cell = at === undefined ? undefined : row[at];
+    // a cell that is neither text nor number is left to the reading
+    const other = at !== undefined && (isBlank(cell) || jobText(cell) !== '') && jobText(cell) !== wanted;
+    return other || (chosen && !chosen.has(i)) ? [] : row;
+  });
 }
 
 function isWanted({ job, rows }: TablesIn): (row: Row) => boolean {

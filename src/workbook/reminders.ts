@@ -1,4 +1,5 @@
 /** Which customers are due for a reminder. Pure: what day it is today is told. */
+import { groupedBy } from '../core/index';
 import { monthsLater } from './days';
 import { folded } from './headings';
 import { settingValues } from './readSettings';
@@ -60,7 +61,8 @@ export function dueReminders(tables: ShopTables, today: number): Reminders {
     if (!known || (job.closed ?? 0) >= (known.closed ?? 0)) last.set(folded(job.customer), job);
   }
   const waiting = [...last].filter(([customer]) => !openFor.has(customer)).map(([, job]) => job);
-  const clubs = clubsByJob(tables);
+  // Clubs is read once: read for each customer anew, hundreds of them held up the pane.
+  const clubs = groupedBy(tableRows(tables, CLUBS), (row) => folded(textOf(row, 'job')));
   const all = waiting.map((job) => reminderOf(job, clubs.get(folded(job.job)) ?? [], months));
   return {
     due: all.filter(({ due }) => due <= today).sort((one, other) => one.due - other.due),
@@ -100,18 +102,6 @@ function heldBack({ customer, job, received, due }: JobRow, today: number): Held
   if (day === undefined) return { customer, job, since: undefined };
   const is = received === undefined ? 'due' : 'received';
   return { customer, job, since: { is, day, daysAgo: Math.floor(today) - Math.floor(day) } };
-}
-
-/** Rows of Clubs by job, from one reading: read for each customer anew, hundreds of them held up the pane. */
-function clubsByJob(tables: ShopTables): Map<string, Row[]> {
-  const jobs = new Map<string, Row[]>();
-  for (const row of tableRows(tables, CLUBS)) {
-    const key = folded(textOf(row, 'job'));
-    const known = jobs.get(key);
-    if (known) known.push(row);
-    else jobs.set(key, [row]);
-  }
-  return jobs;
 }
 
 function remindAfterMonths({ Settings }: ShopTables): number {

@@ -9,9 +9,10 @@ import type { WorkbookPort } from './port';
 import { readShelves } from './shelves';
 import type { ShopTables } from './shop';
 import type { ReleaseDone, ReserveDone, UseDone } from './stockDone';
-import { stockOf } from './stockScope';
+import { stockSteps } from './stockScope';
 import { badCount, ledgerIn, lookAtAll, toWrite, unreadable, writeStock } from './stockWrites';
 import type { StockAct, StockChanges } from './stockWrites';
+import { ALWAYS, paced, STOPPED, type GoOn, type Stopped } from './pace';
 
 /* ------------------------------------------------------------------ reserving */
 
@@ -21,24 +22,40 @@ import type { StockAct, StockChanges } from './stockWrites';
  * write, and a read more where the ledger has to grow.
  *
  * @param jobs their names; null: every open job
+ * @param goOn asked between the jobs that are worked out; stopped, nothing is written
  */
 export async function reserveJobs(
   port: WorkbookPort,
   jobs: readonly string[] | null,
+  act: StockAct,
+): Promise<ReserveDone>;
+export async function reserveJobs(
+  port: WorkbookPort,
+  jobs: readonly string[] | null,
+  act: StockAct,
+  goOn: GoOn,
+): Promise<ReserveDone | Stopped>;
+export async function reserveJobs(
+  port: WorkbookPort,
+  jobs: readonly string[] | null,
   { today, agreed = null }: StockAct,
-): Promise<ReserveDone> {
-  return politely(async (): Promise<ReserveDone> => {
+  goOn: GoOn = ALWAYS,
+): Promise<ReserveDone | Stopped> {
+  return politely(async (): Promise<ReserveDone | Stopped> => {
     const tables = await lookAtAll(port);
     const ledger = ledgerIn(tables);
     if ('done' in ledger) return ledger;
-    const seen = stockOf({ tables });
+    const seen = await paced(stockSteps(tables), goOn);
+    if (!seen) return STOPPED;
     if (!seen.ok) return unreadable(seen.issue);
     const { asked, shelved } = seen.value;
     const wanted = jobs && new Set(jobs.map(folded));
     const chosen = asked.jobs.map(({ job }) => job).filter((job) => !wanted || wanted.has(folded(job)));
     if (chosen.length === 0) return { done: false, reason: 'noOpenJob', jobs: jobs ?? [] };
+    if (!(await goOn({ done: 1, of: 1 }))) return STOPPED;
     // What cannot be counted is told, and keeps nobody from getting the rest.
     const movements = reserveFor(asked, chosen).filter((movement) => !badCount(shelved, [movement]));
+    if (!(await goOn({ done: 1, of: 1 }))) return STOPPED;
     const question = await writeStock(port, { ledger, movements, today, agreed }, labelOf('Reserved for', chosen));
     if (question) return question;
     const known = readMovements(ledger);

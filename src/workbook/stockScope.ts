@@ -41,8 +41,8 @@ export interface StockSeen {
 }
 
 /** How the shelves stand: what is free, short, on order and to be ordered, and what is reserved for nobody. */
-export function stockOf({ tables }: Pick<Shop, 'tables'>): Result<StockSeen> {
-  return drained(stockSteps(tables));
+export function stockOf({ tables }: Pick<Shop, 'tables'>, known?: Result<OpenJobs>): Result<StockSeen> {
+  return drained(stockSteps(tables, known));
 }
 
 /**

@@ -288,7 +288,7 @@ describe('the comparison', () => {
     );
     expect(cells.map((cell) => String(cell).replace(' + ', ', '))).toEqual(names);
     expect(await clubsOf(page, 'R-201', 'New grip')).toContain('TB-S60');
-    await button(page, 'Undo last fill').click();
+    await button(page, 'Undo: Comparison for job R-201').click();
     await status(page).getByText('Last fill undone', { exact: true }).waitFor();
     expect(await page.evaluate((top) => window.sheet.shows('Compare R-201', top, 1), COMPARE_HEAD_ROWS)).toBeNull();
   });

@@ -128,7 +128,7 @@ describe('a comparison: client contract, simulated workbook', () => {
     expect(requests.length - start).toBeGreaterThanOrEqual(3);
     simulated.trouble = null;
     expect(end).toMatchObject({ done: false, reason: 'port', error: { code: 'halfWritten' } });
-    expect(sayCompared(end)).toContain('use Undo last fill');
+    expect(sayCompared(end)).toContain('use Undo');
     expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
     expect(book.sheets.map(({ name }) => name)).toEqual(sheets);
   });

@@ -27,7 +27,7 @@ import { TABLES } from '../../src/workbook/schema';
 import { setUp } from '../../src/workbook/setUp';
 import { matrixOf, readShop } from '../../src/workbook/shop';
 import type { Shop } from '../../src/workbook/shop';
-import { undoLast } from '../../src/workbook/undo';
+import { keepingSteps, undoLast } from '../../src/workbook/undo';
 import { CLUB_ROWS, JOB_ROWS, STOCK_ROWS } from '../workbook/workshop';
 import type { Bench } from './structureSuite';
 
@@ -135,6 +135,23 @@ export function jobsSuite(host: string, makeBench: () => JobsBench | Promise<Job
       expect(await fillPlan(port, await readShop(port), JOB)).toMatchObject({ done: true });
       expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
       expect(matrixOf(await clubs(port))).not.toEqual(matrixOf(start));
+    });
+
+    it('takes back a plan after a page that was filled later, each as it was', async () => {
+      const port = await workshop();
+      const kept = keepingSteps(port);
+      const start = matrixOf(await clubs(port));
+      await fillPlan(kept, await readShop(port), { ...JOB, choices: { newItem: 'OAK-58' } });
+      const planned = await area(port);
+      await fillIntake(kept, await readShop(port), { job: '1042' });
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] }, next: 'Plan of job 1042' });
+      expect((await area(port)).values).toEqual(planned.values);
+      expect((await readShop(port)).plans.map(({ key }) => key)).toEqual(['job:1042']);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] }, next: null });
+      expect(matrixOf(await clubs(port))).toEqual(start);
+      const [sheets] = await port.read([{ read: 'sheets' }]);
+      expect(sheets.map(({ name }) => name)).not.toContain(SHEET);
+      expect(await undoLast(port)).toMatchObject({ done: false, reason: 'nothingToUndo' });
     });
 
     it('takes a first fill back whole: clubs, sheet and place', async () => {

@@ -56,7 +56,12 @@ describe('the work ahead in the pane', () => {
     expect(outcome).toMatchObject({ kind: 'done', title: 'Worked through, with something to look at', partly: true });
     expect(outcome.kind === 'done' && outcome.list).toContain('1042 lacks 2 of FERN-M.');
     expect(told).toEqual(
-      expect.arrayContaining(['Quoting job 1 of 2…', 'Reserving for 2 jobs…', 'Filling the plans of 2 jobs…']),
+      expect.arrayContaining([
+        'Quoting job 1 of 2…',
+        'Reserving: job 2 of 2 looked at…',
+        'Planning job 2 of 2…',
+        'Writing the plans of 2 jobs…',
+      ]),
     );
   });
 

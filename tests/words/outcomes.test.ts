@@ -17,7 +17,7 @@ const SENTENCES: Record<PortErrorCode, string> = {
   putBack:
     'The workbook refused a step and everything was put back as it was. It said: “no room”. Save, then try again.',
   halfWritten:
-    'The workbook failed half way and could not be put back. It said: “no room”. Look at Plan!A1:C9, then use Undo last fill.',
+    'The workbook failed half way and could not be put back. It said: “no room”. Look at Plan!A1:C9, then use Undo.',
   unsupported: 'This version of the spreadsheet cannot do that. It said: “no room”. Nothing was written.',
   host: 'The workbook did not answer. It said: “no room”. Nothing was written; try again.',
 };
@@ -44,15 +44,22 @@ describe('taking back', () => {
 
   it('says what was left as changed, and what was not found', () => {
     const reverted = { ...back, left: ['Clubs!E3'], notFound: ['Clubs: 7, Driver', 'Clubs: 7, Wedge'] };
-    const text = sayUndo({ done: true, reverted });
+    const text = sayUndo({ done: true, reverted, next: null });
     expect(text).toContain(' Left as you changed them since: Clubs!E3.');
     expect(text).toContain(' Left alone, since they were not found for certain: Clubs: 7, Driver; Clubs: 7, Wedge.');
-    expect(sayUndo({ done: true, reverted: back })).not.toContain('Left');
+    expect(sayUndo({ done: true, reverted: back, next: null })).not.toContain('Left');
+  });
+
+  it('names what is next', () => {
+    expect(sayUndo({ done: true, reverted: back, next: 'Order' })).toBe(
+      'Taken back: Plan of job 7 (3 cells). Undo takes back next: Order.',
+    );
+    expect(sayUndo({ done: true, reverted: back, next: null })).toContain('Nothing else is left to undo.');
   });
 
   it('names seven rows at most', () => {
     const notFound = Array.from({ length: 9 }, (_, i) => `Clubs: 7, ${i + 1}`);
-    const text = sayUndo({ done: true, reverted: { ...back, notFound } });
+    const text = sayUndo({ done: true, reverted: { ...back, notFound }, next: null });
     expect(text).toContain('Clubs: 7, 7; and 2 more.');
   });
 });

@@ -142,7 +142,48 @@ describe('a batch', () => {
     expect(end.stopped).toBe(true);
     expect(column(port, 'Quotes', 'No.')).toEqual([1, 2]);
     expect(end.plans).toBeUndefined();
-    expect(sayBatch(end)).toMatch(/Stopped there; the rest was not begun\.$/);
+    expect(sayBatch(end)).toMatch(/Stopped there; nothing more was written\.$/);
+  });
+
+  test('stopped within reserving or planning, it writes nothing of that, and what was written before stays', async () => {
+    for (const [what, applies] of [
+      ['reserve', 1],
+      ['plan', 2],
+    ] as const) {
+      // after each step in turn, up to the last before the write
+      for (let nth = 1; ; nth += 1) {
+        const port = await ready();
+        const stop = new AbortController();
+        let steps = 0;
+        const step: BatchGoing['step'] = (now) => {
+          if (now === what && (steps += 1) === nth) stop.abort();
+        };
+        port.applies = 0;
+        const end = await runBatch(port, ALL, quiet({ signal: stop.signal, step }));
+        if (!stop.signal.aborted) {
+          expect(nth).toBeGreaterThan(3);
+          break;
+        }
+        expect([end.stopped, port.applies]).toEqual([true, applies]);
+        expect(end[what === 'reserve' ? 'reserved' : 'plans']).toBeUndefined();
+        expect(column(port, 'Movements', 'Job').length > 0).toBe(what === 'plan');
+        expect(port.shows('Plan 1042', 1, 0)).toBeNull();
+        expect(sayBatch(end)).toContain('Stopped there; nothing more was written.');
+      }
+    }
+  });
+
+  test('rests whenever a slice of time is used up, and only then', async () => {
+    let clock = 0;
+    const rested = async (passes: number) => {
+      let rests = 0;
+      const now = () => (clock += passes);
+      await runBatch(await ready(), ALL, quiet({ now, rest: async () => void (rests += 1) }));
+      return rests;
+    };
+    // a clock that stands still and one on which every step is long
+    expect(await rested(0)).toBe(1);
+    expect(await rested(100)).toBeGreaterThan(12);
   });
 
   test('tells how far it is', async () => {

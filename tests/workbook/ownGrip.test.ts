@@ -11,7 +11,7 @@ import type { Seen } from '../../src/workbook/port';
 import { quoteJob } from '../../src/workbook/quoteScope';
 import { readBench } from '../../src/workbook/readBench';
 import { readShop } from '../../src/workbook/shop';
-import { needsOfJob } from '../../src/workbook/stockScope';
+import { needsOfJob } from '../../src/workbook/jobNeeds';
 import { moneyText } from '../../src/words/money';
 import type { MemoryPort } from './memoryPort';
 import { pricedWorkshop } from './pricedWorkshop';

@@ -52,6 +52,8 @@ export interface ShopSeen<Shop = unknown> {
   readonly guide: readonly SizeGuideRow[];
   /** What is wrong with the size guide. */
   readonly guideProblems: readonly Issue[];
+  /** What *Undo* would take back; undefined where that is not known: nothing, or what an older workbook kept. */
+  readonly undo?: string | undefined;
   /** Clubs that have a name, over all jobs. */
   readonly clubCount: number;
 }

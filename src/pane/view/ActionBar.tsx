@@ -17,6 +17,7 @@ const useStyles = makeStyles({
   main: { minWidth: '104px' },
   others: { display: 'flex', justifyContent: 'space-between', columnGap: '8px' },
   undo: { display: 'flex', justifyContent: 'flex-end' },
+  named: { overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap' },
   other: { paddingLeft: '4px', paddingRight: '4px', minWidth: 0, fontWeight: tokens.fontWeightRegular },
 });
 
@@ -30,6 +31,8 @@ interface ActionProps {
   readonly where: Where;
   readonly planSheet: string;
   readonly busy: boolean;
+  /** What *Undo* takes back, as far as it is known. */
+  readonly undoes: string | undefined;
   readonly onWhere: (where: Where) => void;
   readonly onFill: () => void;
   readonly onFreeze: () => void;
@@ -44,6 +47,7 @@ export function ActionBar({
   where,
   planSheet,
   busy,
+  undoes,
   onWhere,
   onFill,
   onFreeze,
@@ -53,7 +57,7 @@ export function ActionBar({
   const places: Record<Where, string> = { planSheet: ACTIONS.planSheet, openSheet: ACTIONS.openSheet };
   const undo = (
     <Button className={styles.other} size="small" appearance="transparent" disabledFocusable={busy} onClick={onUndo}>
-      {ACTIONS.undo}
+      <span className={styles.named}>{ACTIONS.undo(undoes)}</span>
     </Button>
   );
   if (!planning) return <div className={styles.undo}>{undo}</div>;

@@ -120,6 +120,7 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
           onWhere={(where) => send({ on: 'where', where })}
           onFill={does.fill}
           onFreeze={does.freeze}
+          undoes={state.shop?.undo}
           onUndo={does.undo}
         />
       )}

@@ -1,3 +1,4 @@
+import { groupedBy } from '../../core/index';
 import { PortError } from '../port';
 import type { Block, Change, Dressed, Look, MovedName, Put, Receipt, RowsOf, Written, WrittenRows } from '../port';
 import { overlap, sameBlock, sameName } from './address';
@@ -90,15 +91,21 @@ function forget(earlier: { at: Block; put: PutCell[][] }, at: Block, cells: read
 }
 
 function dressedBlocks(changes: readonly Change[], looked: Looked): Dressed[] {
-  const blocks: { at: Block; looks: Look[] }[] = [];
+  // Hundreds of pages in one write are dressed by thousands of changes: each looks only at what was seen of its own sheet.
+  const onSheet = groupedBy(looked, ({ at }) => at.sheet.toLowerCase());
+  const blocks = new Map<string, { at: Block; looks: Look[] } | null>();
   for (const change of changes) {
     const dressed = dressedBy(change, looked);
     if (!dressed) continue;
-    const known = blocks.find(({ at }) => sameBlock(at, dressed.at));
+    const { sheet, row, column, rows, columns } = dressed.at;
+    const key = `${sheet.toLowerCase()}\n${row} ${column} ${rows} ${columns}`;
+    const known = blocks.get(key);
     if (known) known.looks = [...new Set([...known.looks, ...dressed.looks])];
-    else if (isSeenBlank(dressed.at, looked)) blocks.push(dressed);
+    else if (known === undefined) {
+      blocks.set(key, isSeenBlank(dressed.at, onSheet.get(sheet.toLowerCase()) ?? []) ? dressed : null);
+    }
   }
-  return blocks;
+  return [...blocks.values()].filter((block) => block !== null);
 }
 
 function dressedBy(change: Change, looked: Looked): { at: Block; looks: Look[] } | null {

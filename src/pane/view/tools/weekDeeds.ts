@@ -26,7 +26,7 @@ export function batchDeed(asked: BatchAsked): Deed {
     canStop: true,
     run: async (port, _shop, _over, going) => {
       const end = await runBatch(port, asked, {
-        step: (what, worked) => going.say(BATCH_STEPS[what](worked, asked.jobs.length)),
+        step: (what, worked, of) => going.say(BATCH_STEPS[what](worked, of)),
         signal: going.signal,
         rest: () => new Promise((done) => setTimeout(done, 0)),
       });
