@@ -4,7 +4,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { functionsJson, functionsSource, helpPage } from './paths.mjs';
+import { functionPath } from './help/functionPath.mjs';
+import { functionsJson, functionsSource } from './paths.mjs';
 
 const { parseTree } = createRequire(import.meta.url)('custom-functions-metadata');
 
@@ -30,7 +31,7 @@ export function readMetadata(sourceText, sourceName = functionsSource) {
       ...each,
       // Excel shows this beside the cell: the rest of the comment belongs on the help page.
       description: firstParagraph(each.description ?? ''),
-      helpUrl: `${helpPage}#${each.id}`,
+      helpUrl: functionPath(each.id),
     })),
   };
   return { metadata, associations: associate.map(({ id, functionName }) => ({ id, functionName })) };

@@ -7,6 +7,5 @@ export const distFolder = join(root, 'dist');
 export const functionsSource = join(root, 'src/functions/functions.ts');
 export const functionsJson = join(root, 'src/functions/functions.json');
 export const namespace = 'REGRIP';
-export const helpPage = 'help.html';
 /** Where the add-in lives while it is being developed; `npm run build -- --env base=…` names another place. */
 export const defaultBase = 'https://localhost:3000';

@@ -1,7 +1,9 @@
 // Builds the static site in dist/: the tryout page, the page Excel shows, the functions' metadata and help, the manifest, the icons.
+import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { cacheFolder, defaultBase, distFolder, functionsSource, helpPage, root } from './paths.mjs';
+import { dirname, join } from 'node:path';
+import { cacheFolder, defaultBase, distFolder, functionsSource, root } from './paths.mjs';
+import { bundledFolders, faultsIn, noticesText, readPackage } from './notices.mjs';
 import { hashOf } from './sources.mjs';
 
 const stampPath = join(cacheFolder, 'site.json');
@@ -30,9 +32,8 @@ export function checkedBase(text) {
 
 /** Everything of the site that webpack does not make, into `folder`, with addresses under `base`. */
 export async function writePlainFiles(folder, base) {
-  const [{ readSource, metadataText }, { helpHtml }, { manifestXml }] = await Promise.all([
+  const [{ readSource, metadataText }, { manifestXml }] = await Promise.all([
     import('./metadata.mjs'),
-    import('./help.mjs'),
     import('./manifest.mjs'),
   ]);
   const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
@@ -40,10 +41,22 @@ export async function writePlainFiles(folder, base) {
   const { metadata } = readSource();
   mkdirSync(folder, { recursive: true });
   writeFileSync(join(folder, 'functions.json'), metadataText(metadata, base));
-  writeFileSync(join(folder, helpPage), helpHtml(metadata, readFileSync(functionsSource, 'utf8')));
   writeFileSync(join(folder, 'manifest.xml'), manifestXml(template, { base, version }));
-  cpSync(join(root, '.config/help.css'), join(folder, 'help.css'));
+  await writeHelp(folder, metadata, version);
   cpSync(join(root, 'manifest/icons'), join(folder, 'icons'), { recursive: true });
+}
+
+/** The help site; its style sheet is named after what is in it, so that no browser shows a page in the styles of another version. */
+async function writeHelp(folder, metadata, version) {
+  const { helpSite, readFacts } = await import('./help/site.mjs');
+  const styleText = readFileSync(join(root, '.config/help/help.css'));
+  const styles = `assets/help/help.${createHash('sha256').update(styleText).digest('hex').slice(0, 10)}.css`;
+  const sourceText = readFileSync(functionsSource, 'utf8');
+  const pages = helpSite({ metadata, sourceText, facts: await readFacts(), version, styles });
+  for (const [path, text] of [...pages, [styles, styleText]]) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), text);
+  }
 }
 
 async function runWebpack(onProgress) {
@@ -64,9 +77,13 @@ async function runWebpack(onProgress) {
   const stats = await new Promise((resolve, reject) =>
     compiler.run((error, result) => (error ? reject(error) : resolve(result))),
   );
+  const packages = bundledFolders(stats.stats).map(readPackage);
   await new Promise((resolve) => compiler.close(resolve));
   if (stats.hasErrors() || stats.hasWarnings()) console.error(stats.toString('errors-warnings'));
   if (stats.hasErrors()) throw new Error('The site could not be built: see above.');
+  const faults = faultsIn(packages);
+  if (faults.length > 0) throw new Error(`The site would hold what must not ship:\n${faults.join('\n')}`);
+  return packages;
 }
 
 /** One line that says how far the build is: redrawn on a terminal, said once elsewhere. */
@@ -93,11 +110,13 @@ export async function buildSite({ base = defaultBase, force = false } = {}) {
   rmSync(stampPath, { force: true });
   rmSync(distFolder, { recursive: true, force: true });
   const progress = progressLine();
+  let packages;
   try {
-    await runWebpack(progress.show);
+    packages = await runWebpack(progress.show);
   } finally {
     progress.end();
   }
+  writeFileSync(join(distFolder, 'notices.txt'), noticesText(packages));
   await writePlainFiles(distFolder, base);
   mkdirSync(cacheFolder, { recursive: true });
   writeFileSync(stampPath, wanted);

@@ -425,7 +425,8 @@ const lengthToCheck = { low: 5, high: 100, unit: 'in' };
 /**
  * OK, or which rules on grips and length in inches a club breaks; it warns, and a committee or the ruling body decides.
  *
- * @remarks Source: R&A / USGA Equipment Rules, effective 1 January 2019, Part 2 section 3, and the length of clubs.
+ * @remarks Formula: grip at most 1.75 in thick and at least 7 in long, club at least 18 in and, but for putters, at most 48 in.
+ * Source: R&A / USGA Equipment Rules, effective 1 January 2019, Part 2 section 3, and the length of clubs.
  * @customfunction RULECHECK
  * @param gripInches Largest outside diameter of the grip, in, 0.6 to 2.5.
  * @param gripLengthInches Length of the grip, in, 3 to 24.
@@ -448,8 +449,8 @@ export function ruleCheck(gripInches: unknown, gripLengthInches: unknown, clubIn
 /**
  * Plan for a whole set in grams, inches and points: a header row, then a row for each club.
  *
- * @remarks Formulas: those of the single functions, and what puts each club right. What cannot be read in a row is noted in that row
- * and the rest is planned. Notes count rows from the header row, which is 1.
+ * @remarks Formulas: those of the single functions, and what puts each club right. Source: as for these; moments. What cannot be read
+ * in a row is noted in that row and the rest is planned. Notes count rows from the header row, which is 1.
  * @customfunction SETPLAN
  * @param clubs Clubs with their header row, such as Clubs[#All].
  * @param [stock] Stock with its header row; without it no new grip is known.
@@ -482,7 +483,7 @@ export function setPlan(
 /**
  * Plan for one club in grams, inches and points: the row that SETPLAN gives it, for use beside a table.
  *
- * @remarks Formulas: those of SETPLAN. What only the whole set shows (mixed profiles, a club twice, stock for several) is not noted,
+ * @remarks Formulas: those of SETPLAN. Source: as for SETPLAN. What only the whole set shows (mixed profiles, a club twice, stock for several) is not noted,
  * and notes count the club as row 2.
  * @customfunction CLUBPLAN
  * @param club The cells of one club, as wide as the header row.
@@ -586,6 +587,7 @@ export function lineTax(
  * What one line comes to with its tax, in whole smallest units of the currency: 13 at 6.50 and 20 % is 101.40.
  *
  * @remarks Formula: quantity × price, rounded, and the tax of LINETAX; where the price has the tax in it, quantity × price alone.
+ * Source of the choice of rounding: as for LINETAX.
  * @customfunction LINETOTAL
  * @param quantity How many.
  * @param price Price of one.
@@ -614,7 +616,7 @@ export function lineTotal(
  *
  * @remarks Formula: minutes of one × how many, over all work that the plan of SETPLAN asks for, counted as a quote counts it: fitting,
  * layers beyond those that a fitting includes, old grips taken off, weighing and reading, weight and putting readings right, length
- * changes, and what every club or job has. Work without minutes counts as none.
+ * changes, and what every club or job has. Source: addition; the minutes are the shop's own. Work without minutes counts as none.
  * @customfunction SETMINUTES
  * @param clubs Clubs with their header row, such as Clubs[#All].
  * @param rates Rates with their header row, such as Rates[#All].

@@ -7,8 +7,10 @@ import type { InTheWay, Occupied } from '../workbook/outcomes';
 import { scopeRows } from '../workbook/planScope';
 import type { WorkbookPort } from '../workbook/port';
 import { setUp as setUpTables } from '../workbook/setUp';
-import type { Shop } from '../workbook/shop';
+import { ageOf, type Shop } from '../workbook/shop';
 import { keepingSteps, undoLast } from '../workbook/undo';
+import { keptPlans, PLANS_KEY } from '../workbook/planPlaces';
+import { UP_TO_DATE } from '../words/upToDate';
 import { sayFill, sayFreeze, sayLesson, saySetUp, sayUndo } from '../words/outcomes';
 import type { Deed, Going } from './state/deed';
 import { scopeOf, shopOf } from './state/seen';
@@ -21,6 +23,18 @@ function failed(title: string, text: string): Outcome {
 
 function done(title: string, text: string, partly = false, list: readonly string[] = []): Outcome {
   return { kind: 'done', title, text, partly, list };
+}
+
+/** Why nothing is written where a newer version set the workbook up; null where it may be. */
+function newerOf({ version, layout }: Pick<Shop, 'version' | 'layout'>): Outcome | null {
+  if (ageOf({ version, layout }) !== 'newer') return null;
+  return failed(UP_TO_DATE.newer, UP_TO_DATE.newerText(layout ?? 0));
+}
+
+/** The same, asked of the workbook itself. */
+async function newerNow(port: WorkbookPort): Promise<Outcome | null> {
+  const kept = keptPlans(await port.recall(PLANS_KEY));
+  return newerOf({ version: kept?.schema ?? null, layout: kept?.layout ?? null });
 }
 
 /** An end in which cells of a person's stand in the way, so that writing over them can be offered. */
@@ -37,6 +51,8 @@ function ended<End extends { readonly done: boolean }>(
 
 /** Makes the tables that are missing. */
 export async function setUp(port: WorkbookPort): Promise<Outcome> {
+  const newer = await newerNow(port);
+  if (newer) return newer;
   const end = await setUpTables(port);
   if (!end.done) return failed(ENDS.setUp.failed, saySetUp(end));
   return done(end.blocked.length ? ENDS.setUp.partly : ENDS.setUp.done, saySetUp(end), end.blocked.length > 0);
@@ -44,6 +60,8 @@ export async function setUp(port: WorkbookPort): Promise<Outcome> {
 
 /** Takes back the last fill. */
 export async function undo(port: WorkbookPort): Promise<Outcome> {
+  const newer = await newerNow(port);
+  if (newer) return newer;
   const end = await undoLast(port);
   if (!end.done) return failed(ENDS.undo.failed, sayUndo(end));
   const kept = [...end.reverted.left, ...end.reverted.notFound];
@@ -55,6 +73,8 @@ export async function fill(port: WorkbookPort, seen: ShopSeen, asked: FillAsked)
   const { who, rows, choices, where, agreed } = asked;
   // Row numbers that were agreed to are those of the workbook as it was then.
   const from = agreed?.seen ?? seen;
+  const newer = newerOf(shopOf(from));
+  if (newer) return newer;
   const over = agreed?.over;
   const end = await fillPlan(keepingSteps(port), shopOf(from), {
     scope: scopeOf(who, rows),
@@ -70,6 +90,8 @@ export async function fill(port: WorkbookPort, seen: ShopSeen, asked: FillAsked)
 
 /** Plans of what is chosen: of the job, or of a selection, in the order they were filled; the latest is frozen. */
 export async function freeze(port: WorkbookPort, shop: Shop, who: Who, rows: readonly number[]): Promise<Outcome> {
+  const newer = newerOf(shop);
+  if (newer) return newer;
   const clubs = shop.tables.Clubs;
   const key = clubs ? scopeRows(clubs, scopeOf(who, rows)).key : '';
   const place = shop.plans.filter((plan) => plan.key === key).at(-1);
@@ -86,6 +108,8 @@ export async function teach(
   agreed: Agreed | null,
 ): Promise<Outcome> {
   const from = agreed?.seen ?? seen;
+  const newer = newerOf(shopOf(from));
+  if (newer) return newer;
   const end = await useLesson(keepingSteps(port), shopOf(from), lesson, lesson.appliesTo, agreed?.over);
   return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
 }
@@ -100,6 +124,8 @@ export async function act(
 ): Promise<Outcome> {
   // Row numbers that were agreed to are those of the workbook as it was then.
   const from = agreed?.seen ?? seen;
+  const newer = newerOf(shopOf(from));
+  if (newer) return newer;
   const { end, text, partly, list, headline } = await deed.run(
     keepingSteps(port),
     shopOf(from),

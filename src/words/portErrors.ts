@@ -12,7 +12,7 @@ const PORT_SENTENCES: Readonly<Record<PortErrorCode, (cells: string, hostSaid: s
   filtered: (cells) => `A filter hides rows of ${cells}. Nothing was written; clear the filter and try again.`,
   tableInTheWay: (cells) => `The table ${cells} is in the way. Nothing was written; choose a place clear of it.`,
   belowTable: (cells) =>
-    `A table needs more rows, but ${cells} right below it hold something. Nothing was written; move that further down.`,
+    `A table needs more room, but ${cells} right at its edge hold something. Nothing was written; move that further away.`,
   editing: () => 'A cell is being edited. Press Enter to finish it, then try again.',
   putBack: (_, hostSaid) =>
     `The workbook refused a step and everything was put back as it was.${said(hostSaid)} Save, then try again.`,

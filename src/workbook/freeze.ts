@@ -60,8 +60,8 @@ async function freezeSeen(port: WorkbookPort, known: Shop, place: PlanPlace, see
     [
       { do: 'write', at: spill, cells: values.map((row) => row.map(toPut)) },
       { do: 'name', name: place.name, at: seen.at },
-      { do: 'remember', key: PLANS_BEFORE_KEY, value: keepPlans(known.plans) },
-      { do: 'remember', key: PLANS_KEY, value: keepPlans([...others, entry]) },
+      { do: 'remember', key: PLANS_BEFORE_KEY, value: keepPlans(known.plans, known.layout) },
+      { do: 'remember', key: PLANS_KEY, value: keepPlans([...others, entry], known.layout) },
     ],
     [seen],
     {

@@ -109,7 +109,7 @@ export function rememberPages(known: Shop, entries: readonly PlanEntry[]): Chang
   const names = new Set(entries.map(({ name }) => name));
   const others = known.plans.filter(({ name }) => !names.has(name));
   return [
-    { do: 'remember', key: PLANS_BEFORE_KEY, value: keepPlans(known.plans) },
-    { do: 'remember', key: PLANS_KEY, value: keepPlans([...others, ...entries]) },
+    { do: 'remember', key: PLANS_BEFORE_KEY, value: keepPlans(known.plans, known.layout) },
+    { do: 'remember', key: PLANS_KEY, value: keepPlans([...others, ...entries], known.layout) },
   ];
 }

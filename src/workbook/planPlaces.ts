@@ -14,6 +14,9 @@ import { overlap } from './shared/address';
 /** Version of what we keep in a workbook. */
 export const SCHEMA_VERSION = 1;
 
+/** Which tables, columns and settings a workbook has: `layoutSteps.ts` says what each layout brought. */
+export const LAYOUT = 4;
+
 /** Keys of the workbook's settings. */
 export const PLANS_KEY = 'setwright.plans';
 /** The places as they were before the last fill, for taking it back. */
@@ -42,15 +45,17 @@ export interface PlanPlace extends PlanEntry {
 
 interface Kept {
   readonly schema: number;
+  /** Layout of the tables; null in a workbook of a version that did not write it down. */
+  readonly layout: number | null;
   readonly plans: readonly PlanEntry[];
 }
 
-/** What is to be kept of all plans, as text. */
-export function keepPlans(plans: readonly PlanEntry[]): string {
+/** What is to be kept of all plans, as text; a workbook of which no layout is known is from now on of the first. */
+export function keepPlans(plans: readonly PlanEntry[], layout: number | null): string {
   const bare = plans.map(({ name, key, job, ownSheet, cellPrints, rowPrints }) => {
     return { name, key, job, ownSheet, cellPrints, rowPrints };
   });
-  return JSON.stringify({ schema: SCHEMA_VERSION, plans: bare } satisfies Kept);
+  return JSON.stringify({ schema: SCHEMA_VERSION, layout: layout ?? 1, plans: bare } satisfies Kept);
 }
 
 /** What was kept; nothing when the text is not ours, since plans can be found by their names again only with it. */
@@ -58,7 +63,9 @@ export function keptPlans(text: string | null): Kept | null {
   if (text === null) return null;
   try {
     const kept: unknown = JSON.parse(text);
-    return isKept(kept) ? { schema: kept.schema, plans: kept.plans.filter(isEntry) } : null;
+    if (!isKept(kept)) return null;
+    const { schema, layout, plans } = kept;
+    return { schema, layout: typeof layout === 'number' ? layout : null, plans: plans.filter(isEntry) };
   } catch {
     return null;
   }

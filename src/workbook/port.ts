@@ -174,6 +174,13 @@ export type Change =
    * may write into the new rows. Taking back blanks what was written into them; the blank rows stay.
    */
   | { readonly do: 'lengthen'; readonly table: string; readonly rows: number }
+  /**
+   * make a table wider by blank columns at its right end, under these headings. The table, the cells right of it, as tall as it is,
+   * and the row below it must have been looked at; where something stands right of it, nothing is moved but the change refused
+   * (`belowTable`). Changes after it may write into the new columns. Taking back makes the table as wide as it was, where the columns
+   * hold nothing but their headings by then; else they stay and are named.
+   */
+  | { readonly do: 'widen'; readonly table: string; readonly headers: readonly string[] }
   | { readonly do: 'format'; readonly at: Block; readonly format: CellFormat }
   /** widths in characters of the default font */
   | { readonly do: 'widths'; readonly sheet: string; readonly column: number; readonly widths: readonly number[] }
@@ -225,6 +232,14 @@ export interface Written {
   readonly put: readonly (readonly (Cell | { readonly call: string } | { readonly skip: true })[])[];
 }
 
+/** Columns that a table got at its right end. */
+export interface Widened {
+  readonly table: string;
+  /** How many it had before. */
+  readonly columns: number;
+  readonly headers: readonly string[];
+}
+
 /** What a change did: enough to take it back. Kept in the workbook before the first cell is written. */
 export interface Receipt {
   readonly label: string;
@@ -236,6 +251,8 @@ export interface Receipt {
   readonly movedNames: readonly MovedName[];
   /** Blocks that were blank and got new looks: taking back clears these looks as well, and no others. */
   readonly dressed: readonly Dressed[];
+  /** Left out where no table was made wider. */
+  readonly widened?: readonly Widened[];
 }
 
 /** A defined name that was moved. */
@@ -289,7 +306,7 @@ export type PortErrorCode =
   | 'merged'
   | 'filtered'
   | 'tableInTheWay'
-  /** something stands right below a table that was to be made longer */
+  /** something stands right below a table that was to be made longer, or beside one that was to be made wider */
   | 'belowTable'
   /** a cell is being edited */
   | 'editing'

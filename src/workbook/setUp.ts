@@ -2,7 +2,7 @@
 import { COLUMN_HELP } from './columnHelp';
 import { columnsAt, lackingHeaders } from './headings';
 import type { Blocked, SetUpDone } from './outcomes';
-import { keepPlans, keptPlans, pickCells, PLANS_KEY } from './planPlaces';
+import { keepPlans, keptPlans, LAYOUT, pickCells, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Block, BlockSeen, Cell, CellFormat, Change, Put, TableSeen, WorkbookPort } from './port';
 import {
@@ -35,7 +35,8 @@ const BLANK_ROWS_IF_FIXED = 40;
 
 const HEADER_FORMAT: CellFormat = { bold: true, wrap: true, vertical: 'center', fill: '#E3E9EF', ink: '#1F2A37' };
 
-interface Seen {
+/** A table of ours as it stands, and what stands on the sheet of that name. */
+export interface TableLook {
   readonly schema: TableSchema;
   readonly table: TableSeen | null;
   readonly sheet: BlockSeen;
@@ -49,25 +50,64 @@ interface Seen {
 export async function setUp(port: WorkbookPort): Promise<SetUpDone> {
   return politely(async (): Promise<SetUpDone> => {
     const kept = keptPlans(await port.recall(PLANS_KEY));
-    const seen = await lookAtAll(port);
-    const blocked = seen.flatMap((each) => whyNot(each) ?? []);
+    const seen = await lookAtTables(port);
+    const blocked = seen.flatMap((each) => whyNotMade(each) ?? []);
     const keeping = seen.filter(({ schema, table }) => table && !blocked.some((each) => each.table === schema.name));
     const making = seen.filter(({ schema, table }) => !table && !blocked.some((each) => each.table === schema.name));
     if (making.length > 0) {
-      const bodyRows = port.capabilities.host === 'embedded' ? BLANK_ROWS_IF_FIXED : 1;
-      const marks: Change[] = kept ? [] : [{ do: 'remember', key: PLANS_KEY, value: keepPlans([]) }];
+      // What is kept of an earlier version may lack columns: the workbook stays of its layout.
+      const layout = keeping.length === 0 ? LAYOUT : null;
+      const marks: Change[] = kept ? [] : [{ do: 'remember', key: PLANS_KEY, value: keepPlans([], layout) }];
       const looked = seen.map(({ table, sheet }) => table ?? sheet);
-      await port.apply([...makeTables(making, keeping, bodyRows), ...marks], looked, { label: 'Set up this workbook' });
+      await port.apply([...makeTables(making, keeping, rowsToBegin(port)), ...marks], looked, {
+        label: 'Set up this workbook',
+      });
     }
     return { done: true, made: namesOf(making), kept: namesOf(keeping), blocked };
   });
 }
 
-function namesOf(tables: readonly Seen[]): string[] {
+function rowsToBegin({ capabilities }: WorkbookPort): number {
+  return capabilities.host === 'embedded' ? BLANK_ROWS_IF_FIXED : 1;
+}
+
+/** Changes that make tables which are missing, beside those that are there; nothing is shown. */
+export function makeMissing(port: WorkbookPort, making: readonly TableLook[], all: readonly TableLook[]): Change[] {
+  const keeping = all.filter(({ table }) => table !== null);
+  return makeTables(making, keeping, rowsToBegin(port)).filter((change) => change.do !== 'show');
+}
+
+/** Looks of a column that a table gets later: of its body, its heading, its width, its drop-down. */
+export function dressColumn(schema: TableSchema, column: Column, at: Block, all: readonly TableLook[]): Change[] {
+  const cells: Block = { ...at, row: at.row + 1, rows: at.rows - 1 };
+  const format = formatOf(schema, column);
+  const find = headerFinder(
+    [],
+    all.filter(({ table }) => table !== null),
+  );
+  return [
+    ...(format ? [{ do: 'format', at: cells, format } as const] : []),
+    { do: 'format', at: { ...at, rows: 1 }, format: HEADER_FORMAT },
+    { do: 'widths', sheet: at.sheet, column: at.column, widths: [column.width] },
+    ...dropDown(cells, column.choices, column.from, COLUMN_HELP[schema.name]?.[column.key] ?? '', find),
+  ];
+}
+
+/** The drop-down of a setting that a table gets later. */
+export function dressSetting(row: SettingRow, at: Block, all: readonly TableLook[]): Change[] {
+  const find = headerFinder(
+    [],
+    all.filter(({ table }) => table !== null),
+  );
+  return dropDown(at, row.choices, SETTING_FROM[row.key], row.meaning, find);
+}
+
+function namesOf(tables: readonly TableLook[]): string[] {
   return tables.map(({ schema }) => schema.name);
 }
 
-async function lookAtAll(port: WorkbookPort): Promise<Seen[]> {
+/** Looks at every table of ours and the sheet of its name. */
+export async function lookAtTables(port: WorkbookPort): Promise<TableLook[]> {
   const sheets = TABLES.map(({ name }) => ({ read: 'block', at: corner(name, LOOKED_ROWS, LOOKED_COLUMNS) }) as const);
   const answers = await port.read<readonly (ReturnType<typeof tableQueries>[number] | (typeof sheets)[number])[]>([
     ...tableQueries(),
@@ -86,7 +126,8 @@ function corner(sheet: string, rows: number, columns: number): Block {
 
 /* ------------------------------------------------------------------ what is in the way */
 
-function whyNot({ schema, table, sheet }: Seen): Blocked | null {
+/** Why a table cannot be made, or cannot be taken for ours. */
+export function whyNotMade({ schema, table, sheet }: TableLook): Blocked | null {
   if (table) {
     return isOurs(table, schema)
       ? null
@@ -118,7 +159,7 @@ function missingFrom(table: TableSeen, schema: TableSchema): string[] {
 
 /* ------------------------------------------------------------------ making */
 
-function makeTables(making: readonly Seen[], keeping: readonly Seen[], blankRows: number): Change[] {
+function makeTables(making: readonly TableLook[], keeping: readonly TableLook[], blankRows: number): Change[] {
   const schemas = making.map(({ schema }) => schema);
   const first = schemas[0];
   return [
@@ -184,7 +225,7 @@ function body(sheet: string, column: number): Block {
 type FindHeader = (table: string, key: string) => string | null;
 
 /** Finds the heading of a column that can feed a drop-down: ours where the table is made now, the shop's where it was kept. */
-function headerFinder(making: readonly TableSchema[], keeping: readonly Seen[]): FindHeader {
+function headerFinder(making: readonly TableSchema[], keeping: readonly TableLook[]): FindHeader {
   return (name, key) => {
     const schema = TABLES.find((each) => sameName(each.name, name));
     if (!schema) return null;

@@ -1,7 +1,7 @@
 /** What a shop keeps in its workbook, read in one go. */
 import { columnsAt, folded } from './headings';
 import type { Matrix } from './records';
-import { keptPlans, PLANS_KEY, standing } from './planPlaces';
+import { keptPlans, LAYOUT, PLANS_KEY, SCHEMA_VERSION, standing } from './planPlaces';
 import type { PlanPlace } from './planPlaces';
 import type { Query, Seen, TableSeen, WorkbookPort } from './port';
 import { CLUBS, JOBS, SETTING_ROWS, SETTINGS, TABLES } from './schema';
@@ -44,6 +44,17 @@ export interface Shop {
   readonly plans: readonly PlanPlace[];
   /** Version of what we keep in this workbook; null where nothing was set up yet. */
   readonly version: number | null;
+  /** Layout of its tables; null where it was not written down. */
+  readonly layout: number | null;
+}
+
+/** Whether a workbook was set up by this version, an earlier or a newer one. */
+export type WorkbookAge = 'same' | 'older' | 'newer';
+
+/** How old a workbook is by what is kept in it. */
+export function ageOf({ version, layout }: Pick<Shop, 'version' | 'layout'>): WorkbookAge {
+  if ((version ?? 0) > SCHEMA_VERSION || (layout ?? 0) > LAYOUT) return 'newer';
+  return layout === LAYOUT ? 'same' : 'older';
 }
 
 /** Reads everything a shop keeps. Throws a PortError. */
@@ -61,6 +72,7 @@ export async function readShop(port: WorkbookPort): Promise<Shop> {
     jobs: jobsOf(matrices),
     plans: standing(entries, places),
     version: kept?.schema ?? null,
+    layout: kept?.layout ?? null,
   };
 }
 

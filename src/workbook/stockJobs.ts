@@ -9,7 +9,7 @@ import type { WorkbookPort } from './port';
 import { readShelves } from './shelves';
 import type { ShopTables } from './shop';
 import type { ReleaseDone, ReserveDone, UseDone } from './stockDone';
-import { stockSteps } from './stockScope';
+import { stockOf, stockSteps } from './stockScope';
 import { badCount, ledgerIn, lookAtAll, toWrite, unreadable, writeStock } from './stockWrites';
 import type { StockAct, StockChanges } from './stockWrites';
 import { ALWAYS, paced, STOPPED, type GoOn, type Stopped } from './pace';

@@ -90,7 +90,7 @@ export function openExcelPage(options: PageOptions = {}): Promise<OpenPage> {
   return open('pane.html', { width: 350, ...options }, serveClientLibrary);
 }
 
-/** The functions' help page. */
-export function openHelp(options: PageOptions = {}): Promise<OpenPage> {
-  return open('help.html', options);
+/** A page of the help. */
+export function openHelp(path = 'help.html', options: PageOptions = {}): Promise<OpenPage> {
+  return open(path, options);
 }

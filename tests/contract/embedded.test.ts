@@ -9,6 +9,7 @@ import { functions as metadata } from '../../src/functions/functions.json';
 import { lengthenSuite } from './lengthenSuite';
 import { quoteSuite } from './quoteSuite';
 import { structureSuite, type Bench, type Person } from './structureSuite';
+import { widenSuite } from './widenSuite';
 
 async function makeBench(): Promise<Bench> {
   const spreadsheet = await createHeadless({
@@ -26,6 +27,7 @@ async function makeBench(): Promise<Bench> {
 structureSuite('embedded spreadsheet, headless', makeBench);
 lengthenSuite('embedded spreadsheet, headless', makeBench);
 quoteSuite('embedded spreadsheet, headless', makeBench);
+widenSuite('embedded spreadsheet, headless', makeBench);
 
 /** A person at the spreadsheet, acting by its commands as its own screen does. */
 function personAt(spreadsheet: Spreadsheet): Person {

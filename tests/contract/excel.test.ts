@@ -4,6 +4,7 @@ import { personAt } from '../simulated/person';
 import { lengthenSuite } from './lengthenSuite';
 import { quoteSuite } from './quoteSuite';
 import { structureSuite } from './structureSuite';
+import { widenSuite } from './widenSuite';
 import type { Bench } from './structureSuite';
 
 function makeBench(): Bench {
@@ -14,3 +15,4 @@ function makeBench(): Bench {
 structureSuite('client contract, simulated workbook', makeBench);
 lengthenSuite('client contract, simulated workbook', makeBench);
 quoteSuite('client contract, simulated workbook', makeBench);
+widenSuite('client contract, simulated workbook', makeBench);

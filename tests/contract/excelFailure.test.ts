@@ -48,7 +48,11 @@ interface Prepared {
   readonly before: string;
 }
 
-const longer: readonly Change[] = [{ do: 'lengthen', table: 'Clubs', rows: 2 }, write('Sheet1', 7, 0, [[51]])];
+const resized: readonly Change[] = [
+  { do: 'widen', table: 'Clubs', headers: ['Reading', 'Tag'] },
+  { do: 'lengthen', table: 'Clubs', rows: 2 },
+  write('Sheet1', 7, 0, [[51, 'D2']]),
+];
 
 async function prepare(options: SimulatedOptions = {}): Promise<Prepared> {
   const simulated = simulate(options);
@@ -68,17 +72,18 @@ async function prepare(options: SimulatedOptions = {}): Promise<Prepared> {
   const port = createExcelPort(host);
   await port.remember('schema', '1');
   await port.remember('lastFill', 'an earlier receipt');
-  const [plan, cells, table, below, stock, dressed] = await port.read([
+  const [plan, cells, table, below, beside, stock, dressed] = await port.read([
     { read: 'block', at: block('Plan', 0, 0, 3, 2) },
     { read: 'block', at: block('Sheet1', 0, 0, 2, 3) },
     { read: 'table', table: 'Clubs' },
-    { read: 'block', at: block('Sheet1', 7, 0, 2, 1) },
+    { read: 'block', at: block('Sheet1', 7, 0, 2, 3) },
+    { read: 'block', at: block('Sheet1', 5, 1, 2, 2) },
     { read: 'block', at: block('Sheet1', 20, 0, 3, 2) },
     { read: 'block', at: block('Sheet1', 30, 0, 2, 1) },
   ]);
-  const looked = [plan, cells, below, stock, dressed, ...(table ? [table] : [])];
+  const looked = [plan, cells, below, beside, stock, dressed, ...(table ? [table] : [])];
   // An Excel that cannot make a table longer says so before anything is done.
-  const asked = options.excelApi === undefined ? [...changes.slice(0, 6), ...longer, ...changes.slice(6)] : changes;
+  const asked = options.excelApi === undefined ? [...changes.slice(0, 6), ...resized, ...changes.slice(6)] : changes;
   return { simulated, book, port, changes: asked, looked, before: book.snapshot() };
 }
 

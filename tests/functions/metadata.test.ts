@@ -71,7 +71,7 @@ describe('the functions that Excel is told about', () => {
       expect(each.name).toBe(id);
       expect(id).toMatch(/^[A-Z]{3,}$/);
       expect(id).not.toMatch(ADDRESS);
-      expect(each.helpUrl).toBe(`help.html#${id}`);
+      expect(each.helpUrl).toBe(`help/functions/${id}.html`);
       // Excel shows the description on one line, and on the web nothing else.
       expect(each.description).toMatch(/^[^\n]{20,160}\.$/);
       for (const { name, description } of each.parameters) {

@@ -32,6 +32,7 @@ const shop = (change: Partial<ShopSeen> = {}): ShopSeen => ({
   shop: null,
   missing: [],
   setUp: true,
+  age: 'same',
   faults: [],
   jobs: [job('1', [], false), job('2', [1, 2], true), job('3', [3, 4, 5])],
   grips: [],

@@ -208,14 +208,18 @@ export class Book {
     return table;
   }
 
-  /** Its top left corner stays, and no other table may be in the way; what stands in its new rows becomes part of it. */
+  /** Its top left corner stays, and no other table may be in the way; what stands in its new rows and columns becomes part of it. */
   resizeTable(table: TableData, sheet: SheetData, at: Area): void {
     this.guard(table.sheet);
     const sameCorner = sheet === table.sheet && at.row === table.at.row && at.column === table.at.column;
     const others = this.tablesTouching(sheet, at).filter((other) => other !== table);
     if (!sameCorner || at.rows < 2 || others.length > 0) throw new HostError('InvalidArgument');
-    if (at.columns !== table.at.columns || table.totalsShown)
-      throw new Error('simulated: rows without totals are modelled');
+    if (table.totalsShown) throw new Error('simulated: tables without totals are modelled');
+    for (let i = table.at.columns; i < at.columns; i += 1) {
+      // Excel would name it Column1; whoever widens a table of ours writes the heading first.
+      if (sheet.own(at.row, at.column + i).value === '')
+        throw new Error('simulated: columns with headings are modelled');
+    }
     table.at = at;
   }
 

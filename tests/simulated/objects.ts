@@ -69,7 +69,7 @@ export class RangeObject implements Modelled {
     ],
     ...['getMergedAreasOrNullObject', 'getSpillingToRangeOrNullObject', 'clear', 'select'],
     // Called by the library itself, which sends a long array in parts.
-    ...['_ValidateArraySize', 'getRow', 'getBoundingRect'],
+    ...['_ValidateArraySize', 'getRow', 'getBoundingRect', 'getResizedRange'],
   ];
 
   constructor(
@@ -197,6 +197,11 @@ export class RangeObject implements Modelled {
 
   getRow(row: number): RangeObject {
     return new RangeObject(this.book, this.sheet, { ...this.at, row: this.at.row + row, rows: 1 }, this.settings);
+  }
+
+  getResizedRange(rows: number, columns: number): RangeObject {
+    const at = { ...this.at, rows: this.at.rows + rows, columns: this.at.columns + columns };
+    return new RangeObject(this.book, this.sheet, at, this.settings);
   }
 
   getBoundingRect(other: RangeObject): RangeObject {

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { exampleInCell } from '../../.config/help.mjs';
 import { metadataText, readMetadata, readSource } from '../../.config/metadata.mjs';
 import * as exported from '../../src/functions/functions';
 
@@ -51,13 +50,4 @@ describe('what Excel is told about the functions', () => {
     const source = '/** X.\n * @customfunction BAD-ID\n */\nexport function bad(): number { return 1; }';
     expect(() => readMetadata(source)).toThrow(/invalid characters/);
   });
-});
-
-describe('an example on the help page', () => {
-  test.each([
-    ['gripMass(50, 2) //=> 53.5', '=REGRIP.X(50, 2)   gives 53.5'],
-    ["toPoints('D3') //=> 33", '=REGRIP.X("D3")   gives 33'],
-    ["toReading(39.96) //=> 'E0.0'", '=REGRIP.X(39.96)   gives E0.0'],
-    ["plan([['Club', 'Grip'], ['7 iron', 1]])", '=REGRIP.X({"Club","Grip";"7 iron",1})'],
-  ])('%s', (text, shown) => expect(exampleInCell('X', text)).toBe(shown));
 });

@@ -12,7 +12,7 @@ const SENTENCES: Record<PortErrorCode, string> = {
   filtered: 'A filter hides rows of Plan!A1:C9. Nothing was written; clear the filter and try again.',
   tableInTheWay: 'The table Plan!A1:C9 is in the way. Nothing was written; choose a place clear of it.',
   belowTable:
-    'A table needs more rows, but Plan!A1:C9 right below it hold something. Nothing was written; move that further down.',
+    'A table needs more room, but Plan!A1:C9 right at its edge hold something. Nothing was written; move that further away.',
   editing: 'A cell is being edited. Press Enter to finish it, then try again.',
   putBack:
     'The workbook refused a step and everything was put back as it was. It said: “no room”. Save, then try again.',

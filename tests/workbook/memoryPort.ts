@@ -119,6 +119,14 @@ export class MemoryPort implements WorkbookPort {
     });
   }
 
+  private widen(name: string, headers: readonly string[]): void {
+    const table = this.table(name);
+    if (!table) return;
+    const { sheet, row, column, columns } = table.at;
+    this.typeRows(sheet, row, column + columns, [headers]);
+    table.at = { ...table.at, columns: columns + headers.length };
+  }
+
   private lengthen(name: string, rows: number): void {
     const table = this.table(name);
     if (table) table.at = { ...table.at, rows: table.at.rows + rows };
@@ -275,6 +283,10 @@ export class MemoryPort implements WorkbookPort {
         const table = this.table(rows.table);
         return table ? this.blockSeen(table.at) : nothingThere(at);
       }),
+      widened: (receipt.widened ?? []).map(({ table, headers }) => {
+        const at = this.table(table)?.at;
+        return at ? { at, seen: this.blockSeen({ ...at, columns: at.columns + headers.length }) } : null;
+      }),
       allSheets: this.sheetNames(),
       tables: receipt.madeTables.flatMap((name) => {
         const at = this.table(name)?.at;
@@ -290,6 +302,11 @@ export class MemoryPort implements WorkbookPort {
     this.state.tables = this.state.tables.filter(({ name }) => !plan.removeTables.includes(name));
     for (const name of plan.removeNames) delete this.state.names[name];
     for (const { name, at } of plan.moveNames) this.state.names[name] = at;
+    for (const { name, at, blank } of plan.narrow) {
+      const table = this.table(name);
+      if (table) table.at = at;
+      this.typeRows(blank.sheet, blank.row, blank.column, [Array<null>(blank.columns).fill(null)]);
+    }
     for (const { at, cells } of plan.puts) {
       const sheet = this.sheet(at.sheet);
       cells.forEach((line, down) =>
@@ -447,6 +464,8 @@ export class MemoryPort implements WorkbookPort {
         return void (this.table(change.name) ?? this.addTable(change.name, tableBlock(change.at)));
       case 'lengthen':
         return this.lengthen(change.table, change.rows);
+      case 'widen':
+        return this.widen(change.table, change.headers);
       case 'format':
       case 'choices':
       case 'highlight':

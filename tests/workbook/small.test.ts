@@ -127,7 +127,9 @@ describe('what is kept of a plan', () => {
       cellPrints: ['a'],
       rowPrints: ['b'],
     };
-    expect(keptPlans(keepPlans([entry]))).toEqual({ schema: 1, plans: [entry] });
+    expect(keptPlans(keepPlans([entry], 3))).toEqual({ schema: 1, layout: 3, plans: [entry] });
+    // a version that did not write the layout down
+    expect(keptPlans('{"schema":1,"plans":[]}')).toEqual({ schema: 1, layout: null, plans: [] });
     expect(freeName([entry], [])).toBe('Setwright_Plan_2');
     expect(freeName([entry], ['Setwright_Plan_2'])).toBe('Setwright_Plan_3');
   });

@@ -8,7 +8,7 @@ import type { TableSeen } from '../../workbook/port';
 import { readTable, type Matrix, type Row } from '../../workbook/records';
 import { readSizes } from '../../workbook/readSizes';
 import { CLUBS, JOBS, STOCK, TABLES, WEIGHTS, type TableSchema } from '../../workbook/schema';
-import type { Shop } from '../../workbook/shop';
+import { ageOf, type Shop } from '../../workbook/shop';
 import type { GripSeen, HandSeen, JobSeen, ShopSeen } from './work';
 
 interface Read {
@@ -86,6 +86,7 @@ export function seenOf(shop: Shop): ShopSeen<Shop> {
     shop,
     missing,
     setUp: missing.length < TABLES.length,
+    age: ageOf(shop),
     faults,
     jobs: jobsOf(shop, jobs.rows, clubs.rows),
     grips: stock.rows.map(gripOf).filter(({ item }) => item !== ''),

@@ -3,6 +3,7 @@ import type { Issue, Lesson, Result, SizeGuideRow } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { InTheWay } from '../../workbook/outcomes';
 import type { Planned } from '../../workbook/planTables';
+import type { WorkbookAge } from '../../workbook/shop';
 import type { Deed, Going } from './deed';
 
 /** One job of the Jobs table, or one that only Clubs names. */
@@ -40,6 +41,8 @@ export interface ShopSeen<Shop = unknown> {
   /** Tables of ours that are not there; every one of them: nothing was set up yet. */
   readonly missing: readonly string[];
   readonly setUp: boolean;
+  /** Which version set it up, against this one. */
+  readonly age: WorkbookAge;
   /** Why a table that is there cannot be used as it stands, the most needed table first. */
   readonly faults: readonly Issue[];
   readonly jobs: readonly JobSeen[];

@@ -15,6 +15,9 @@ import { WhoField } from './WhoField';
 /** Loaded when first looked at: a pane that only plans need not wait for it. */
 const ToolScreen = lazy(() => import('./tools/ToolScreen').then((made) => ({ default: made.ToolScreen })));
 
+/** Loaded only where another version set the workbook up. */
+const UpToDate = lazy(() => import('./tools/UpToDate').then((made) => ({ default: made.UpToDate })));
+
 /** Tables that the screens which need them ask for. */
 const ASKED_FOR_LATER = new Set(TABLES.flatMap(({ name, later }) => (later ? [name] : [])));
 
@@ -90,6 +93,11 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
         selected={state.selection?.length ?? 0}
         onWho={(who) => send({ on: 'who', who })}
       />
+      {shop.age !== 'same' && (
+        <Suspense>
+          <UpToDate pane={pane} />
+        </Suspense>
+      )}
       <Nav screen={screen} onScreen={(next) => send({ on: 'screen', screen: next })} />
       <div id={PANEL_ID} role="tabpanel" aria-labelledby={tabId(screen)} className={styles.panel}>
         {lacking.length > 0 && !shop.missing.includes('Clubs') && (

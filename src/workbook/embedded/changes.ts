@@ -24,6 +24,7 @@ import { PortError } from '../port';
 import { fixed, sameBlock, sameName } from '../shared/address';
 import type { BeforeCell } from '../shared/looked';
 import { tableBlock } from '../shared/refuse';
+import { columnsBeside } from '../shared/widen';
 import { worksheetNamed } from './cells';
 import { choicesOff, choicesOn, everyCell, highlightsOff, highlightsOn, styleOf, styleWithout } from './dress';
 import { formulaOf, spareRows, withSpareRows } from './formula';
@@ -59,6 +60,8 @@ export function perform(work: Work, change: Change): void {
       return makeTable(work, change.name, tableBlock(change.at));
     case 'lengthen':
       return lengthen(work, change);
+    case 'widen':
+      return widen(work, change);
     case 'format':
       return format(work, change);
     case 'widths':
@@ -210,6 +213,22 @@ function lengthen(work: Work, change: Extract<Change, { do: 'lengthen' }>): void
   const at = { ...table.at, rows: table.at.rows + change.rows };
   sheetToWrite(work, at);
   work.journal.run(resizeTable(table, at));
+}
+
+function widen(work: Work, { table: name, headers }: Extract<Change, { do: 'widen' }>): void {
+  const table = tableNamed(work.spreadsheet, name);
+  if (!table) throw new Error(`there is no table ${name}`);
+  const at = { ...table.at, columns: table.at.columns + headers.length };
+  sheetToWrite(work, at);
+  write(work, { ...columnsBeside(table, headers.length), rows: 1 }, [headers]);
+  work.journal.run(resizeTable(table, at));
+}
+
+/** Makes a table as narrow as it was, and blanks the headings beyond. */
+export function narrow(work: Work, name: string, at: Block, blank: Block): void {
+  const table = tableNamed(work.spreadsheet, name);
+  if (table) work.journal.run(resizeTable(table, at));
+  write(work, blank, [Array<null>(blank.columns).fill(null)]);
 }
 
 function format(work: Work, change: Extract<Change, { do: 'format' }>): void {

@@ -23,7 +23,7 @@ import type { Now, RevertPlan } from '../shared/revert';
 import { planRevert, revertedBy } from '../shared/revert';
 import { worksheetNamed } from './cells';
 import type { Work } from './changes';
-import { clearOldHighlights, perform, placeName, putBefore, refuseHere, removeName, undress } from './changes';
+import { clearOldHighlights, narrow, perform, placeName, putBefore, refuseHere, removeName, undress } from './changes';
 import { RowHeights } from './fitRows';
 import { TableGrowth } from './grow';
 import { Journal } from './journal';
@@ -246,6 +246,10 @@ class EmbeddedPort implements WorkbookPort {
         const table = tableNamed(spreadsheet, rows.table);
         return table ? seeBlock(spreadsheet, table.at) : nothingThere(at);
       }),
+      widened: (receipt.widened ?? []).map(({ table: name, headers }) => {
+        const at = tableNamed(spreadsheet, name)?.at;
+        return at ? { at, seen: seeBlock(spreadsheet, { ...at, columns: at.columns + headers.length }) } : null;
+      }),
       allSheets,
       tables: receipt.madeTables.flatMap((name) => {
         const table = tableNamed(spreadsheet, name);
@@ -312,6 +316,7 @@ function carryOut(work: Work, plan: RevertPlan): void {
   }
   for (const name of plan.removeNames) removeName(work, name);
   for (const { name, at } of plan.moveNames) placeName(work, name, at);
+  for (const { name, at, blank } of plan.narrow) narrow(work, name, at, blank);
   for (const { at, cells } of plan.puts) putBefore(work, at, cells);
   for (const dressed of plan.undress) undress(work, dressed);
 }

@@ -3,7 +3,7 @@ import type { Change, Receipt } from '../port';
 import { named } from '../shared/address';
 import type { Looked } from '../shared/looked';
 import { isTable } from '../shared/looked';
-import { afterLengthening } from '../shared/lengthen';
+import { afterResizing } from '../shared/lengthen';
 import { buildReceipt, packReceipt } from '../shared/receipt';
 import { refuseUnsafe, standsAlready } from '../shared/refuse';
 import type { ApplyOptions, Applying } from './applying';
@@ -24,7 +24,7 @@ export async function applyChanges(applying: Applying): Promise<Receipt> {
   const stood = withLooked(applying.stood, looked);
   refuseUnsafe(changes, looked);
   for (const change of changes) refuseForExcel(change, stood, looked);
-  if (!extras.resize) refuseLengthening(changes);
+  if (!extras.resize) refuseResizing(changes);
   const receipt = buildReceipt(changes, looked, options.label, {
     ...stood,
     placeOf: (name) => placeIn(stood, name),
@@ -59,7 +59,7 @@ async function sendAll(
     let seen = looked;
     for (const change of changes) {
       await makeChange({ batch, stood, looked: seen, made }, change);
-      seen = afterLengthening(seen, change);
+      seen = afterResizing(seen, change);
     }
     quiet.end(context);
     await batch.send();
@@ -98,10 +98,12 @@ function withLooked(stood: Stood, looked: Looked): Stood {
   };
 }
 
-function refuseLengthening(changes: readonly Change[]): void {
-  const longer = changes.find((change) => change.do === 'lengthen');
-  if (longer)
-    throw new PortError('unsupported', [longer.table], `Drag the corner of ${longer.table} down for more rows`);
+function refuseResizing(changes: readonly Change[]): void {
+  for (const change of changes) {
+    if (change.do !== 'lengthen' && change.do !== 'widen') continue;
+    const what = change.do === 'lengthen' ? 'down for more rows' : `right for ${change.headers.join(', ')}`;
+    throw new PortError('unsupported', [change.table], `Drag the corner of ${change.table} ${what}`);
+  }
 }
 
 function refuseForExcel(change: Change, stood: Stood, looked: Looked): void {

@@ -1,8 +1,10 @@
 import type { Argument, Block, Change, Put } from '../port';
 import { fixed } from '../shared/address';
 import { callText } from '../shared/call';
-import { tableOf } from '../shared/lengthen';
+import { tableNamed } from '../shared/lengthen';
 import type { Lengthen } from '../shared/lengthen';
+import { columnsBeside } from '../shared/widen';
+import type { Widen } from '../shared/widen';
 import { standsAlready, tableBlock } from '../shared/refuse';
 import type { Looked } from '../shared/looked';
 import type { Batch } from './batch';
@@ -39,6 +41,8 @@ export async function makeChange(making: Making, change: Change): Promise<void> 
       return standsAlready(change, making.looked) ? undefined : makeTable(context, change.name, change.at);
     case 'lengthen':
       return lengthen(making, change);
+    case 'widen':
+      return widen(making, change);
     case 'format':
       return setFormat(rangeOf(context, change.at), change.format);
     case 'widths':
@@ -81,8 +85,18 @@ function makeTable(context: Excel.RequestContext, name: string, at: Block): void
 
 /** Stretched rather than given rows, which would move what stands further down. */
 function lengthen({ batch: { context }, looked }: Making, change: Lengthen): void {
-  const { name, at } = tableOf(change, looked);
+  const { name, at } = tableNamed(change.table, looked);
   context.workbook.tables.getItem(name).resize(rangeOf(context, { ...at, rows: at.rows + change.rows }));
+}
+
+/** Headings first: a column that joins a table without one is named by Excel. */
+async function widen({ batch, looked }: Making, change: Widen): Promise<void> {
+  const table = tableNamed(change.table, looked);
+  const columns = change.headers.length;
+  await writeCells(batch, { ...columnsBeside(table, columns), rows: 1 }, [change.headers]);
+  const { tables } = batch.context.workbook;
+  const wider = { ...table.at, columns: table.at.columns + columns };
+  tables.getItem(table.name).resize(rangeOf(batch.context, wider));
 }
 
 function setWidths(sheet: Excel.Worksheet, column: number, widths: readonly number[]): void {

@@ -1,10 +1,11 @@
 import type { Block, BlockSeen, Receipt, TableSeen, Written } from '../port';
 import { blockOf, sameName } from '../shared/address';
-import { tableOf } from '../shared/lengthen';
+import { tableNamed } from '../shared/lengthen';
 import { standsAlready, tableBlock } from '../shared/refuse';
 import { nothingThere } from '../shared/looked';
 import type { Looked } from '../shared/looked';
 import type { Now, SheetNow, TableNow } from '../shared/revert';
+import type { WidenedNow } from '../shared/widen';
 import type { Change } from '../port';
 import { askBlock, firstColumn } from './readBlock';
 import type { Anchors, Asking } from './readBlock';
@@ -20,11 +21,13 @@ export function askNow(asking: Asking, receipt: Receipt): () => (stood: Stood) =
     written.rows ? askRows(asking, written.rows.table, written.at) : askBlock(asking, written.at, anchorsOf(written)),
   );
   const tables = receipt.madeTables.map((name) => askMadeTable(asking, name));
+  const widened = (receipt.widened ?? []).map(({ table, headers }) => askWidened(asking, table, headers.length));
   const sheets = receipt.madeSheets.map((name) => askMadeSheet(asking, name));
   return () => {
     const seen = blocks.map((block) => block());
     return (stood) => ({
       blocks: seen,
+      widened: widened.map((table) => table()),
       allSheets: stood.sheets,
       tables: tables.flatMap((table) => table()),
       sheets: sheets.flatMap((sheet) => sheet(stood, receipt, seen)),
@@ -57,6 +60,19 @@ function askMadeTable(asking: Asking, name: string): () => TableNow[] {
   return () => {
     const now = seen();
     return now ? [{ name: table.name, seen: now }] : [];
+  };
+}
+
+/** Asks for a table that was made wider, with so many columns right of it. */
+function askWidened(asking: Asking, name: string, columns: number): () => WidenedNow | null {
+  if (asking.stood && !holds(asking.stood.tables, name)) return () => null;
+  const table = asking.context.workbook.tables.getItemOrNullObject(name).load('name');
+  const range = table.getRange().load('address');
+  const seen = askCells(asking, table.getRange().getResizedRange(0, columns), () => table.isNullObject);
+  return () => {
+    const cells = seen();
+    const at = cells && blockOf(range.address);
+    return at && { at, seen: cells };
   };
 }
 
@@ -116,13 +132,20 @@ export function askFreshTables(
   };
 }
 
-/** Asks which tables a failed batch has made longer than they were seen to be. */
-export function askLonger({ context }: Asking, changes: readonly Change[], looked: Looked): () => TableSeen[] {
-  const tables = new Set(changes.flatMap((change) => (change.do === 'lengthen' ? [tableOf(change, looked)] : [])));
+/** Asks which tables a failed batch has made longer or wider than they were seen to be. */
+export function askResized({ context }: Asking, changes: readonly Change[], looked: Looked): () => TableSeen[] {
+  const tables = new Set(
+    changes.flatMap((change) =>
+      change.do === 'lengthen' || change.do === 'widen' ? [tableNamed(change.table, looked)] : [],
+    ),
+  );
   const asked = [...tables].map((table) => ({
     table,
-    body: context.workbook.tables.getItem(table.name).getDataBodyRange().load('address'),
+    range: context.workbook.tables.getItem(table.name).getRange().load('address'),
   }));
   return () =>
-    asked.flatMap(({ table, body }) => ((blockOf(body.address)?.rows ?? 0) + 1 > table.at.rows ? [table] : []));
+    asked.flatMap(({ table, range }) => {
+      const now = blockOf(range.address);
+      return now && (now.rows > table.at.rows || now.columns > table.at.columns) ? [table] : [];
+    });
 }

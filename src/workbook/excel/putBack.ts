@@ -1,13 +1,15 @@
 import { PortError } from '../port';
-import type { Receipt, TableSeen } from '../port';
+import type { Receipt, TableSeen, Written } from '../port';
 import { named } from '../shared/address';
+import { afterResizing, tableNamed } from '../shared/lengthen';
 import { planRevert } from '../shared/revert';
 import type { RevertPlan } from '../shared/revert';
+import { columnsBeside } from '../shared/widen';
 import type { Applying } from './applying';
 import { startBatch } from './batch';
 import { hostWords } from './errors';
 import { inBatch } from './host';
-import { askFreshTables, askLonger, askNow } from './now';
+import { askFreshTables, askNow, askResized } from './now';
 import { askAll } from './read';
 import { setSetting } from './settings';
 import { holds } from './standing';
@@ -45,8 +47,8 @@ function touched(receipt: Receipt): string[] {
 }
 
 interface PlanBack extends RevertPlan {
-  /** Tables that became longer, each as long as it was. */
-  readonly longer: readonly TableSeen[];
+  /** Tables that became longer or wider, each as it was. */
+  readonly resized: readonly TableSeen[];
 }
 
 async function planBack({ host, changes, looked }: Applying, receipt: Receipt, before: Stood): Promise<PlanBack> {
@@ -59,19 +61,36 @@ async function planBack({ host, changes, looked }: Applying, receipt: Receipt, b
     // Put back as their formulas were, to the letter.
     movedNames: [],
     // Nobody can have sorted anything meanwhile, so every cell is where it was.
-    written: receipt.written.map(({ at, before: was, put }) => ({ at, before: was, put })),
+    written: [
+      ...receipt.written.map(({ at, before: was, put }) => ({ at, before: was, put })),
+      ...headingsPut(changes, looked),
+    ],
+    // By their headings as cells: a table may not have reached them yet.
+    widened: [],
   };
   const { answer, stood } = await askAll(host, (asking) => {
     const now = askNow(asking, ours);
     const tables = askFreshTables(asking, changes, looked);
-    const longer = askLonger(asking, changes, looked);
-    return () => ({ now: now(), tables: tables(), longer: longer() });
+    const resized = askResized(asking, changes, looked);
+    return () => ({ now: now(), tables: tables(), resized: resized() });
   });
   const now = { ...answer.now(stood), tables: answer.tables(before.tables) };
   // A sheet that was not made has nothing to be put back.
   const written = ours.written.flatMap((block, i) => (now.blocks[i]?.sheetExists ? [block] : []));
   const blocks = now.blocks.filter((block) => block.sheetExists);
-  return { ...planRevert({ ...ours, written }, { ...now, blocks }), longer: answer.longer };
+  return { ...planRevert({ ...ours, written }, { ...now, blocks }), resized: answer.resized };
+}
+
+/** Headings of new columns, as what was put into blank cells. */
+function headingsPut(changes: Applying['changes'], looked: Applying['looked']): Written[] {
+  let seen = looked;
+  return changes.flatMap((change) => {
+    const before = seen;
+    seen = afterResizing(seen, change);
+    if (change.do !== 'widen') return [];
+    const at = { ...columnsBeside(tableNamed(change.table, before), change.headers.length), rows: 1 };
+    return [{ at, before: [change.headers.map(() => null)], put: [[...change.headers]] }];
+  });
 }
 
 async function writeBack(applying: Applying, plan: PlanBack, stood: Stood, before: Before): Promise<void> {
@@ -79,8 +98,9 @@ async function writeBack(applying: Applying, plan: PlanBack, stood: Stood, befor
   const held = (key: string): string | null => (before.settings ?? kept).get(key) ?? null;
   await inBatch(host, async (context) => {
     const batch = startBatch(context);
+    // First, since a heading that is blanked inside a table would be given a name by Excel.
+    for (const { name, at } of plan.resized) context.workbook.tables.getItem(name).resize(rangeOf(context, at));
     await takeBack(batch, plan);
-    for (const { name, at } of plan.longer) context.workbook.tables.getItem(name).resize(rangeOf(context, at));
     for (const change of changes) {
       if (change.do === 'name') moveNameBack(context, change.name, stood);
       if (change.do === 'remember') setSetting(context, change.key, held(change.key));

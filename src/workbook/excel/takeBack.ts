@@ -76,6 +76,9 @@ export async function takeBack(batch: Batch, plan: RevertPlan): Promise<void> {
   for (const name of plan.removeTables) workbook.tables.getItem(name).convertToRange();
   for (const name of plan.removeNames) workbook.names.getItem(name).delete();
   for (const { name, at } of plan.moveNames) workbook.names.getItem(name).formula = `=${fixed(at)}`;
+  for (const { name, at } of plan.narrow) workbook.tables.getItem(name).resize(rangeOf(batch.context, at));
+  // A heading that is blanked inside a table would be given a name by Excel.
+  for (const { blank } of plan.narrow) await writeCells(batch, blank, [Array<null>(blank.columns).fill(null)]);
   for (const { at, cells } of plan.puts) await writeCells(batch, at, cells);
   for (const { at, looks } of plan.undress) undressRange(rangeOf(batch.context, at), looks);
   for (const name of plan.deleteSheets) workbook.worksheets.getItem(name).delete();

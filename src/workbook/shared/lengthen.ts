@@ -1,4 +1,4 @@
-/** Making a table longer: where its new rows come, whether they may, and how the table is seen afterwards. */
+/** Making a table longer: where its new rows come, whether they may, and how a table is seen once it was made longer or wider. */
 import { PortError } from '../port';
 import type { Block, BlockSeen, Change, TableSeen } from '../port';
 import { nameCells, named, overlap, sameName } from './address';
@@ -12,10 +12,10 @@ export function rowsBelow({ at }: TableSeen, rows: number): Block {
   return { ...at, row: at.row + at.rows, rows };
 }
 
-/** The looked-at table that a change makes longer. Throws `notLookedAt` where nobody looked at it. */
-export function tableOf(change: Lengthen, looked: Looked): TableSeen {
-  const table = looked.find((seen) => isTable(seen) && sameName(seen.name, change.table));
-  if (!table || !isTable(table)) throw new PortError('notLookedAt', [change.table]);
+/** A looked-at table that a change makes longer or wider. Throws `notLookedAt` where nobody looked at it. */
+export function tableNamed(name: string, looked: Looked): TableSeen {
+  const table = looked.find((seen) => isTable(seen) && sameName(seen.name, name));
+  if (!table || !isTable(table)) throw new PortError('notLookedAt', [name]);
   return table;
 }
 
@@ -24,7 +24,7 @@ export function refuseLengthen(change: Lengthen, looked: Looked): void {
   if (!Number.isInteger(change.rows) || change.rows < 1) {
     throw new RangeError(`${change.table} was to get ${change.rows} rows more.`);
   }
-  const table = tableOf(change, looked);
+  const table = tableNamed(change.table, looked);
   const below = rowsBelow(table, change.rows);
   demandLooked(below, whatWasThere(below, looked));
   if (looked.some((seen) => seen.protected && sameName(seen.at.sheet, below.sheet))) {
@@ -34,12 +34,13 @@ export function refuseLengthen(change: Lengthen, looked: Looked): void {
   refuseOccupied(table, below, looked);
 }
 
-function refuseOccupied(table: TableSeen, below: Block, looked: Looked): void {
+/** Throws a PortError where cells into which a table is to grow, below it or beside it, are not free. */
+export function refuseOccupied(table: TableSeen, below: Block, looked: Looked): void {
   const others = looked.filter(isTable).filter((other) => other !== table && overlap(other.at, below));
   const blocks = looked.filter((seen): seen is BlockSeen => !isTable(seen) && overlap(seen.at, below) !== null);
   // That the block touches the table itself tells nothing, unless it begins below it: then a row of totals stands there.
   const touching = blocks.flatMap(({ at, tables }) =>
-    tables.filter((name) => at.row >= below.row || !sameName(name, table.name)),
+    tables.filter((name) => at.row >= table.at.row + table.at.rows || !sameName(name, table.name)),
   );
   const inTheWay = [...new Set([...others.map(({ name }) => name), ...touching])];
   if (inTheWay.some((name) => !sameName(name, table.name))) {
@@ -70,14 +71,31 @@ function filledCells(seen: BlockSeen, within: Block): Pick<Block, 'sheet' | 'row
   return found;
 }
 
-/** What was looked at, as it stands once a change is made: a table that was made longer ends further down. */
-export function afterLengthening(looked: Looked, change: Change): Looked {
-  if (change.do !== 'lengthen') return looked;
-  const blanks = (table: TableSeen): null[][] =>
-    Array.from({ length: change.rows }, () => table.headers.map(() => null));
-  return looked.map((seen) =>
-    isTable(seen) && sameName(seen.name, change.table)
-      ? { ...seen, at: { ...seen.at, rows: seen.at.rows + change.rows }, rows: [...seen.rows, ...blanks(seen)] }
-      : seen,
-  );
+/** What was looked at, as it stands once a change is made: a table that was made longer or wider ends further away. */
+export function afterResizing(looked: Looked, change: Change): Looked {
+  if (change.do === 'widen') return withTable(looked, change.table, (table) => widened(table, change.headers));
+  if (change.do === 'lengthen') return withTable(looked, change.table, (table) => lengthened(table, change.rows));
+  return looked;
+}
+
+function withTable(looked: Looked, name: string, grow: (table: TableSeen) => TableSeen): Looked {
+  return looked.map((seen) => (isTable(seen) && sameName(seen.name, name) ? grow(seen) : seen));
+}
+
+function lengthened(table: TableSeen, count: number): TableSeen {
+  const { at, headers, rows } = table;
+  const blanks = Array.from({ length: count }, () => headers.map(() => null));
+  return { ...table, at: { ...at, rows: at.rows + count }, rows: [...rows, ...blanks] };
+}
+
+function widened(table: TableSeen, more: readonly string[]): TableSeen {
+  const { at, headers, rows, formulas } = table;
+  const blanks = more.map(() => null);
+  return {
+    ...table,
+    at: { ...at, columns: at.columns + more.length },
+    headers: [...headers, ...more],
+    rows: rows.map((row) => [...row, ...blanks]),
+    ...(formulas ? { formulas: formulas.map((row) => [...row, ...blanks]) } : {}),
+  };
 }

@@ -1,10 +1,22 @@
 import { groupedBy } from '../../core/index';
 import { PortError } from '../port';
-import type { Block, Change, Dressed, Look, MovedName, Put, Receipt, RowsOf, Written, WrittenRows } from '../port';
+import type {
+  Block,
+  Change,
+  Dressed,
+  Look,
+  MovedName,
+  Put,
+  Receipt,
+  RowsOf,
+  Widened,
+  Written,
+  WrittenRows,
+} from '../port';
 import { overlap, sameBlock, sameName } from './address';
 import { isSeenBlank, isTable, whatWasThere } from './looked';
 import type { BeforeCell, Looked } from './looked';
-import { afterLengthening } from './lengthen';
+import { afterResizing, tableNamed } from './lengthen';
 import { standsAlready, tableBlock } from './refuse';
 import { calledBy } from './rows';
 
@@ -24,15 +36,28 @@ const skip = { skip: true } as const;
 export function buildReceipt(changes: readonly Change[], looked: Looked, label: string, standing: Standing): Receipt {
   const fresh = (names: readonly string[], name: string): boolean => !names.some((other) => sameName(other, name));
   const unique = (names: readonly string[]): string[] => [...new Set(names)];
+  const widened = widenedTables(changes, looked);
   return {
     label,
-    written: writtenBlocks(changes, changes.reduce(afterLengthening, looked)),
+    written: writtenBlocks(changes, changes.reduce(afterResizing, looked)),
     madeSheets: unique(changes.flatMap((c) => (c.do === 'sheet' && fresh(standing.sheets, c.name) ? [c.name] : []))),
     madeTables: unique(changes.flatMap((c) => (c.do === 'table' && fresh(standing.tables, c.name) ? [c.name] : []))),
     madeNames: unique(changes.flatMap((c) => (c.do === 'name' && fresh(standing.names, c.name) ? [c.name] : []))),
     movedNames: movedNames(changes, standing),
     dressed: dressedBlocks(changes, looked),
+    ...(widened.length > 0 ? { widened } : {}),
   };
+}
+
+function widenedTables(changes: readonly Change[], looked: Looked): Widened[] {
+  let seen = looked;
+  return changes.flatMap((change) => {
+    const before = seen;
+    seen = afterResizing(seen, change);
+    if (change.do !== 'widen') return [];
+    const { name, at } = tableNamed(change.table, before);
+    return [{ table: name, columns: at.columns, headers: change.headers }];
+  });
 }
 
 function movedNames(changes: readonly Change[], standing: Standing): MovedName[] {

@@ -3,8 +3,10 @@ import type { Block, Change, Put, TableSeen } from '../port';
 import { contains, named, overlap, sameBlock, sameName } from './address';
 import { demandLooked, isTable, whatWasThere } from './looked';
 import type { Looked } from './looked';
-import { afterLengthening, refuseLengthen } from './lengthen';
+import { afterResizing, refuseLengthen } from './lengthen';
 import type { Lengthen } from './lengthen';
+import { refuseWiden } from './widen';
+import type { Widen } from './widen';
 
 type Write = Extract<Change, { do: 'write' }>;
 type MakeTable = Extract<Change, { do: 'table' }>;
@@ -21,8 +23,9 @@ export function refuseUnsafe(changes: readonly Change[], looked: Looked): void {
     if (change.do === 'write') refuseWrite(change, seen);
     else if (change.do === 'table') refuseTable(change, seen, changes);
     else if (change.do === 'lengthen') refuseLengthen(change, seen);
+    else if (change.do === 'widen') refuseWiden(change, seen);
     else refuseProtected(sheetOf(change), seen);
-    seen = afterLengthening(seen, change);
+    seen = afterResizing(seen, change);
   }
 }
 
@@ -38,7 +41,7 @@ export function standsAlready(change: MakeTable, looked: Looked): boolean {
   );
 }
 
-function sheetOf(change: Exclude<Change, Write | MakeTable | Lengthen>): string | null {
+function sheetOf(change: Exclude<Change, Write | MakeTable | Lengthen | Widen>): string | null {
   switch (change.do) {
     case 'format':
     case 'choices':

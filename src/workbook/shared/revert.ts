@@ -3,11 +3,15 @@ import { holdsCell, nameCells, named, overlap, sameName } from './address';
 import { filledFromElsewhere, isError } from './looked';
 import type { BeforeCell } from './looked';
 import { findRows } from './rows';
+import { narrowing } from './widen';
+import type { WidenedNow } from './widen';
 
 /** What stands in the workbook when a change is to be taken back. */
 export interface Now {
   /** Each written block of the receipt, in its order; for rows of a table the whole table, wherever it stands now. */
   readonly blocks: readonly BlockSeen[];
+  /** Each table that the receipt made wider, in its order, wherever it stands now; null where it is gone. */
+  readonly widened: readonly (WidenedNow | null)[];
   /** Names of all sheets. */
   readonly allSheets: readonly string[];
   /** The receipt's made tables that are still there. */
@@ -44,6 +48,8 @@ export interface RevertPlan extends Omit<Reverted, 'label' | 'changed'> {
   readonly removeTables: readonly string[];
   readonly removeNames: readonly string[];
   readonly moveNames: readonly { readonly name: string; readonly at: Block }[];
+  /** Tables that become narrower again; their headings beyond are blanked afterwards. */
+  readonly narrow: readonly { readonly name: string; readonly at: Block; readonly blank: Block }[];
   /** Cells to put; `undefined` leaves a cell alone. */
   readonly puts: readonly { readonly at: Block; readonly cells: readonly (readonly (BeforeCell | undefined)[])[] }[];
   /** Blocks, each with the looks of ours that go. */
@@ -75,7 +81,19 @@ export function planRevert(kept: Receipt, now: Now): RevertPlan {
     ...found.flatMap(({ notFound }, i) => (whole[i] ? notFound : [])),
   ];
   if (changed.length > 0) return { ...NOTHING, changed: [...new Set(changed)] };
-  return { ...planAt(receipt, now), notFound: found.flatMap(({ notFound }) => notFound), changed };
+  const plan = planAt(receipt, now);
+  const touched = changedCells(receipt, now);
+  const stillOurs = (sheet: string, row: number, column: number): boolean =>
+    isOurs({ sheet, row, column }, receipt) &&
+    !touched.some((place) => place.row === row && place.column === column && sameName(place.sheet, sheet));
+  const narrowed = (receipt.widened ?? []).map((each, i) => narrowing(each, now.widened[i] ?? null, stillOurs));
+  return {
+    ...plan,
+    narrow: narrowed.flatMap((each) => ('left' in each ? [] : [each])),
+    left: [...plan.left, ...narrowed.flatMap((each) => ('left' in each ? each.left : []))],
+    notFound: found.flatMap(({ notFound }) => notFound),
+    changed,
+  };
 }
 
 /** What taking back by a plan did. */
@@ -94,6 +112,7 @@ const NOTHING: RevertPlan = {
   left: [],
   notFound: [],
   changed: [],
+  narrow: [],
 };
 
 /** The same receipt with some of its blocks. */
@@ -106,7 +125,7 @@ function onlyThose(receipt: Receipt, now: Now, which: readonly boolean[]): [Rece
 }
 
 /** The plan for cells whose place is known. */
-function planAt(receipt: Receipt, now: Now): Omit<RevertPlan, 'notFound' | 'changed'> {
+function planAt(receipt: Receipt, now: Now): Omit<RevertPlan, 'notFound' | 'changed' | 'narrow'> {
   const left = changedCells(receipt, now);
   const kept = now.tables.flatMap(({ name, seen }) => (seen && isUsed(seen, receipt, left) ? [{ name, seen }] : []));
   const stays = (sheet: string, row: number, column: number): boolean =>

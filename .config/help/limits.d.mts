@@ -1,0 +1,2 @@
+export function limitsOf(id: string): string[];
+export const groups: readonly [string, readonly string[]][];
