@@ -16,6 +16,7 @@ import type {
   Reverted,
   Seen,
   Selection,
+  SheetContents,
   TableSeen,
   WorkbookPort,
 } from '../../src/workbook/port';
@@ -348,10 +349,24 @@ export class MemoryPort implements WorkbookPort {
     return this.blockSeen({ sheet: sheet.name, row: 0, column: 0, rows, columns });
   }
 
+  private contentsOf({ name, cells }: Sheet): SheetContents {
+    const filled = Object.entries(cells).flatMap(([at, held]) => (isFilled(held) ? [at.split(',').map(Number)] : []));
+    const rows = filled.reduce((most, [row = 0]) => Math.max(most, row + 1), 0);
+    const columns = filled.reduce((most, [, column = 0]) => Math.max(most, column + 1), 0);
+    const tables = this.state.tables.filter(({ at }) => sameName(at.sheet, name));
+    return {
+      name,
+      used: rows > 0 ? { sheet: name, row: 0, column: 0, rows, columns } : null,
+      tables: tables.map((table) => ({ name: table.name, at: table.at })),
+    };
+  }
+
   private answer(query: Query): unknown {
     switch (query.read) {
       case 'sheets':
         return this.state.sheets.map(({ name, protected: locked }) => ({ name, protected: locked }));
+      case 'contents':
+        return this.state.sheets.map((sheet) => this.contentsOf(sheet));
       case 'table':
         return this.tableSeen(query.table);
       case 'block':
