@@ -7,7 +7,7 @@ import type { InTheWay, Occupied } from '../workbook/outcomes';
 import { scopeRows } from '../workbook/planScope';
 import type { WorkbookPort } from '../workbook/port';
 import { setUp as setUpTables } from '../workbook/setUp';
-import type { Shop } from '../workbook/shop';
+import { matricesOf, shopTables, type Shop } from '../workbook/shop';
 import { undoLast } from '../workbook/undo';
 import { sayFill, sayFreeze, sayLesson, saySetUp, sayUndo } from '../words/outcomes';
 import type { Deed, Going } from './state/deed';
@@ -90,19 +90,23 @@ export async function teach(
   return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
 }
 
+/** What a deed that needs no look is handed before one succeeded. */
+const NO_SHOP: Shop = { tables: shopTables([]), matrices: matricesOf(shopTables([])), jobs: [], plans: [], version: null };
+
 /** Does what a screen brought along. */
 export async function act(
   port: WorkbookPort,
-  seen: ShopSeen,
+  seen: ShopSeen | null,
   deed: Deed,
   agreed: Agreed | null,
   going: Going,
 ): Promise<Outcome> {
   // Row numbers that were agreed to are those of the workbook as it was then.
   const from = agreed?.seen ?? seen;
-  const { end, text, partly, list, headline } = await deed.run(port, shopOf(from), agreed?.over ?? null, going);
+  const shop = from ? shopOf(from) : NO_SHOP;
+  const { end, text, partly, list, headline } = await deed.run(port, shop, agreed?.over ?? null, going);
   const titles = { done: headline ?? deed.done, failed: headline ?? deed.failed };
-  const outcome = ended(end, titles, text, (over) => ({ task: 'deed', deed, agreed: { seen: from, over } }));
+  const outcome = ended(end, titles, text, (over) => ({ task: 'deed', deed, agreed: from && { seen: from, over } }));
   if (outcome.kind === 'occupied') return outcome;
   const more = { ...outcome, list: list ?? outcome.list };
   return more.kind === 'done' ? { ...more, partly: partly ?? more.partly } : more;

@@ -125,6 +125,17 @@ export class MemoryPort implements WorkbookPort {
     if (table) table.at = { ...table.at, rows: table.at.rows + rows };
   }
 
+  /** A person widens a table, over cells they typed. */
+  widenTable(name: string, columns: number): void {
+    const table = this.table(name);
+    if (table) table.at = { ...table.at, columns: table.at.columns + columns };
+  }
+
+  /** A person turns a table back into cells. */
+  dropTable(name: string): void {
+    this.state.tables = this.state.tables.filter((table) => !sameName(table.name, name));
+  }
+
   protect(sheet: string): void {
     const found = this.sheet(sheet);
     if (found) found.protected = true;
