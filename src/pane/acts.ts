@@ -91,7 +91,13 @@ export async function teach(
 }
 
 /** What a deed that needs no look is handed before one succeeded. */
-const NO_SHOP: Shop = { tables: shopTables([]), matrices: matricesOf(shopTables([])), jobs: [], plans: [], version: null };
+const NO_SHOP: Shop = {
+  tables: shopTables([]),
+  matrices: matricesOf(shopTables([])),
+  jobs: [],
+  plans: [],
+  version: null,
+};
 
 /** Does what a screen brought along. */
 export async function act(
