@@ -42,7 +42,7 @@ module.exports = {
       { path: '^src/functions/' },
       {
         pathNot:
-          '^src/(functions|core|words)/|^src/workbook/(schema|records|planTables|planCells|placeCells|assignment|readSizes|setMinutes)\\.ts$',
+          '^src/(functions|core|words)/|^src/workbook/(schema|records|planTables|planCells|placeCells|assignment|readSizes|setMinutes|connect/(standIn|connections))\\.ts$',
       },
     ),
     wall(

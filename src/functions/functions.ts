@@ -21,7 +21,7 @@ import { answer, cellError } from './cellError';
 import * as cell from './cellInput';
 import { growthOf } from './growth';
 import { lineFrom } from './lineInput';
-import { clubTable, optionalTable, table } from './tableInput';
+import { clubTable, listsIn, optionalTable, table } from './tableInput';
 import { weighedGrips } from './weighedInput';
 
 /**
@@ -458,6 +458,7 @@ export function ruleCheck(gripInches: unknown, gripLengthInches: unknown, clubIn
  * @param [weights] Weights with their header row: the ways of putting weight on; the usual ones if blank.
  * @param [tape] Tape with its header row; the usual tapes if blank.
  * @param [job] Which job to plan; every row of clubs if blank.
+ * @param [headings] Headings with its header row, where lists of your own are connected; leave it out where none is.
  * @returns A header row and a row for each club.
  * @throws `#VALUE!` where a column that is needed is missing; `#N/A` where there is no club to plan.
  * @example setPlan([['Club', 'New grip'], ['7 iron', 'R1']], [['Item', 'Core (in)', 'Mass (g)'], ['R1', 0.6, 50]]) //=> two rows
@@ -469,13 +470,15 @@ export function setPlan(
   weights?: unknown[][],
   tape?: unknown[][],
   job?: unknown,
+  headings?: unknown[][],
 ): unknown[][] {
+  const lists = listsIn(headings);
   return plannedCells({
-    clubs: table(clubs, 'clubs', CLUBS),
-    stock: optionalTable(stock, STOCK),
+    clubs: table(clubs, 'clubs', CLUBS, lists),
+    stock: optionalTable(stock, STOCK, lists),
     settings: optionalTable(settings, null),
-    weights: optionalTable(weights, WEIGHTS),
-    tape: optionalTable(tape, TAPE),
+    weights: optionalTable(weights, WEIGHTS, lists),
+    tape: optionalTable(tape, TAPE, lists),
     job: cell.optionalText(job, 'job') ?? null,
   });
 }
@@ -492,6 +495,7 @@ export function setPlan(
  * @param [settings] Settings with their header row; the usual ones if blank.
  * @param [weights] Weights with their header row: the ways of putting weight on; the usual ones if blank.
  * @param [tape] Tape with its header row; the usual tapes if blank.
+ * @param [headings] Headings with its header row, where lists of your own are connected; leave it out where none is.
  * @returns One row.
  * @throws `#VALUE!` where a column that is needed is missing or club and header differ in width; `#N/A` where the club is blank.
  * @example clubPlan([['7 iron', 'R1']], [['Club', 'New grip']], [['Item', 'Core (in)', 'Mass (g)'], ['R1', 0.6, 50]]) //=> one row
@@ -503,13 +507,15 @@ export function clubPlan(
   settings?: unknown[][],
   weights?: unknown[][],
   tape?: unknown[][],
+  headings?: unknown[][],
 ): unknown[][] {
+  const lists = listsIn(headings);
   const rows = plannedCells({
-    clubs: clubTable(club, header),
-    stock: optionalTable(stock, STOCK),
+    clubs: clubTable(club, header, lists),
+    stock: optionalTable(stock, STOCK, lists),
     settings: optionalTable(settings, null),
-    weights: optionalTable(weights, WEIGHTS),
-    tape: optionalTable(tape, TAPE),
+    weights: optionalTable(weights, WEIGHTS, lists),
+    tape: optionalTable(tape, TAPE, lists),
   });
   return rows.slice(1);
 }
@@ -528,6 +534,7 @@ export function clubPlan(
  * @param [weights] Weights with their header row: the ways of putting weight on; the usual ones if blank.
  * @param [tape] Tape with its header row; the usual tapes if blank.
  * @param [job] Which job's clubs to place them on; every row of clubs if blank.
+ * @param [headings] Headings with its header row, where lists of your own are connected; leave it out where none is.
  * @returns A header row and a row for each club: its grip by the place in weighedGrams, the reading, and the points still missing.
  * @throws `#VALUE!` for a mass or item that is none; `#N/A` where there is nothing to place, or no club for it.
  * @example placeGrips([[52], [49]], [['Club', 'New grip'], ['7 iron', 'R1']], [['Item', 'Core (in)', 'Mass (g)'], ['R1', 0.6, 50]]) //=> two rows
@@ -540,15 +547,17 @@ export function placeGrips(
   weights?: unknown[][],
   tape?: unknown[][],
   job?: unknown,
+  headings?: unknown[][],
 ): unknown[][] {
+  const lists = listsIn(headings);
   const weighed = weighedGrips(weighedGrams, 'weighedGrams');
   const { input, problems } = answer(
     planTables({
-      clubs: table(clubs, 'clubs', CLUBS),
-      stock: optionalTable(stock, STOCK),
+      clubs: table(clubs, 'clubs', CLUBS, lists),
+      stock: optionalTable(stock, STOCK, lists),
       settings: optionalTable(settings, null),
-      weights: optionalTable(weights, WEIGHTS),
-      tape: optionalTable(tape, TAPE),
+      weights: optionalTable(weights, WEIGHTS, lists),
+      tape: optionalTable(tape, TAPE, lists),
       job: cell.optionalText(job, 'job') ?? null,
     }),
   );
@@ -625,6 +634,7 @@ export function lineTotal(
  * @param [weights] Weights with their header row: the ways of putting weight on; the usual ones if blank.
  * @param [tape] Tape with its header row; the usual tapes if blank.
  * @param [job] Which job; every row of clubs if blank.
+ * @param [headings] Headings with its header row, where lists of your own are connected; leave it out where none is.
  * @returns Minutes.
  * @throws `#VALUE!` where a column that is needed is missing, a cell of Rates cannot be read, or work that is done has no row there; `#N/A`
  * where there is no club.
@@ -638,16 +648,18 @@ export function setMinutes(
   weights?: unknown[][],
   tape?: unknown[][],
   job?: unknown,
+  headings?: unknown[][],
 ): number {
+  const lists = listsIn(headings);
   const tables = {
-    clubs: table(clubs, 'clubs', CLUBS),
-    stock: optionalTable(stock, STOCK),
+    clubs: table(clubs, 'clubs', CLUBS, lists),
+    stock: optionalTable(stock, STOCK, lists),
     settings: optionalTable(settings, null),
-    weights: optionalTable(weights, WEIGHTS),
-    tape: optionalTable(tape, TAPE),
+    weights: optionalTable(weights, WEIGHTS, lists),
+    tape: optionalTable(tape, TAPE, lists),
     job: cell.optionalText(job, 'job') ?? null,
   };
-  return answer(minutesOfSet(tables, table(rates, 'rates', RATES)));
+  return answer(minutesOfSet(tables, table(rates, 'rates', RATES, lists)));
 }
 
 function plannedCells(tables: TablesIn): unknown[][] {

@@ -1,15 +1,31 @@
 /** Ranges that a worksheet function is handed, as tables with their header row first. */
+import { readConnections, type Connection } from '../workbook/connect/connections';
+import { presentedCells } from '../workbook/connect/standIn';
 import { matchHeaders } from '../workbook/records';
 import { CLUBS, columnOf, STOCK, type Column, type TableSchema } from '../workbook/schema';
-import { cellError } from './cellError';
+import { answer, cellError } from './cellError';
 import { plainValue } from './cellInput';
 
 /** Rows of cells: blanks as empty text, errors as their text. */
 type Cells = unknown[][];
 
+/** Lists of the shop's own that stand for tables of ours, as Headings says; none where it is left out. */
+export type Lists = readonly Connection[];
+
+export function listsIn(headings: unknown): Lists {
+  const cells = cellsOf(headings);
+  return cells ? answer(readConnections(cells)) : [];
+}
+
 /** A table that is needed. */
-export function table(given: unknown, field: string, schema: TableSchema): Cells {
-  return withBlanks(needed(given, field), schema);
+export function table(given: unknown, field: string, schema: TableSchema, lists: Lists = []): Cells {
+  return withBlanks(presented(needed(given, field), schema, lists), schema);
+}
+
+/** A list of the shop's under our headings and in our units; whatever is connected to nothing stays as it came. */
+function presented(cells: Cells, schema: TableSchema, lists: Lists): Cells {
+  const connection = lists.find((each) => each.schema.name === schema.name);
+  return connection ? answer(presentedCells(connection, cells)) : cells;
 }
 
 /**
@@ -17,20 +33,20 @@ export function table(given: unknown, field: string, schema: TableSchema): Cells
  *
  * Without a schema its 0s stay as they came: Settings keeps words and numbers in one column, and takes each 0 for a blank itself.
  */
-export function optionalTable(given: unknown, schema: TableSchema | null): Cells | null {
+export function optionalTable(given: unknown, schema: TableSchema | null, lists: Lists = []): Cells | null {
   const cells = cellsOf(given);
-  return cells && schema ? withBlanks(cells, schema) : cells;
+  return cells && schema ? withBlanks(presented(cells, schema, lists), schema) : cells;
 }
 
 /** One club under its header row; refused where they are not one row each, or do not span the same columns. */
-export function clubTable(club: unknown, header: unknown): Cells {
+export function clubTable(club: unknown, header: unknown, lists: Lists = []): Cells {
   const headings = oneRow(header, 'header');
   const cells = oneRow(club, 'club');
   if (cells.length !== headings.length) {
     const expected = `it is ${cells.length} wide and header ${headings.length}; both must span the same columns`;
     throw cellError({ code: 'contradiction', field: 'club', expected });
   }
-  return withBlanks([headings, cells], CLUBS);
+  return withBlanks(presented([headings, cells], CLUBS, lists), CLUBS);
 }
 
 function cellsOf(given: unknown): Cells | null {

@@ -7,7 +7,7 @@ import type { InTheWay, Occupied } from '../workbook/outcomes';
 import { scopeRows } from '../workbook/planScope';
 import type { WorkbookPort } from '../workbook/port';
 import { setUp as setUpTables } from '../workbook/setUp';
-import { ageOf, type Shop } from '../workbook/shop';
+import { ageOf, matricesOf, shopTables, type Shop } from '../workbook/shop';
 import { keepingSteps, undoLast } from '../workbook/undo';
 import { keptPlans, PLANS_KEY } from '../workbook/planPlaces';
 import { UP_TO_DATE } from '../words/upToDate';
@@ -114,26 +114,32 @@ export async function teach(
   return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
 }
 
+/** What a deed that needs no look is handed before one succeeded. */
+const NO_SHOP: Shop = {
+  tables: shopTables([]),
+  matrices: matricesOf(shopTables([])),
+  jobs: [],
+  plans: [],
+  version: null,
+  layout: null,
+};
+
 /** Does what a screen brought along. */
 export async function act(
   port: WorkbookPort,
-  seen: ShopSeen,
+  seen: ShopSeen | null,
   deed: Deed,
   agreed: Agreed | null,
   going: Going,
 ): Promise<Outcome> {
   // Row numbers that were agreed to are those of the workbook as it was then.
   const from = agreed?.seen ?? seen;
-  const newer = newerOf(shopOf(from));
+  const newer = from && newerOf(shopOf(from));
   if (newer) return newer;
-  const { end, text, partly, list, headline } = await deed.run(
-    keepingSteps(port),
-    shopOf(from),
-    agreed?.over ?? null,
-    going,
-  );
+  const shop = from ? shopOf(from) : NO_SHOP;
+  const { end, text, partly, list, headline } = await deed.run(keepingSteps(port), shop, agreed?.over ?? null, going);
   const titles = { done: headline ?? deed.done, failed: headline ?? deed.failed };
-  const outcome = ended(end, titles, text, (over) => ({ task: 'deed', deed, agreed: { seen: from, over } }));
+  const outcome = ended(end, titles, text, (over) => ({ task: 'deed', deed, agreed: from && { seen: from, over } }));
   if (outcome.kind === 'occupied') return outcome;
   const more = { ...outcome, list: list ?? outcome.list };
   return more.kind === 'done' ? { ...more, partly: partly ?? more.partly } : more;

@@ -46,6 +46,7 @@ export const COMMON = {
   unread: 'The workbook could not be read',
   unreadText: 'What happened stands below. Nothing was changed.',
   again: 'Read again',
+  lists: 'Look at the lists',
   dismiss: 'Close this message',
   status: 'What happened',
 } as const;
@@ -56,6 +57,7 @@ export const FIRST_RUN = {
   makes:
     'It needs a few tables, each on a sheet of its own: Jobs, Clubs and Stock to begin with, and others for tape, rates, quotes, check-in and settings. Nothing that is there now is changed.',
   setUp: 'Set up this workbook',
+  ownLists: 'Use lists of my own',
   notNow: 'Not now',
   skipped: 'The worksheet functions work without any table. Set the workbook up when you want whole sets planned.',
 } as const;
@@ -72,6 +74,7 @@ export const SCREEN_WORDS: Readonly<Record<Screen, string>> = {
   stock: 'Stock',
   bench: 'Bench',
   week: 'Week',
+  lists: 'Lists',
 };
 
 export const SCREENS_LABEL = 'What to work on';

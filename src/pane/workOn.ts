@@ -69,6 +69,7 @@ export function workOn(port: WorkbookPort): Work {
       caught(ENDS.freeze.failed, async () => (await acts()).freeze(port, shopOf(seen), who, rows)),
     deed: (seen, deed, agreed, going) =>
       caught(deed.failed, async () => (await acts()).act(port, seen, deed, agreed, going)),
+    inspect: (reading) => reading(port),
     undo: () => caught(ENDS.undo.failed, async () => (await acts()).undo(port)),
     useLesson: (seen, lesson, agreed) =>
       caught(ENDS.lesson.failed, async () => (await acts()).teach(port, seen, lesson, agreed)),

@@ -14,6 +14,7 @@ const PORT_SENTENCES: Readonly<Record<PortErrorCode, (cells: string, hostSaid: s
   belowTable: (cells) =>
     `A table needs more room, but ${cells} right at its edge hold something. Nothing was written; move that further away.`,
   editing: () => 'A cell is being edited. Press Enter to finish it, then try again.',
+  connection: (_, hostSaid) => hostSaid,
   putBack: (_, hostSaid) =>
     `The workbook refused a step and everything was put back as it was.${said(hostSaid)} Save, then try again.`,
   halfWritten: (cells, hostSaid) =>

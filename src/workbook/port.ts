@@ -26,6 +26,8 @@ export interface Block {
 export type Query =
   /** every sheet with its protection */
   | { readonly read: 'sheets' }
+  /** what every sheet that is shown holds: its used cells and its tables. Excel takes one round trip more for it. */
+  | { readonly read: 'contents' }
   /** a table by name, headers and body */
   | { readonly read: 'table'; readonly table: string }
   /** the values of a block, and what stands in the way of writing it */
@@ -36,6 +38,14 @@ export type Query =
 export interface SheetSeen {
   readonly name: string;
   readonly protected: boolean;
+}
+
+/** A sheet that is shown, as far as one has to know to find lists on it. */
+export interface SheetContents {
+  readonly name: string;
+  /** The smallest block from A1 that holds every cell in use; null where none is. */
+  readonly used: Block | null;
+  readonly tables: readonly { readonly name: string; readonly at: Block }[];
 }
 
 export interface TableSeen {
@@ -50,6 +60,8 @@ export interface TableSeen {
   readonly protected: boolean;
   /** Rows hidden by a filter: a write by position would land on the wrong ones. */
   readonly filtered: boolean;
+  /** The shop's own table or named cells that stand for one of ours; left out where the table is ours. */
+  readonly connectedTo?: string;
 }
 
 export interface BlockSeen {
@@ -81,13 +93,15 @@ export interface NameSeen {
 /** The answer to one query; `null` for a table that does not exist. */
 export type Answer<Q extends Query> = Q extends { read: 'sheets' }
   ? readonly SheetSeen[]
-  : Q extends { read: 'table' }
-    ? TableSeen | null
-    : Q extends { read: 'block' }
-      ? BlockSeen
-      : Q extends { read: 'name' }
-        ? NameSeen
-        : never;
+  : Q extends { read: 'contents' }
+    ? readonly SheetContents[]
+    : Q extends { read: 'table' }
+      ? TableSeen | null
+      : Q extends { read: 'block' }
+        ? BlockSeen
+        : Q extends { read: 'name' }
+          ? NameSeen
+          : never;
 
 export type Answers<Qs extends readonly Query[]> = { readonly [K in keyof Qs]: Answer<Qs[K]> };
 
@@ -310,6 +324,8 @@ export type PortErrorCode =
   | 'belowTable'
   /** a cell is being edited */
   | 'editing'
+  /** a list of the shop's that was connected is no longer as it was: `hostSaid` is the whole sentence */
+  | 'connection'
   /** the host refused or failed; everything written was put back */
   | 'putBack'
   /** the host failed and putting back failed too: `cells` names what may have changed */

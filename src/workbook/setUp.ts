@@ -144,8 +144,9 @@ export function whyNotMade({ schema, table, sheet }: TableLook): Blocked | null 
   return sheet.protected ? { table: schema.name, why: 'protected' } : null;
 }
 
-/** Whether a table is one of ours, perhaps under a shop's own headings: what is needed is there, and at least half of the rest. */
+/** Whether a table is one of ours, or stands for one, perhaps under a shop's own headings: what is needed is there, and at least half of the rest. */
 function isOurs(table: TableSeen, schema: TableSchema): boolean {
+  if (table.connectedTo !== undefined) return true;
   const first: TableSchema = { ...schema, columns: schema.columns.filter(({ later }) => !later) };
   const lacking = lackingHeaders(table.headers, first, false);
   return lackingHeaders(table.headers, schema, true).length === 0 && lacking.length <= first.columns.length / 2;

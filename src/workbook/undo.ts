@@ -1,4 +1,5 @@
 /** Taking back what was filled in, the newest first. */
+import { bareOf } from './connecting';
 import type { UndoDone } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
@@ -17,6 +18,8 @@ const CHARACTERS_A_CELL = 8;
  */
 export function keepingSteps(port: WorkbookPort): WorkbookPort {
   return {
+    // Whoever connects lists asks for the workbook as it is.
+    ...('bare' in port ? { bare: keepingSteps(bareOf(port)) } : {}),
     capabilities: port.capabilities,
     read: (queries) => port.read(queries),
     apply: async (changes, looked, options) => {

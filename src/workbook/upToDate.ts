@@ -8,7 +8,7 @@ import { keepPlans, keptPlans, LAST_FILL_KEY, LAYOUT, PLANS_BEFORE_KEY, PLANS_KE
 import { politely } from './polite';
 import { PortError } from './port';
 import type { Block, BlockSeen, Cell, Change, Query, TableSeen, WorkbookPort } from './port';
-import { SETTINGS } from './schema';
+import { SETTINGS, TABLES } from './schema';
 import type { Column, SettingRow, TableSchema } from './schema';
 import { dressColumn, dressSetting, lookAtTables, makeMissing, whyNotMade } from './setUp';
 import type { TableLook } from './setUp';
@@ -38,8 +38,14 @@ export function laterThings(tables: ShopTables, layout: number | null): Addition
   return additionsSince(layout, shapeOf(Object.entries(tables)));
 }
 
+/** A list of the shop's own lacks nothing: it gets no columns that nobody asked for. */
+function headingsOf(name: string, table: TableSeen): readonly string[] {
+  if (table.connectedTo === undefined) return table.headers;
+  return TABLES.find((schema) => schema.name === name)?.columns.map(({ header }) => header) ?? table.headers;
+}
+
 function shapeOf(tables: readonly (readonly [string, TableSeen | null])[]): Shape {
-  const there = tables.flatMap(([name, table]) => (table ? [[name, table.headers] as const] : []));
+  const there = tables.flatMap(([name, table]) => (table ? [[name, headingsOf(name, table)] as const] : []));
   const settings = tables.find(([name]) => name === SETTINGS.name)?.[1];
   const at = settings ? columnsAt(SETTINGS, settings.headers)('setting') : -1;
   return {

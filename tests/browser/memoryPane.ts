@@ -25,7 +25,7 @@ async function bundlePane(): Promise<string> {
 }
 
 export interface PaneOptions {
-  readonly content?: 'empty' | 'setUp' | 'demo';
+  readonly content?: 'empty' | 'setUp' | 'demo' | 'foreign';
   readonly theme?: 'light' | 'dark' | 'contrast';
   readonly width?: number;
   readonly height?: number;

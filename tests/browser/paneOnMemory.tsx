@@ -10,6 +10,7 @@ import { demoTables } from '../../src/tryout/demo/demoTables';
 import { PortError, type Seen } from '../../src/workbook/port';
 import { setUp } from '../../src/workbook/setUp';
 import { MemoryPort } from '../workbook/memoryPort';
+import { typeForeign } from '../workbook/connect/foreign';
 import { spillPlan } from '../workbook/workshop';
 
 /** What a test can do in the sheet. */
@@ -35,12 +36,13 @@ declare global {
   }
 }
 
-type Content = 'empty' | 'setUp' | 'demo';
+type Content = 'empty' | 'setUp' | 'demo' | 'foreign';
 
 async function openWorkbook(content: Content): Promise<MemoryPort> {
   const port = new MemoryPort();
   port.calculate = spillPlan;
   if (content === 'setUp') await setUp(port);
+  if (content === 'foreign') typeForeign(port);
   if (content === 'demo') {
     for (const [name, rows] of Object.entries(demoTables)) {
       port.typeTable(

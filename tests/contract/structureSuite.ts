@@ -150,6 +150,24 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
       });
     });
 
+    describe('what a workbook holds', () => {
+      it('tells each sheet’s used cells and tables', async () => {
+        await make(port, [
+          ...makeClubs,
+          { do: 'sheet', name: 'Größen ’n’ more' },
+          write('Größen ’n’ more', 4, 2, [['x', 1]]),
+        ]);
+        const [contents, place] = await port.read([{ read: 'contents' }, { read: 'name', name: 'None' }]);
+        const clubsAt = block('Clubs', 0, 0, clubs.length, clubs[0]?.length ?? 0);
+        expect(contents).toEqual([
+          { name: bench.sheet, used: null, tables: [] },
+          { name: 'Clubs', used: clubsAt, tables: [{ name: 'Clubs', at: clubsAt }] },
+          { name: 'Größen ’n’ more', used: block('Größen ’n’ more', 0, 0, 5, 4), tables: [] },
+        ]);
+        expect(place.at).toBeNull();
+      });
+    });
+
     describe('sheets and tables', () => {
       it('makes the sheets that are missing and no other', async () => {
         const changes: Change[] = [

@@ -13,6 +13,8 @@ const SENTENCES: Record<PortErrorCode, string> = {
   tableInTheWay: 'The table Plan!A1:C9 is in the way. Nothing was written; choose a place clear of it.',
   belowTable:
     'A table needs more room, but Plan!A1:C9 right at its edge hold something. Nothing was written; move that further away.',
+  // the host's words are the whole sentence here
+  connection: 'no room. ',
   editing: 'A cell is being edited. Press Enter to finish it, then try again.',
   putBack:
     'The workbook refused a step and everything was put back as it was. It said: “no room”. Save, then try again.',

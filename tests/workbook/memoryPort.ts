@@ -16,6 +16,7 @@ import type {
   Reverted,
   Seen,
   Selection,
+  SheetContents,
   TableSeen,
   WorkbookPort,
 } from '../../src/workbook/port';
@@ -130,6 +131,17 @@ export class MemoryPort implements WorkbookPort {
   private lengthen(name: string, rows: number): void {
     const table = this.table(name);
     if (table) table.at = { ...table.at, rows: table.at.rows + rows };
+  }
+
+  /** A person widens a table, over cells they typed. */
+  widenTable(name: string, columns: number): void {
+    const table = this.table(name);
+    if (table) table.at = { ...table.at, columns: table.at.columns + columns };
+  }
+
+  /** A person turns a table back into cells. */
+  dropTable(name: string): void {
+    this.state.tables = this.state.tables.filter((table) => !sameName(table.name, name));
   }
 
   protect(sheet: string): void {
@@ -365,10 +377,24 @@ export class MemoryPort implements WorkbookPort {
     return this.blockSeen({ sheet: sheet.name, row: 0, column: 0, rows, columns });
   }
 
+  private contentsOf({ name, cells }: Sheet): SheetContents {
+    const filled = Object.entries(cells).flatMap(([at, held]) => (isFilled(held) ? [at.split(',').map(Number)] : []));
+    const rows = filled.reduce((most, [row = 0]) => Math.max(most, row + 1), 0);
+    const columns = filled.reduce((most, [, column = 0]) => Math.max(most, column + 1), 0);
+    const tables = this.state.tables.filter(({ at }) => sameName(at.sheet, name));
+    return {
+      name,
+      used: rows > 0 ? { sheet: name, row: 0, column: 0, rows, columns } : null,
+      tables: tables.map((table) => ({ name: table.name, at: table.at })),
+    };
+  }
+
   private answer(query: Query): unknown {
     switch (query.read) {
       case 'sheets':
         return this.state.sheets.map(({ name, protected: locked }) => ({ name, protected: locked }));
+      case 'contents':
+        return this.state.sheets.map((sheet) => this.contentsOf(sheet));
       case 'table':
         return this.tableSeen(query.table);
       case 'block':

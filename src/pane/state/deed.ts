@@ -20,6 +20,8 @@ export interface Deed {
   readonly failed: string;
   /** It looks at `going.signal` between its steps, and can be stopped. */
   readonly canStop?: boolean;
+  /** It does not look at the shop, and can be done where the workbook could not be read. */
+  readonly early?: boolean;
   /**
    * Does it on the shop as it was when it was asked for. What a port throws is said by the pane.
    *

@@ -14,13 +14,14 @@ export const SCREENS = [
   'stock',
   'bench',
   'week',
+  'lists',
 ] as const;
 export type Screen = (typeof SCREENS)[number];
 
 /** The line of tabs a screen stands in: what leads to a plan, and the work around it. */
 export const SCREEN_LINES: readonly (readonly Screen[])[] = [
   ['plan', 'hand', 'compare', 'even', 'place'],
-  ['intake', 'quote', 'stock', 'bench', 'week'],
+  ['intake', 'quote', 'stock', 'bench', 'week', 'lists'],
 ];
 
 /** Screens that lead to a plan. */

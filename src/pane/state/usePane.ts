@@ -123,6 +123,7 @@ export interface PaneNow {
   /** The clubs that the choices go to, as a screen that helps choosing takes them; null while there are none. */
   readonly concerned: PlanInput | null;
   readonly slowTask: Task | null;
+  readonly inspect: Work['inspect'];
 }
 
 function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<ShopSeen | null>): PaneDoes {
@@ -130,21 +131,25 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
   current.current = state;
   const stopping = useRef(new AbortController());
   return useMemo(() => {
-    const run = async (task: Task, what: (shop: ShopSeen) => Promise<Outcome>, doing?: Doing) => {
-      const { shop, task: now } = current.current;
-      if (now || !shop) return;
-      send({ on: 'begin', task, ...(doing && { doing }) });
-      const outcome = await what(shop);
+    const doing = async (task: Task, what: () => Promise<Outcome>, said?: Doing) => {
+      send({ on: 'begin', task, ...(said && { doing: said }) });
+      const outcome = await what();
       await look();
       send({ on: 'end', outcome });
+    };
+    const run = async (task: Task, what: (shop: ShopSeen) => Promise<Outcome>) => {
+      const { shop, task: now } = current.current;
+      if (!now && shop) await doing(task, () => what(shop));
     };
     const lesson = (taught: Lesson, agreed: Agreed | null) =>
       run('lesson', (shop) => work.useLesson(shop, taught, agreed));
     const act = (deed: Deed, agreed: Agreed | null) => {
       stopping.current = new AbortController();
       const going = { say: (text: string) => send({ on: 'doing', text }), signal: stopping.current.signal };
-      const doing = { text: deed.doing, canStop: deed.canStop ?? false };
-      return run('deed', (shop) => work.deed(shop, deed, agreed, going), doing);
+      const { shop, task: now } = current.current;
+      if (now || !(shop || deed.early)) return undefined;
+      const said = { text: deed.doing, canStop: deed.canStop ?? false };
+      return doing('deed', () => work.deed(shop, deed, agreed, going), said);
     };
     const fill = (asked: FillAsked) => run('fill', (shop) => work.fill(shop, asked));
     return {
@@ -203,5 +208,6 @@ export function usePane(work: Work): PaneNow {
     putters,
     preview,
     slowTask: useSlow(state.task),
+    inspect: work.inspect,
   };
 }

@@ -3,6 +3,7 @@ import type { Issue, Lesson, Result, SizeGuideRow } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { InTheWay } from '../../workbook/outcomes';
 import type { Planned } from '../../workbook/planTables';
+import type { WorkbookPort } from '../../workbook/port';
 import type { WorkbookAge } from '../../workbook/shop';
 import type { Deed, Going } from './deed';
 
@@ -85,7 +86,7 @@ export interface Agreed {
 /** What is done once the person agrees to write over what stands there; the agreement is in it. */
 export type Again =
   | { readonly task: 'fill'; readonly asked: FillAsked }
-  | { readonly task: 'deed'; readonly deed: Deed; readonly agreed: Agreed }
+  | { readonly task: 'deed'; readonly deed: Deed; readonly agreed: Agreed | null }
   | { readonly task: 'lesson'; readonly lesson: Lesson; readonly agreed: Agreed };
 
 /** What came of something asked: what to say, and what may be asked next. */
@@ -118,7 +119,9 @@ export interface Work {
   fill(seen: ShopSeen, asked: FillAsked): Promise<Outcome>;
   freeze(seen: ShopSeen, who: Who, rows: readonly number[]): Promise<Outcome>;
   /** Does what a screen brought along. */
-  deed(seen: ShopSeen, deed: Deed, agreed: Agreed | null, going: Going): Promise<Outcome>;
+  deed(seen: ShopSeen | null, deed: Deed, agreed: Agreed | null, going: Going): Promise<Outcome>;
+  /** Reads for a screen what no look shows; what the port throws is thrown. */
+  inspect<T>(reading: (port: WorkbookPort) => Promise<T>): Promise<T>;
   undo(): Promise<Outcome>;
   useLesson(seen: ShopSeen, lesson: Lesson, agreed: Agreed | null): Promise<Outcome>;
   watch(changed: () => void): () => void;

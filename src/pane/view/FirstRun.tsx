@@ -19,10 +19,11 @@ interface FirstRunProps {
   readonly skipped: boolean;
   readonly busy: boolean;
   readonly onSetUp: () => void;
+  readonly onLists: () => void;
   readonly onSkip: () => void;
 }
 
-export function FirstRun({ skipped, busy, onSetUp, onSkip }: FirstRunProps) {
+export function FirstRun({ skipped, busy, onSetUp, onLists, onSkip }: FirstRunProps) {
   const styles = useStyles();
   return (
     <div className={styles.screen}>
@@ -38,6 +39,9 @@ export function FirstRun({ skipped, busy, onSetUp, onSkip }: FirstRunProps) {
       <div className={styles.buttons}>
         <Button appearance={skipped ? 'secondary' : 'primary'} disabledFocusable={busy} onClick={onSetUp}>
           {FIRST_RUN.setUp}
+        </Button>
+        <Button disabledFocusable={busy} onClick={onLists}>
+          {FIRST_RUN.ownLists}
         </Button>
         {!skipped && (
           <Button appearance="subtle" onClick={onSkip}>

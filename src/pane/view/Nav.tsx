@@ -8,11 +8,11 @@ import { SCREEN_LINES, SCREENS, type Screen } from '../state/tools';
 import { SCREEN_WORDS, SCREENS_LABEL } from '../words';
 
 const useStyles = makeStyles({
-  tabs: { margin: '0 -4px' },
+  tabs: { margin: '0 -2px' },
   line: { display: 'flex', justifyContent: 'space-between' },
   tab: {
     minHeight: '32px',
-    padding: '0 4px',
+    padding: '0 2px',
     border: 'none',
     borderBottom: '2px solid transparent',
     background: 'none',

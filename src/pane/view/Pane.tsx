@@ -1,6 +1,7 @@
 /** The task pane, the same on every page: it knows a workbook only by its port. */
-import { FluentProvider, Link, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
-import { useEffect, useMemo, useRef } from 'react';
+import { Button, FluentProvider, Link, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
+import { lazy, Suspense, useEffect, useMemo, useRef } from 'react';
+import { connecting } from '../../workbook/connecting';
 import type { WorkbookPort } from '../../workbook/port';
 import { PLAN_SCREENS } from '../state/tools';
 import { usePane, type PaneNow } from '../state/usePane';
@@ -12,7 +13,6 @@ import { COMMON } from '../words';
 import { ActionBar } from './ActionBar';
 import { FirstRun } from './FirstRun';
 import { Missing } from './Missing';
-import { PlanScreen } from './PlanScreen';
 import { StatusArea } from './StatusArea';
 
 const useStyles = makeStyles({
@@ -61,15 +61,31 @@ const useStyles = makeStyles({
   waiting: { color: tokens.colorNeutralForeground2, margin: 0 },
 });
 
+/** What shows a plan comes while the workbook is being read: nothing of it is needed before. */
+const planParts = () => import('./PlanScreen').then((made) => ({ default: made.PlanScreen }));
+const PlanScreen = lazy(planParts);
+const ListsScreen = lazy(() => import('./tools/ListsScreen').then((made) => ({ default: made.ListsScreen })));
+
 function Screen({ pane }: { readonly pane: PaneNow }) {
   const styles = useStyles();
   const { state, send, does } = pane;
+  const toLists = () => send({ on: 'screen', screen: 'lists' });
+  // Where there is nothing to plan yet, or nothing can be read, lists of one's own can be connected all the same.
+  if (state.screen === 'lists' && (state.stage === 'failed' || state.stage === 'firstRun')) {
+    return (
+      <Suspense fallback={<p className={styles.waiting}>{COMMON.opening}</p>}>
+        <ListsScreen pane={pane} />
+      </Suspense>
+    );
+  }
   switch (state.stage) {
     case 'loading':
       return <p className={styles.waiting}>{COMMON.loading}</p>;
     case 'failed':
       return (
-        <Missing title={COMMON.unread} text={COMMON.unreadText} button={{ says: COMMON.again, onPress: does.look }} />
+        <Missing title={COMMON.unread} text={COMMON.unreadText} button={{ says: COMMON.again, onPress: does.look }}>
+          <Button onClick={toLists}>{COMMON.lists}</Button>
+        </Missing>
       );
     case 'firstRun':
       return (
@@ -77,11 +93,16 @@ function Screen({ pane }: { readonly pane: PaneNow }) {
           skipped={state.skipped}
           busy={state.task !== null}
           onSetUp={does.setUp}
+          onLists={toLists}
           onSkip={() => send({ on: 'skip' })}
         />
       );
     case 'plan':
-      return <PlanScreen pane={pane} />;
+      return (
+        <Suspense fallback={<p className={styles.waiting}>{COMMON.loading}</p>}>
+          <PlanScreen pane={pane} />
+        </Suspense>
+      );
   }
 }
 
@@ -144,6 +165,8 @@ export function PaneOn({ work, theme, helpUrl, heading }: Omit<PaneProps, 'port'
   const styles = useStyles();
   const pane = usePane(work);
   useEffect(() => wearTheme(theme), [theme]);
+  // What fails to load now is tried again, and said, when it is shown.
+  useEffect(() => void planParts().catch(() => undefined), []);
   const body = useRef<HTMLDivElement>(null);
   const { screen } = pane.state;
   // Another screen begins at its top, wherever the last one was left.
@@ -168,6 +191,6 @@ export function PaneOn({ work, theme, helpUrl, heading }: Omit<PaneProps, 'port'
 
 /** The pane on a workbook. */
 export function Pane({ port, ...rest }: PaneProps) {
-  const work = useMemo(() => workOn(port), [port]);
+  const work = useMemo(() => workOn(connecting(port)), [port]);
   return <PaneOn work={work} {...rest} />;
 }

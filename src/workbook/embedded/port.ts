@@ -28,7 +28,7 @@ import { RowHeights } from './fitRows';
 import { TableGrowth } from './grow';
 import { Journal } from './journal';
 import { followRows, keepPage } from './pages';
-import { seeBlock, seeName, seeSheets, seeTable, seeUsed } from './seeing';
+import { seeBlock, seeContents, seeName, seeSheets, seeTable, seeUsed } from './seeing';
 import type { Spreadsheet } from './spreadsheet';
 import { allTables, blockOfRange, liftTable, tableNamed } from './tables';
 import { onPersonsChange } from './watching';
@@ -144,6 +144,8 @@ class EmbeddedPort implements WorkbookPort {
     switch (query.read) {
       case 'sheets':
         return seeSheets(this.spreadsheet);
+      case 'contents':
+        return seeContents(this.spreadsheet);
       case 'table':
         return seeTable(this.spreadsheet, query.table);
       case 'block':

@@ -2,7 +2,7 @@
 import type { IRange, Worksheet } from '@univerjs/core';
 import { FormulaDataModel, IDefinedNamesService } from '@univerjs/engine-formula';
 import { RangeProtectionRuleModel, WorksheetProtectionRuleModel } from '@univerjs/sheets';
-import type { Block, BlockSeen, NameSeen, SheetSeen, TableSeen } from '../port';
+import type { Block, BlockSeen, NameSeen, SheetContents, SheetSeen, TableSeen } from '../port';
 import { blockOf, overlap, sameName } from '../shared/address';
 import { nothingThere } from '../shared/looked';
 import { readCells, worksheetNamed } from './cells';
@@ -14,6 +14,20 @@ import { allTables, blockOfRange, tableNamed } from './tables';
 export function seeSheets(spreadsheet: Spreadsheet): SheetSeen[] {
   const sheets = spreadsheet.workbook.getWorkbook().getSheets();
   return sheets.map((sheet) => ({ name: sheet.getName(), protected: isProtected(spreadsheet, sheet) }));
+}
+
+export function seeContents(spreadsheet: Spreadsheet): SheetContents[] {
+  const shown = spreadsheet.workbook.getWorkbook().getUnhiddenWorksheets();
+  const sheets = spreadsheet.workbook.getWorkbook().getSheets();
+  const tables = allTables(spreadsheet);
+  return sheets.flatMap((sheet) => {
+    if (!shown.includes(sheet.getSheetId())) return [];
+    const name = sheet.getName();
+    const own = tables
+      .filter(({ at }) => sameName(at.sheet, name))
+      .map((table) => ({ name: table.name, at: table.at }));
+    return [{ name, used: usedBlock(spreadsheet, sheet), tables: own }];
+  });
 }
 
 /** Whether a sheet is protected, or a part of it that touches the block. */
@@ -78,6 +92,11 @@ export function spillsOn(spreadsheet: Spreadsheet, worksheet: Worksheet): Block[
 
 /** Everything in use on a sheet, null when nothing is. */
 export function seeUsed(spreadsheet: Spreadsheet, worksheet: Worksheet): BlockSeen | null {
+  const at = usedBlock(spreadsheet, worksheet);
+  return at && seeBlock(spreadsheet, at);
+}
+
+function usedBlock(spreadsheet: Spreadsheet, worksheet: Worksheet): Block | null {
   let rows = 0;
   let columns = 0;
   worksheet.getCellMatrix().forValue((row, column, cell) => {
@@ -89,7 +108,7 @@ export function seeUsed(spreadsheet: Spreadsheet, worksheet: Worksheet): BlockSe
     rows = Math.max(rows, spill.row + spill.rows);
     columns = Math.max(columns, spill.column + spill.columns);
   }
-  return rows === 0 ? null : seeBlock(spreadsheet, { sheet: worksheet.getName(), row: 0, column: 0, rows, columns });
+  return rows === 0 ? null : { sheet: worksheet.getName(), row: 0, column: 0, rows, columns };
 }
 
 export function seeName(spreadsheet: Spreadsheet, name: string): NameSeen {

@@ -1,6 +1,6 @@
 import { PortError } from '../port';
-import type { Answers, Block, NameSeen, Query, TableSeen } from '../port';
-import { blockOf } from '../shared/address';
+import type { Answers, Block, NameSeen, Query, SheetContents, TableSeen } from '../port';
+import { blockOf, sameName } from '../shared/address';
 import { hostCode } from './errors';
 import { extrasOf, inBatch } from './host';
 import type { ExcelHost } from './host';
@@ -26,8 +26,16 @@ type Ask<T> = (asking: Asking) => () => T;
  * one that refuses a long answer is asked again in pieces.
  */
 export async function askAll<T>(host: ExcelHost, ask: Ask<T>): Promise<{ answer: T; stood: Stood }> {
+  return askGuarded(host, ask, () => askOnce(host, ask, null, atOnce()));
+}
+
+async function askGuarded<T>(
+  host: ExcelHost,
+  ask: Ask<T>,
+  first: () => Promise<{ answer: T; stood: Stood }>,
+): Promise<{ answer: T; stood: Stood }> {
   try {
-    return await askOnce(host, ask, null, atOnce());
+    return await first();
   } catch (error) {
     if (hostCode(error) === 'ResponsePayloadSizeLimitExceeded') return askWithCare(host, ask, inPieces(cellsInPiece));
     if (nullChild.includes(hostCode(error))) return askWithCare(host, ask, atOnce());
@@ -62,10 +70,15 @@ export async function readQueries<const Qs extends readonly Query[]>(
   host: ExcelHost,
   queries: Qs,
 ): Promise<{ answers: Answers<Qs>; stood: Stood }> {
-  const { answer, stood } = await askAll(host, (asking) => {
+  const ask: Ask<unknown[]> = (asking) => {
     const asked = queries.map((query) => askQuery(asking, query));
     return () => asked.map((answerOf) => answerOf());
-  });
+  };
+  // Which sheets and tables there are has to be known before each can be asked what it holds.
+  const needsNames = queries.some(({ read }) => read === 'contents');
+  const { answer, stood } = await (needsNames
+    ? askGuarded(host, ask, () => askWithCare(host, ask, atOnce()))
+    : askAll(host, ask));
   const sheets = stood.sheets.map((name) => ({ name, protected: holds(stood.protectedSheets, name) }));
   const answers = queries.map((query, i) => (query.read === 'sheets' ? sheets : answer[i]));
   return { answers: answers as unknown as Answers<Qs>, stood };
@@ -75,6 +88,8 @@ function askQuery(asking: Asking, query: Query): () => unknown {
   switch (query.read) {
     case 'sheets':
       return () => null;
+    case 'contents':
+      return askContents(asking);
     case 'block':
       return askBlock(asking, query.at);
     case 'table':
@@ -82,6 +97,32 @@ function askQuery(asking: Asking, query: Query): () => unknown {
     case 'name':
       return askName(asking, query.name);
   }
+}
+
+function askContents({ context, stood }: Asking): () => SheetContents[] {
+  const sheets = (stood?.visibleSheets ?? []).map((name) => {
+    const sheet = context.workbook.worksheets.getItem(name);
+    return { name, used: sheet.getUsedRangeOrNullObject(true).load('address') };
+  });
+  const tables = (stood?.tables ?? []).map((name) => {
+    const table = context.workbook.tables.getItem(name);
+    return { name, range: table.getRange().load('address') };
+  });
+  return () => {
+    const placed = tables.flatMap(({ name, range }) => {
+      const at = blockOf(range.address);
+      return at ? [{ name, at }] : [];
+    });
+    return sheets.map(({ name, used }) => {
+      const at = used.isNullObject ? null : blockOf(used.address);
+      const own = placed.filter((table) => sameName(table.at.sheet, name));
+      return { name, used: at && fromCorner(name, at), tables: own };
+    });
+  };
+}
+
+function fromCorner(sheet: string, { row, column, rows, columns }: Block): Block {
+  return { sheet, row: 0, column: 0, rows: row + rows, columns: column + columns };
 }
 
 function askName({ context, stood }: Asking, name: string): () => NameSeen {

@@ -12,6 +12,7 @@ const IntakeScreen = lazy(() => import('./IntakeScreen').then((made) => ({ defau
 const QuoteScreen = lazy(() => import('./QuoteScreen').then((made) => ({ default: made.QuoteScreen })));
 const StockScreen = lazy(() => import('./StockScreen').then((made) => ({ default: made.StockScreen })));
 const BenchScreen = lazy(() => import('./BenchScreen').then((made) => ({ default: made.BenchScreen })));
+const ListsScreen = lazy(() => import('./ListsScreen').then((made) => ({ default: made.ListsScreen })));
 const WeekScreen = lazy(() => import('./WeekScreen').then((made) => ({ default: made.WeekScreen })));
 
 /** Screens that show something also where the chosen clubs cannot be planned: `props.obstacle` says why they cannot. */
@@ -25,6 +26,8 @@ function ShopScreen(props: ToolProps) {
       return <StockScreen {...props} />;
     case 'bench':
       return <BenchScreen {...props} />;
+    case 'lists':
+      return <ListsScreen pane={props.pane} />;
     default:
       return <WeekScreen {...props} />;
   }

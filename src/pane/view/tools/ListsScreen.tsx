@@ -1,0 +1,224 @@
+/** Lists that the shop keeps anyway, made to stand for tables of ours: found, matched heading by heading, connected. */
+import { Button, makeStyles } from '@fluentui/react-components';
+import { useCallback, useEffect, useRef, useState } from 'react';
+import { readConnections, type Connection } from '../../../workbook/connect/connections';
+import { findLists, listAtSelection, placesOfLists, readList, type List } from '../../../workbook/connect/lists';
+import { bareOf } from '../../../workbook/connecting';
+import { TABLES } from '../../../workbook/schema';
+import { HEADINGS } from '../../../workbook/tables/headings';
+import { sayIssue } from '../../../words/issues';
+import { sayPortError } from '../../../words/portErrors';
+import { PortError, type Block } from '../../../workbook/port';
+import { overlap, sameName } from '../../../workbook/shared/address';
+import type { PaneNow } from '../../state/usePane';
+import { disconnectDeed } from './listsDeeds';
+import { asConnected, beginMatch, type Match } from './listsModel';
+import { connectedLine, connectedText, listName, LISTS_WORDS, looksLike } from './listsWords';
+import { ListRows, type ListRow } from './ListRows';
+import { MatchPart } from './MatchPart';
+import { Buttons, Part, Says, Sentences } from './parts';
+
+/** A connection, and where its list stands; null where it is gone. */
+interface Connected {
+  readonly connection: Connection;
+  readonly at: Pick<List, 'table' | 'at'> | null;
+}
+
+function whereIs({ list }: Connection, lists: readonly List[], places: ReadonlyMap<string, Block>): Connected['at'] {
+  const table = lists.find((each) => each.table !== null && sameName(each.table, list));
+  const named = places.get(list);
+  return table ?? (named ? { table: null, at: named } : null);
+}
+
+interface Looked {
+  readonly lists: readonly List[];
+  readonly connections: readonly Connected[];
+  readonly problem: string | null;
+}
+
+/** What a look through the workbook gave, and how to look again. */
+function useLists({ inspect, state }: PaneNow) {
+  const [looked, setLooked] = useState<Looked | null>(null);
+  const turn = useRef(0);
+  const look = useCallback(async () => {
+    const mine = (turn.current += 1);
+    const found = await inspect((port) => lookThrough(bareOf(port))).catch(failed);
+    if (mine === turn.current) setLooked(found);
+  }, [inspect]);
+  // The pane looks again after every run of edits and after whatever it did itself.
+  useEffect(() => void look(), [look, state.shop]);
+  return { looked, look };
+}
+
+function failed(error: unknown): Looked {
+  const problem = error instanceof PortError ? sayPortError(error) : LISTS_WORDS.unreadable;
+  return { lists: [], connections: [], problem };
+}
+
+async function lookThrough(port: Parameters<typeof findLists>[0]): Promise<Looked> {
+  const [headings] = await port.read([{ read: 'table', table: HEADINGS.name }]);
+  const read = headings ? readConnections([headings.headers, ...headings.rows], headings.at.row + 1) : null;
+  const connections = read?.ok ? read.value : [];
+  const lists = await findLists(port);
+  const places = await placesOfLists(
+    port,
+    connections.map(({ list }) => list),
+  );
+  return {
+    lists,
+    connections: connections.map((connection) => ({ connection, at: whereIs(connection, lists, places) })),
+    problem: read && !read.ok ? sayIssue(read.issue) : null,
+  };
+}
+
+const useStyles = makeStyles({ screen: { display: 'flex', flexDirection: 'column', rowGap: '12px' } });
+
+interface FoundProps {
+  readonly pane: PaneNow;
+  readonly looked: Looked;
+  readonly onMatch: (list: Pick<List, 'table' | 'at'>, table: string | null, before?: Connection) => void;
+}
+
+function ConnectedPart({ pane, looked, onMatch }: FoundProps) {
+  const { connections } = looked;
+  if (connections.length === 0) return null;
+  const rows = connections.map(({ connection, at }): ListRow => {
+    const { schema, list, columns } = connection;
+    const end = { says: LISTS_WORDS.end, label: LISTS_WORDS.endOf(schema.name) };
+    return {
+      key: schema.name,
+      title: connectedLine(schema.name, at ? listName(at) : list),
+      text: at ? connectedText(columns.length) : LISTS_WORDS.gone,
+      buttons: [
+        ...(at
+          ? [
+              {
+                says: LISTS_WORDS.change,
+                label: LISTS_WORDS.changeOf(schema.name),
+                onPress: () => onMatch(at, schema.name, connection),
+              },
+            ]
+          : []),
+        { ...end, onPress: () => pane.does.deed(disconnectDeed(schema.name, () => undefined)) },
+      ],
+    };
+  });
+  return (
+    <Part title={LISTS_WORDS.connected}>
+      <ListRows rows={rows} busy={pane.state.task !== null} />
+    </Part>
+  );
+}
+
+function FoundPart({ pane, looked, onMatch }: FoundProps) {
+  const isFree = (list: List): boolean => looked.connections.every(({ at }) => !at || overlap(at.at, list.at) === null);
+  const free = looked.lists.filter(isFree);
+  const rows = free.map((list): ListRow => {
+    const name = listName(list);
+    return {
+      key: name,
+      title: name,
+      text: looksLike(list),
+      buttons: [{ says: LISTS_WORDS.match, label: LISTS_WORDS.matchOf(name), onPress: () => onMatch(list, list.like) }],
+    };
+  });
+  return (
+    <Part title={LISTS_WORDS.found} ruled={looked.connections.length > 0}>
+      {rows.length === 0 ? (
+        <Says quiet>{LISTS_WORDS.none}</Says>
+      ) : (
+        <ListRows rows={rows} busy={pane.state.task !== null} />
+      )}
+    </Part>
+  );
+}
+
+/** Tables that lists do not stand for and that are not there yet. */
+function RestPart({ pane, looked }: Pick<FoundProps, 'pane' | 'looked'>) {
+  const { shop, task } = pane.state;
+  if (!shop || looked.connections.length === 0 || shop.missing.length === 0) return null;
+  return (
+    <Part ruled>
+      <Says>{LISTS_WORDS.restMissing(shop.missing)}</Says>
+      <Buttons>
+        <Button appearance="primary" disabledFocusable={task !== null} onClick={pane.does.setUp}>
+          {LISTS_WORDS.setUpRest}
+        </Button>
+      </Buttons>
+    </Part>
+  );
+}
+
+export function ListsScreen({ pane }: { readonly pane: PaneNow }) {
+  const styles = useStyles();
+  const { state, send, inspect } = pane;
+  const { looked, look } = useLists(pane);
+  const [match, setMatch] = useState<Match | null>(null);
+  const [says, setSays] = useState<string | null>(null);
+  const onMatch: FoundProps['onMatch'] = (list, table, before) => {
+    setSays(null);
+    const begin = async () => {
+      const read = await inspect((port) => readList(bareOf(port), list));
+      const begun = read && beginMatch(read, table ?? read.list.like ?? 'Stock');
+      setMatch(begun && before ? asConnected(begun, before) : begun);
+    };
+    begin().catch((error: unknown) => setSays(failed(error).problem));
+  };
+  const onSelected = () => {
+    const begin = async () => {
+      const list = await inspect((port) => listAtSelection(bareOf(port)));
+      if (list) onMatch(list, null);
+      else setSays(LISTS_WORDS.nothingSelected);
+    };
+    begin().catch((error: unknown) => setSays(failed(error).problem));
+  };
+  if (match) {
+    const done = () => setMatch(null);
+    return (
+      <div className={styles.screen}>
+        <MatchPart
+          pane={pane}
+          match={match}
+          tables={TABLES}
+          onMatch={setMatch}
+          onTable={(table) => setMatch(beginMatch(match.read, table))}
+          onDone={done}
+        />
+      </div>
+    );
+  }
+  return (
+    <div className={styles.screen}>
+      <Part title={LISTS_WORDS.title}>
+        <Says quiet small>
+          {LISTS_WORDS.how}
+        </Says>
+        {looked === null && <Says live>{LISTS_WORDS.looking}</Says>}
+        {looked?.problem && <Sentences texts={[looked.problem]} flagged />}
+      </Part>
+      {looked && (
+        <>
+          <ConnectedPart pane={pane} looked={looked} onMatch={onMatch} />
+          <FoundPart pane={pane} looked={looked} onMatch={onMatch} />
+        </>
+      )}
+      <Says live flagged={says !== null}>
+        {says}
+      </Says>
+      <Buttons>
+        <Button disabledFocusable={state.task !== null} onClick={onSelected}>
+          {LISTS_WORDS.selected}
+        </Button>
+        <Button appearance="subtle" onClick={() => void look()}>
+          {LISTS_WORDS.again}
+        </Button>
+        {state.stage !== 'plan' && (
+          <Button appearance="subtle" onClick={() => send({ on: 'screen', screen: 'plan' })}>
+            {LISTS_WORDS.back}
+          </Button>
+        )}
+      </Buttons>
+      {looked && <RestPart pane={pane} looked={looked} />}
+    </div>
+  );
+}

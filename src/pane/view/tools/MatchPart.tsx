@@ -1,0 +1,179 @@
+/** One list looked over before it is connected: for each column of ours the heading, the unit, and what stands below it. */
+import { Button, makeStyles, tokens } from '@fluentui/react-components';
+import { useId, useMemo } from 'react';
+import { CONNECTABLE } from '../../../workbook/tables/headings';
+import type { TableSchema } from '../../../workbook/schema';
+import { saidNames } from '../../../workbook/connect/saidNames';
+import type { ShopUnit } from '../../../workbook/connect/types';
+import { sayConnectWarning } from '../../../words/connect';
+import type { PaneNow } from '../../state/usePane';
+import { Choice, FieldLine } from '../fields';
+import { Fold } from '../Fold';
+import { connectDeed } from './listsDeeds';
+import { asked, bodyOf, picked, pickRows, stillNeeded, unused, type Match, type PickRow } from './listsModel';
+import { foundLine, listName, LISTS_WORDS, UNIT_WORDS } from './listsWords';
+import { Buttons, Part, Says, Sentences } from './parts';
+
+const useStyles = makeStyles({
+  list: { margin: 0, padding: 0, listStyleType: 'none' },
+  row: { borderTop: `1px solid ${tokens.colorNeutralStroke2}`, padding: '6px 0' },
+  label: { margin: '0 0 2px', display: 'flex', justifyContent: 'space-between', columnGap: '8px' },
+  needed: { color: tokens.colorNeutralForeground2, fontSize: tokens.fontSizeBase200 },
+  pair: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr) 96px', columnGap: '6px' },
+  samples: {
+    margin: '2px 0 0',
+    color: tokens.colorNeutralForeground2,
+    fontSize: tokens.fontSizeBase200,
+    lineHeight: tokens.lineHeightBase200,
+    overflowWrap: 'anywhere',
+  },
+  unread: { borderLeft: `3px solid ${tokens.colorPaletteMarigoldBorder2}`, paddingLeft: '8px' },
+});
+
+interface MatchProps {
+  readonly pane: PaneNow;
+  readonly match: Match;
+  readonly tables: readonly TableSchema[];
+  readonly onMatch: (match: Match) => void;
+  readonly onTable: (table: string) => void;
+  readonly onDone: () => void;
+}
+
+type HeadingKey = 'none' | `c${number}`;
+
+/** Headings of the list by a key that keeps their order: an object puts plain numbers first. */
+function headingOptions({ likeness }: Match): Readonly<Record<HeadingKey, string>> {
+  const named = likeness.headings.flatMap((heading, at) => (heading === '' ? [] : [[`c${at}`, heading] as const]));
+  return { none: LISTS_WORDS.noColumn, ...Object.fromEntries(named) };
+}
+
+type UnitKey = NonNullable<ShopUnit> | 'none';
+
+function unitOptions(units: readonly ShopUnit[], own: string): Readonly<Record<UnitKey, string>> {
+  const options = units.map((unit) => [unit ?? 'none', unit ? UNIT_WORDS[unit] : own] as const);
+  return Object.fromEntries(options) as Record<UnitKey, string>;
+}
+
+/** What a sample shows: as it stands, and after an arrow as it is read where that differs. */
+function sampleText({ samples }: PickRow, unit: string): string {
+  const own = unit === '' ? '' : ` ${unit}`;
+  return samples.map(({ theirs, ours }) => (ours === null ? theirs : `${theirs} → ${ours}${own}`)).join(' · ');
+}
+
+interface RowProps {
+  readonly row: PickRow;
+  readonly options: Readonly<Record<HeadingKey, string>>;
+  readonly onPick: (pick: PickRow['pick']) => void;
+}
+
+function MatchRow({ row, options, onPick }: RowProps) {
+  const styles = useStyles();
+  const { column, pick, units, unread, filled } = row;
+  const samples = sampleText(row, column.unit ?? '');
+  return (
+    <li className={styles.row}>
+      <p className={styles.label}>
+        <span>{column.header}</span>
+        {column.needed && <span className={styles.needed}>{LISTS_WORDS.needed}</span>}
+      </p>
+      <div className={units.length > 1 ? styles.pair : undefined}>
+        <Choice
+          label={LISTS_WORDS.columnLabel(column.header)}
+          value={pick.position === null ? 'none' : `c${pick.position}`}
+          options={options}
+          onChoose={(key) => onPick({ ...pick, position: key === 'none' ? null : Number(key.slice(1)) })}
+        />
+        {units.length > 1 && (
+          <Choice
+            label={LISTS_WORDS.unitLabel(column.header)}
+            value={pick.unit ?? units[0] ?? ('none' as UnitKey)}
+            options={unitOptions(units, column.unit ?? '')}
+            onChoose={(unit) => onPick({ ...pick, unit: unit === 'none' ? null : unit })}
+          />
+        )}
+      </div>
+      {samples !== '' && <p className={styles.samples}>{samples}</p>}
+      {unread > 0 && (
+        <p className={`${styles.samples} ${styles.unread}`} role="status">
+          {LISTS_WORDS.unread(unread, filled)}
+        </p>
+      )}
+    </li>
+  );
+}
+
+function Rows({ rows, match, onMatch }: Pick<MatchProps, 'match' | 'onMatch'> & { readonly rows: readonly PickRow[] }) {
+  const styles = useStyles();
+  const options = useMemo(() => headingOptions(match), [match.likeness]);
+  return (
+    <ul className={styles.list}>
+      {rows.map((row) => (
+        <MatchRow
+          key={row.column.key}
+          row={row}
+          options={options}
+          onPick={(pick) => onMatch(picked(match, row.column.key, pick))}
+        />
+      ))}
+    </ul>
+  );
+}
+
+/** What is needed and not there yet is said at the end, and changes as one chooses. */
+function warningsOf({ schema, likeness, read }: Match): string[] {
+  const names = saidNames(schema, likeness.headings, read.list.at);
+  return likeness.warnings
+    .filter(({ warning }) => warning !== 'neededMissing')
+    .map((warning) => sayConnectWarning(warning, names));
+}
+
+export function MatchPart({ pane, match, onMatch, onTable, onDone }: MatchProps) {
+  const { state, does } = pane;
+  const tableId = useId();
+  const rows = useMemo(() => pickRows(match), [match]);
+  const { likeness, schema, read } = match;
+  // What was found stands first; a row keeps its place while a person changes it.
+  const first = useMemo(() => {
+    const found = likeness.proposals.filter(({ position }) => position !== null).map(({ key }) => key);
+    return new Set([...found, ...schema.columns.filter(({ needed }) => needed).map(({ key }) => key)]);
+  }, [likeness, schema]);
+  const shown = rows.filter(({ column }) => first.has(column.key));
+  const others = rows.filter(({ column }) => !first.has(column.key));
+  const found = rows.filter(({ pick }) => pick.position !== null).length;
+  const needed = stillNeeded(match);
+  const rest = unused(match);
+  const tables = Object.fromEntries(CONNECTABLE.map((name) => [name, name]));
+  return (
+    <Part title={listName(read.list)}>
+      <FieldLine label={LISTS_WORDS.standsFor} id={tableId}>
+        <Choice id={tableId} value={schema.name} options={tables} onChoose={onTable} />
+      </FieldLine>
+      <Says live>{foundLine(found, rows.length, bodyOf(match).length)}</Says>
+      <Sentences texts={warningsOf(match)} flagged />
+      <Rows rows={shown} match={match} onMatch={onMatch} />
+      {others.length > 0 && (
+        <Fold title={LISTS_WORDS.more(others.length)}>
+          <Rows rows={others} match={match} onMatch={onMatch} />
+        </Fold>
+      )}
+      {rest.length > 0 && (
+        <Says quiet small>
+          {LISTS_WORDS.notUsed(rest)}
+        </Says>
+      )}
+      {needed.length > 0 && <Says flagged>{LISTS_WORDS.say(needed)}</Says>}
+      <Buttons>
+        <Button
+          appearance="primary"
+          disabledFocusable={state.task !== null || needed.length > 0}
+          onClick={() => does.deed(connectDeed(asked(match), onDone))}
+        >
+          {LISTS_WORDS.connect}
+        </Button>
+        <Button appearance="subtle" onClick={onDone}>
+          {LISTS_WORDS.back}
+        </Button>
+      </Buttons>
+    </Part>
+  );
+}

@@ -1,0 +1,34 @@
+/** What the tab of lists does on the workbook. */
+import { connectList, disconnectList, type ConnectAsked } from '../../../workbook/connect/connectList';
+import { bareOf } from '../../../workbook/connecting';
+import type { Deed } from '../../state/deed';
+import { sayConnected } from './listsWords';
+
+/** @param connected called once it is written down */
+export function connectDeed(asked: ConnectAsked, connected: () => void): Deed {
+  return {
+    doing: 'Connecting…',
+    done: 'Connected',
+    failed: 'Nothing was connected',
+    early: true,
+    run: async (port) => {
+      const end = await connectList(bareOf(port), asked);
+      if (end.done) connected();
+      return { end, text: sayConnected(end) };
+    },
+  };
+}
+
+export function disconnectDeed(table: string, ended: () => void): Deed {
+  return {
+    doing: 'Ending the connection…',
+    done: 'Connection ended',
+    failed: 'The connection stands as it was',
+    early: true,
+    run: async (port) => {
+      const end = await disconnectList(bareOf(port), table);
+      if (end.done) ended();
+      return { end, text: sayConnected(end) };
+    },
+  };
+}

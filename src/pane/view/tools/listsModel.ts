@@ -1,0 +1,151 @@
+/** How a list of the shop's is being matched to a table of ours, as far as a person has settled it. Pure. */
+import type { Block, Seen } from '../../../workbook/port';
+import { isBlank, readCell } from '../../../workbook/records';
+import { TABLES, type Column, type TableSchema } from '../../../workbook/schema';
+import { ourCell } from '../../../workbook/connect/cells';
+import type { ConnectAsked } from '../../../workbook/connect/connectList';
+import type { Connection } from '../../../workbook/connect/connections';
+import { likenessTo, type ListRead } from '../../../workbook/connect/lists';
+import type { Likeness, ShopUnit } from '../../../workbook/connect/types';
+import { unitsOf } from '../../../workbook/connect/units';
+
+/** Which column of the list one of ours is; null: none. */
+export interface Pick {
+  readonly position: number | null;
+  readonly unit: ShopUnit;
+}
+
+export interface Match {
+  readonly read: ListRead;
+  readonly schema: TableSchema;
+  readonly likeness: Likeness;
+  readonly picks: ReadonlyMap<string, Pick>;
+}
+
+/** One column of ours, as a person looks it over. */
+export interface PickRow {
+  readonly column: Column;
+  readonly pick: Pick;
+  readonly units: readonly ShopUnit[];
+  /** What stands below that heading, as it stands and as it is read. */
+  readonly samples: readonly { readonly theirs: string; readonly ours: string | null }[];
+  /** Cells that cannot be read as this column, of those that hold something; only where a column is picked. */
+  readonly unread: number;
+  readonly filled: number;
+}
+
+/** Begins to match a list to a table; null where there is no such table. */
+export function beginMatch(read: ListRead, table: string): Match | null {
+  const schema = TABLES.find(({ name }) => name === table);
+  const likeness = likenessTo(table, read);
+  if (!schema || !likeness) return null;
+  const picks = likeness.proposals.map(({ key, position, unit }) => [key, { position, unit }] as const);
+  return { read, schema, likeness, picks: new Map(picks) };
+}
+
+/** The match with what was connected before, where that still stands under its headings. */
+export function asConnected(match: Match, { columns }: Connection): Match {
+  const { headings } = match.likeness;
+  const picks = match.schema.columns.map(({ key }) => {
+    const before = columns.find((column) => column.key === key);
+    const position = before ? headings.indexOf(before.heading) : -1;
+    return [key, before && position >= 0 ? { position, unit: before.unit } : { position: null, unit: null }] as const;
+  });
+  return { ...match, picks: new Map(picks) };
+}
+
+/** The match with another choice; a column of the list that was picked for another of ours is taken from it. */
+export function picked(match: Match, key: string, pick: Pick): Match {
+  const picks = [...match.picks].map(([other, was]) => {
+    if (other === key) return [key, pick] as const;
+    return [other, was.position !== null && was.position === pick.position ? { ...was, position: null } : was] as const;
+  });
+  return { ...match, picks: new Map(picks) };
+}
+
+/** Body rows of the list. */
+export function bodyOf({ read, likeness }: Match): readonly (readonly Seen[])[] {
+  return read.rows.slice(likeness.headerRow + 1, likeness.lastRow + 1).filter((row) => !row.every(isBlank));
+}
+
+const SAMPLES = 3;
+
+export function pickRows(match: Match): PickRow[] {
+  const body = bodyOf(match);
+  return match.schema.columns.map((column) => {
+    const pick = match.picks.get(column.key) ?? { position: null, unit: null };
+    const cells = pick.position === null ? [] : body.map((row) => row[pick.position ?? -1] ?? null).filter(isFilled);
+    const read = cells.map((cell) => ourCell(column, pick.unit, cell));
+    return {
+      column,
+      pick,
+      units: unitsOf(column),
+      samples: firstThree(column, cells, read),
+      unread: read.filter((cell) => !readCell(column, cell).ok).length,
+      filled: cells.length,
+    };
+  });
+}
+
+function isFilled(cell: Seen): boolean {
+  return !isBlank(cell);
+}
+
+/** The first three that differ. */
+function firstThree(column: Column, cells: readonly Seen[], read: readonly Seen[]): PickRow['samples'] {
+  const samples = new Map<string, string | null>();
+  for (const [at, cell] of cells.entries()) {
+    const [theirs, ours] = [shown(cell), inUnit(column, read[at] ?? null)];
+    if (samples.size < SAMPLES && !samples.has(theirs)) samples.set(theirs, sameText(theirs, ours) ? null : ours);
+    if (samples.size === SAMPLES) break;
+  }
+  return [...samples].map(([theirs, ours]) => ({ theirs, ours }));
+}
+
+/** Alike but for zeros at the end. */
+function sameText(one: string, other: string): boolean {
+  return one === other || (one !== '' && Number(one) === Number(other));
+}
+
+/** Digits after the point that a reader of that unit looks for. */
+const DIGITS: Readonly<Record<string, number>> = { in: 3, g: 1, yd: 1 };
+
+function inUnit({ unit }: Column, cell: Seen): string {
+  const digits = DIGITS[unit ?? ''];
+  return typeof cell === 'number' && digits !== undefined && !Number.isInteger(cell)
+    ? cell.toFixed(digits)
+    : shown(cell);
+}
+
+const MOST_SHOWN = 18;
+
+function shown(cell: Seen): string {
+  const text = typeof cell === 'object' && cell !== null ? cell.error : String(cell ?? '');
+  const plain = typeof cell === 'number' ? String(Number(cell.toFixed(4))) : text.trim();
+  return plain.length > MOST_SHOWN ? `${plain.slice(0, MOST_SHOWN - 1)}…` : plain;
+}
+
+/** Columns that are needed and not picked yet. */
+export function stillNeeded({ schema, picks }: Match): string[] {
+  return schema.columns
+    .filter(({ key, needed }) => needed && (picks.get(key)?.position ?? null) === null)
+    .map(({ header }) => header);
+}
+
+/** Headings of the list that stand for nothing of ours. */
+export function unused({ likeness, picks }: Match): string[] {
+  const taken = new Set([...picks.values()].map(({ position }) => position));
+  return likeness.headings.filter((heading, at) => heading !== '' && !taken.has(at));
+}
+
+export function asked(match: Match): ConnectAsked {
+  const { read, schema, likeness, picks } = match;
+  const { list } = read;
+  const first = likeness.headerRow - likeness.headerRows + 1;
+  const within: Block = { ...list.at, row: list.at.row + first, rows: likeness.lastRow - first + 1 };
+  const matches = [...picks].flatMap(([key, { position, unit }]) => {
+    if (position === null) return [];
+    return [{ key, heading: likeness.headings[position] ?? '', position, unit }];
+  });
+  return { schema, list, within: list.table === null ? within : null, matches };
+}

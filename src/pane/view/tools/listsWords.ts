@@ -1,0 +1,106 @@
+/** Words of the tab that connects lists of the shop's own. */
+import type { ConnectDone } from '../../../workbook/connect/connectList';
+import type { List } from '../../../workbook/connect/lists';
+import type { ShopUnit } from '../../../workbook/connect/types';
+import { named } from '../../../workbook/shared/address';
+import { listed } from '../../../words/listed';
+import { sayPortError } from '../../../words/portErrors';
+import { counted } from '../../words';
+
+export const LISTS_WORDS = {
+  title: 'Lists of your own',
+  how: 'A list that you keep anyway, in a table or in plain cells, can stand for one of Setwright’s tables. It stays where it is and as it is.',
+  connected: 'Connected',
+  gone: 'This list is not in the workbook any more.',
+  found: 'Lists in this workbook',
+  looking: 'Looking through the sheets…',
+  none: 'No list was found. Open the workbook that holds it, or select its cells and press the button below.',
+  selected: 'Use the selected cells',
+  again: 'Look again',
+  back: 'Back',
+  match: 'Match',
+  matchOf: (name: string) => `Match ${name}`,
+  change: 'Change',
+  changeOf: (table: string) => `Change what stands for ${table}`,
+  end: 'End',
+  endOf: (table: string) => `End the connection of ${table}`,
+  standsFor: 'Stands for',
+  nothingSelected: 'No list is selected: select some cells of it, its headings among them.',
+  unreadable: 'The workbook could not be looked through.',
+  likeNothing: 'Looks like none of the tables.',
+  more: (count: number) => `Other columns (${count})`,
+  notUsed: (headings: readonly string[]) => `Not used: ${listed(headings)}.`,
+  noColumn: 'not in this list',
+  unitLabel: (header: string) => `Unit of ${header}`,
+  columnLabel: (header: string) => `Which heading is ${header}`,
+  needed: 'needed',
+  say: (headers: readonly string[]) => `Say which heading is ${listed(headers)}; nothing can do without.`,
+  connect: 'Connect',
+  setUpRest: 'Make the other tables',
+  restMissing: (tables: readonly string[]) =>
+    `Not there yet: ${listed(tables)}. They are made beside your lists; nothing that is there is changed.`,
+  unread: (unread: number, filled: number) => `${unread} of ${counted(filled, 'cell')} cannot be read as this.`,
+} as const;
+
+export const UNIT_WORDS: Readonly<Record<NonNullable<ShopUnit>, string>> = {
+  in: 'in',
+  mm: 'mm',
+  cm: 'cm',
+  m: 'm',
+  ft: 'ft',
+  yd: 'yd',
+  thou: '1/1000 in',
+  g: 'g',
+  oz: 'oz',
+  lb: 'lb',
+  kg: 'kg',
+  part: '0 to 1',
+};
+
+/** What a list is called: its table's name, or where its cells are. */
+export function listName({ table, at }: Pick<List, 'table' | 'at'>): string {
+  return table ?? named(at);
+}
+
+export function looksLike({ like, columns, at }: List): string {
+  const size = counted(at.rows - 1, 'row');
+  return like === null
+    ? `${size}. ${LISTS_WORDS.likeNothing}`
+    : `${size}. Looks like ${like}: ${counted(columns, 'column')} found.`;
+}
+
+export function connectedLine(table: string, list: string): string {
+  return `${table}: ${list}`;
+}
+
+export function connectedText(columns: number): string {
+  return `${counted(columns, 'column')} connected.`;
+}
+
+export function foundLine(found: number, of: number, rows: number): string {
+  return `${found} of ${of} columns found, ${counted(rows, 'row')}.`;
+}
+
+export function sayConnected(end: ConnectDone): string {
+  if (end.done) {
+    return end.list === ''
+      ? `${end.table} is connected to no list any more. The list itself was not touched.`
+      : `${end.list} stands for ${end.table} now, with ${counted(end.columns, 'column')}. The sheet Headings says under which of your headings.`;
+  }
+  switch (end.reason) {
+    case 'port':
+      return sayPortError(end.error);
+    case 'needed':
+      return LISTS_WORDS.say(end.headers);
+    case 'listChanged':
+      return 'The list was changed since it was looked at. Nothing was written; press Look again and match it once more.';
+    case 'sheetInUse':
+      return `A sheet named Headings holds something else (${listed(end.cells)}). Nothing was written; give that sheet another name.`;
+    case 'otherTable':
+      return 'A table named Headings has other columns. Nothing was written; give that table another name.';
+    case 'tableMissing':
+      return `There is no table ${end.table} any more. Nothing was written; press Look again.`;
+    case 'columnMissing':
+      return `${end.table} lacks ${listed(end.headers)}. Nothing was written; press Look again.`;
+  }
+}

@@ -1,0 +1,308 @@
+/**
+ * A workbook in which lists of the shop's own stand for tables of ours: read under our headings and in our units, written back
+ * under theirs and in theirs. Whoever works through a port need not know which list is behind a table.
+ *
+ * What it costs: the table Headings comes along with each read, and where a plain range is connected a read takes a second round
+ * trip, since a name has to tell first where its cells are.
+ */
+import { sayIssue } from '../../words/issues';
+import { sayBrokenConnection, sayListGone } from '../../words/connections';
+import { PortError } from '../port';
+import type {
+  Answers,
+  Argument,
+  Block,
+  BlockSeen,
+  Call,
+  Capabilities,
+  Change,
+  NameSeen,
+  Put,
+  Query,
+  Receipt,
+  Reverted,
+  RowsOf,
+  Selection,
+  TableSeen,
+  WorkbookPort,
+} from '../port';
+import { contains, overlap, sameName } from '../shared/address';
+import { refuseLengthen } from '../shared/lengthen';
+import { columnsBeside, refuseWiden } from '../shared/widen';
+import { HEADINGS } from '../tables/headings';
+import { placesKey, readConnections, withPlaces, type Connection } from './connections';
+import { saidNames } from './saidNames';
+import { cellForList, headingBehind, isNamed, isStandIn, standIn, type ListSeen, type StandIn } from './standIn';
+
+/** Which argument of a function says under which headings the other tables stand. */
+const HEADINGS_AT: Readonly<Record<string, number>> = { SETPLAN: 6, CLUBPLAN: 6, PLACEGRIPS: 7, SETMINUTES: 7 };
+
+const HEADINGS_QUERY = { read: 'table', table: HEADINGS.name } as const;
+
+type Write = Extract<Change, { do: 'write' }>;
+type Looked = readonly (BlockSeen | TableSeen)[];
+
+/** The lists as Headings knows them, asked for together with whatever is read. */
+interface Known {
+  readonly text: string;
+  readonly connections: readonly Connection[];
+}
+
+const NOTHING_KNOWN: Known = { text: '', connections: [] };
+
+export function connectPort(inner: WorkbookPort): WorkbookPort {
+  return new ConnectedPort(inner);
+}
+
+class ConnectedPort implements WorkbookPort {
+  private known: Known = NOTHING_KNOWN;
+  /** Lists as they were last read: formulas point at them, and a selection lies in one of them, whatever is looked at. */
+  private readonly seen = new Map<string, StandIn>();
+
+  constructor(private readonly inner: WorkbookPort) {}
+
+  get capabilities(): Capabilities {
+    return this.inner.capabilities;
+  }
+
+  async read<const Qs extends readonly Query[]>(queries: Qs): Promise<Answers<Qs>> {
+    // Twice at most: what Headings says may differ from what it said before.
+    for (let more = 2; more > 0; more -= 1) {
+      const { known } = this;
+      const asked = queries.map((query) => asListQuery(query, known.connections));
+      const answers = await this.inner.read<readonly Query[]>([HEADINGS_QUERY, ...asked.flat()]);
+      const now = knownFrom(answers[0] as TableSeen | null);
+      this.known = now;
+      this.forget();
+      if (now.text !== known.text) continue;
+      return (await this.together(queries, asked, answers.slice(1))) as unknown as Answers<Qs>;
+    }
+    throw new PortError('host', [], 'the table Headings changed again and again');
+  }
+
+  async apply(
+    changes: readonly Change[],
+    looked: Looked,
+    options: { readonly label: string; readonly receiptKey?: string },
+  ): Promise<Receipt> {
+    const inLook = looked.filter(isStandIn);
+    const others = [...this.seen.values()].filter(({ name }) => !inLook.some((seen) => sameName(seen.name, name)));
+    const standIns = [...inLook, ...others];
+    if (standIns.length === 0) return this.inner.apply(changes, looked, options);
+    const lists = looked.map((seen) => (isStandIn(seen) ? seen.behind : seen));
+    return this.inner.apply(behindTheScenes(changes, looked, standIns), lists, options);
+  }
+
+  revert(receipt: Receipt): Promise<Reverted> {
+    return this.inner.revert(receipt);
+  }
+
+  async selection(): Promise<Selection> {
+    const selection = await this.inner.selection();
+    const table = [...this.seen.values()].find(({ at }) => contains(at, selection.at));
+    return table ? { ...selection, table: table.name } : selection;
+  }
+
+  recall(key: string): Promise<string | null> {
+    return this.inner.recall(key);
+  }
+
+  remember(key: string, value: string | null): Promise<void> {
+    return this.inner.remember(key, value);
+  }
+
+  watch(changed: (sheet: string) => void): () => void {
+    return this.inner.watch(changed);
+  }
+
+  /** Puts the answers together again: for each query its own, lists seen as the tables they stand for. */
+  private async together(
+    queries: readonly Query[],
+    asked: readonly (readonly Query[])[],
+    answers: readonly unknown[],
+  ): Promise<unknown[]> {
+    const parts: unknown[][] = [];
+    let from = 0;
+    for (const { length } of asked) {
+      parts.push(answers.slice(from, from + length));
+      from += length;
+    }
+    const named = await this.namedBlocks(parts);
+    const seen = queries.map(async (query, at) => {
+      const connection = connectionOf(query, this.known.connections);
+      if (!connection) return parts[at]?.[0];
+      const [table, name] = parts[at] as [TableSeen | null, NameSeen];
+      const list = table ?? named.get(name.name.toLowerCase()) ?? null;
+      return this.seenAs(connection, list);
+    });
+    return Promise.all(seen);
+  }
+
+  /** The cells of named lists, from one more round trip where there are any. */
+  private async namedBlocks(parts: readonly (readonly unknown[])[]): Promise<Map<string, BlockSeen>> {
+    const places = parts.flatMap((part) => {
+      const [table, name] = part as [TableSeen | null, NameSeen?];
+      return part.length === 2 && !table && name?.at ? [{ name: name.name.toLowerCase(), at: name.at }] : [];
+    });
+    if (places.length === 0) return new Map();
+    const blocks = await this.inner.read(places.map(({ at }) => ({ read: 'block', at }) as const));
+    return new Map(places.map(({ name }, i) => [name, blocks[i] as BlockSeen]));
+  }
+
+  /** Lists that Headings no longer names. */
+  private forget(): void {
+    const named = this.known.connections.map(({ schema }) => schema.name);
+    for (const name of [...this.seen.keys()]) if (!named.includes(name)) this.seen.delete(name);
+  }
+
+  private async seenAs(connection: Connection, list: ListSeen | null): Promise<TableSeen> {
+    const { schema } = connection;
+    if (!list) throw new PortError('connection', [], sayListGone(schema.name, connection.list));
+    const seen = standIn(connection, list);
+    if (isStandIn(seen)) {
+      this.seen.set(schema.name, seen);
+      return seen;
+    }
+    // Where its columns stood tells which heading may be the new name of one.
+    const placed = standIn(withPlaces(connection, await this.inner.recall(placesKey(schema.name))), list);
+    const { broken } = isStandIn(placed) ? seen : placed;
+    throw new PortError(
+      'connection',
+      [],
+      sayBrokenConnection(schema.name, connection.list, broken, saidNames(schema, [], { row: 0, column: 0 })),
+    );
+  }
+}
+
+/** Connections that Headings says; a table that cannot be read is told, since the lists it names would be passed over. */
+function knownFrom(headings: TableSeen | null): Known {
+  if (!headings) return NOTHING_KNOWN;
+  const matrix = [headings.headers, ...headings.rows];
+  const read = readConnections(matrix, headings.at.row + 1);
+  if (!read.ok) throw new PortError('connection', [], sayIssue(read.issue));
+  return { text: JSON.stringify(matrix), connections: read.value };
+}
+
+function connectionOf(query: Query, connections: readonly Connection[]): Connection | undefined {
+  if (query.read !== 'table') return undefined;
+  return connections.find(({ schema }) => sameName(schema.name, query.table));
+}
+
+function asListQuery(query: Query, connections: readonly Connection[]): Query[] {
+  const connection = connectionOf(query, connections);
+  if (!connection) return [query];
+  return [
+    { read: 'table', table: connection.list },
+    { read: 'name', name: connection.list },
+  ];
+}
+
+/* ------------------------------------------------------------------ writing */
+
+function behindTheScenes(changes: readonly Change[], looked: Looked, standIns: readonly StandIn[]): Change[] {
+  return changes.flatMap((change): Change[] => {
+    switch (change.do) {
+      case 'write':
+        return [writeBehind(change, standIns, changes)];
+      case 'lengthen':
+        return [lengthenBehind(change, looked, standIns)];
+      case 'widen':
+        return widenBehind(change, looked, standIns);
+      case 'choices':
+        return choicesBehind(change, standIns);
+      default:
+        return [change];
+    }
+  });
+}
+
+function standInNamed(name: string, standIns: readonly StandIn[]): StandIn | undefined {
+  return standIns.find((seen) => sameName(seen.name, name));
+}
+
+function writeBehind(write: Write, standIns: readonly StandIn[], changes: readonly Change[]): Change {
+  const seen = standIns.find((each) => overlap(grown(each, changes), write.at) !== null);
+  const { row, column } = write.at;
+  const cells = write.cells.map((line, down) =>
+    line.map((put, across): Put => {
+      if (isCall(put)) return callBehind(put, standIns);
+      return seen ? cellForList(seen, row + down, column + across, put) : put;
+    }),
+  );
+  const { of, ...rest } = write;
+  const rows = of && rowsBehind(of, standIns);
+  return { ...rest, cells, ...(rows && { of: rows }) };
+}
+
+/** The cells of a list, with the rows that these very changes put below it. */
+function grown({ at, name }: StandIn, changes: readonly Change[]): Block {
+  const more = changes.reduce((rows, change) => {
+    return change.do === 'lengthen' && sameName(change.table, name) ? rows + change.rows : rows;
+  }, 0);
+  return { ...at, rows: at.rows + more };
+}
+
+/** Rows of a named range are known by where they stand alone: there is no table to find them in again. */
+function rowsBehind(of: RowsOf, standIns: readonly StandIn[]): RowsOf | undefined {
+  const seen = standInNamed(of.table, standIns);
+  if (!seen) return of;
+  if (isNamed(seen.behind)) return undefined;
+  return { table: seen.behind.name, by: of.by.map((heading) => headingBehind(seen, heading)) };
+}
+
+function lengthenBehind(
+  change: Extract<Change, { do: 'lengthen' }>,
+  looked: Looked,
+  standIns: readonly StandIn[],
+): Change {
+  const seen = standInNamed(change.table, standIns);
+  if (!seen) return change;
+  if (!isNamed(seen.behind)) return { ...change, table: seen.behind.name };
+  // A name is moved over rows that nobody refuses: whether they are free is asked here as a table would be asked.
+  refuseLengthen(change, looked);
+  const { at } = seen.behind;
+  return { do: 'name', name: seen.connectedTo, at: { ...at, rows: at.rows + change.rows } };
+}
+
+/** A plain range gets its headings written beside it, and its name reaches over them. */
+function widenBehind(change: Extract<Change, { do: 'widen' }>, looked: Looked, standIns: readonly StandIn[]): Change[] {
+  const seen = standInNamed(change.table, standIns);
+  if (!seen) return [change];
+  if (!isNamed(seen.behind)) return [{ ...change, table: seen.behind.name }];
+  refuseWiden(change, looked);
+  const { headers } = change;
+  const { at } = seen.behind;
+  const beside: Block = { ...columnsBeside(seen, headers.length), rows: 1 };
+  return [
+    { do: 'write', at: beside, cells: [[...headers]] },
+    { do: 'name', name: seen.connectedTo, at: { ...at, columns: at.columns + headers.length } },
+  ];
+}
+
+/** A drop-down can be fed by a table's column, not by that of a range. */
+function choicesBehind(change: Extract<Change, { do: 'choices' }>, standIns: readonly StandIn[]): Change[] {
+  const { from } = change;
+  if (!('table' in from)) return [change];
+  const seen = standInNamed(from.table, standIns);
+  if (!seen) return [change];
+  if (isNamed(seen.behind)) return [];
+  return [{ ...change, from: { table: seen.behind.name, header: headingBehind(seen, from.header) } }];
+}
+
+function isCall(put: Put): put is Call {
+  return typeof put === 'object' && put !== null && 'call' in put;
+}
+
+function callBehind({ call, args }: Call, standIns: readonly StandIn[]): Call {
+  const behind = args.map((argument): Argument => {
+    if (argument === null || !('table' in argument)) return argument;
+    const seen = standInNamed(argument.table, standIns);
+    if (!seen) return argument;
+    return isNamed(seen.behind) ? { block: seen.behind.at } : { table: seen.behind.name };
+  });
+  const at = HEADINGS_AT[call];
+  if (at === undefined || behind.every((argument, i) => argument === args[i])) return { call, args };
+  while (behind.length < at) behind.push(null);
+  behind[at] = { table: HEADINGS.name };
+  return { call, args: behind };
+}

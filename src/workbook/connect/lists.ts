@@ -1,0 +1,120 @@
+/** Lists that a workbook holds and that might stand for tables of ours: its tables, and cells in use on sheets without one. */
+import type { Block, BlockSeen, NameSeen, Seen, SheetContents, TableSeen, WorkbookPort } from '../port';
+import { overlap, sameName } from '../shared/address';
+import { TABLES } from '../schema';
+import { CONNECTABLE, HEADINGS } from '../tables/headings';
+import { bestTable, likenessOf } from './likeness';
+import type { Likeness } from './types';
+
+/** Rows that are looked at to tell what a list is. */
+const SAMPLE_ROWS = 200;
+/** Sheets beyond these are not looked at unasked. */
+const MOST_LISTS = 40;
+/** One column that fits is chance. */
+const FEWEST_COLUMNS = 2;
+/** Columns beyond these belong to no list of things that are kept. */
+const MOST_COLUMNS = 120;
+
+/** A list of the shop's, as far as it has to be known to choose it. */
+export interface List {
+  /** The table's name; null for cells that are no table. */
+  readonly table: string | null;
+  readonly at: Block;
+  /** Which of our tables it looks like; null where it looks like none. */
+  readonly like: string | null;
+  /** How many of our columns were found. */
+  readonly columns: number;
+}
+
+/** A list with its cells. */
+export interface ListRead {
+  readonly list: List;
+  /** Headings first, or whatever stands above them. */
+  readonly rows: readonly (readonly Seen[])[];
+  readonly behind: TableSeen | BlockSeen;
+}
+
+/** Lists of a workbook, those that look like something of ours first. */
+export async function findLists(port: WorkbookPort): Promise<List[]> {
+  const [contents] = await port.read([{ read: 'contents' }]);
+  const places = contents.flatMap(placesOn).slice(0, MOST_LISTS);
+  if (places.length === 0) return [];
+  const blocks = await port.read(places.map(({ at }) => ({ read: 'block', at: sampleOf(at) }) as const));
+  const lists = places.map(({ table, at }, i) => {
+    const best = likest((blocks[i] as BlockSeen).values);
+    const columns = best ? best.likeness.proposals.filter(({ position }) => position !== null).length : 0;
+    return { table, at, like: best && columns >= FEWEST_COLUMNS ? best.table : null, columns };
+  });
+  return [...lists.filter(({ like }) => like !== null), ...lists.filter(({ like }) => like === null)];
+}
+
+/** The table that a list looks most like, of those that it can stand for. */
+function likest(rows: readonly (readonly Seen[])[]): ReturnType<typeof bestTable> {
+  const best = bestTable(rows);
+  return best && (CONNECTABLE as readonly string[]).includes(best.table) ? best : null;
+}
+
+function sampleOf(at: Block): Block {
+  return { ...at, rows: Math.min(at.rows, SAMPLE_ROWS), columns: Math.min(at.columns, MOST_COLUMNS) };
+}
+
+function isOurs(name: string): boolean {
+  return sameName(name, HEADINGS.name) || TABLES.some((schema) => sameName(schema.name, name));
+}
+
+/** Tables that are not ours, and the used cells of a sheet on which no table stands. */
+function placesOn({ name, used, tables }: SheetContents): Pick<List, 'table' | 'at'>[] {
+  const theirs = tables.filter((table) => !isOurs(table.name)).map((table) => ({ table: table.name, at: table.at }));
+  if (tables.length > 0 || !used || used.rows < 2 || used.columns < 2) return theirs;
+  return [{ table: null, at: { ...used, sheet: name } }];
+}
+
+/** Where the cells of named lists stand, by name; those that stand nowhere any more are left out. */
+export async function placesOfLists(port: WorkbookPort, names: readonly string[]): Promise<ReadonlyMap<string, Block>> {
+  const seen = await port.read(names.map((name) => ({ read: 'name', name }) as const));
+  const placed = (seen as readonly NameSeen[]).flatMap(({ at }, i) => (at ? [[names[i] ?? '', at] as const] : []));
+  return new Map(placed);
+}
+
+/** A list that a person points at: the table that the selection lies in, or the cells in use around it. */
+export async function listAtSelection(port: WorkbookPort): Promise<Pick<List, 'table' | 'at'> | null> {
+  const { at } = await port.selection();
+  const [contents] = await port.read([{ read: 'contents' }]);
+  const sheet = contents.find(({ name }) => sameName(name, at.sheet));
+  const table = sheet?.tables.find((each) => overlap(each.at, at) !== null);
+  if (table) return { table: table.name, at: table.at };
+  if (!sheet?.used) return null;
+  // One cell means the whole list around it; several are meant as they are.
+  const meant = at.rows > 1 && at.columns > 1 ? overlap(at, sheet.used) : sheet.used;
+  return meant && meant.rows > 1 ? { table: null, at: meant } : null;
+}
+
+/** All cells of a list. */
+export async function readList(
+  port: WorkbookPort,
+  { table, at }: Pick<List, 'table' | 'at'>,
+): Promise<ListRead | null> {
+  if (table !== null) {
+    const [seen] = await port.read([{ read: 'table', table }]);
+    return seen && listRead(table, seen.at, [seen.headers, ...seen.rows], seen);
+  }
+  const within = { ...at, columns: Math.min(at.columns, MOST_COLUMNS) };
+  const [seen] = await port.read([{ read: 'block', at: within }]);
+  return seen.sheetExists ? listRead(null, within, seen.values, seen) : null;
+}
+
+function listRead(
+  table: string | null,
+  at: Block,
+  rows: readonly (readonly Seen[])[],
+  behind: TableSeen | BlockSeen,
+): ListRead {
+  const best = likest(rows.slice(0, SAMPLE_ROWS));
+  return { list: { table, at, like: best?.table ?? null, columns: 0 }, rows, behind };
+}
+
+/** How a list would be matched to a table of ours. */
+export function likenessTo(table: string, { rows }: ListRead): Likeness | null {
+  const schema = TABLES.find(({ name }) => sameName(name, table));
+  return schema ? likenessOf(schema, rows) : null;
+}

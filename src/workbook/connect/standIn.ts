@@ -1,0 +1,138 @@
+/** A list of the shop's seen as the table of ours that it stands for: our headings, our units, its own cells. Pure. */
+import { fail, ok, type Issue, type Result } from '../../core/index';
+import type { Column, TableSchema } from '../columns';
+import type { Block, BlockSeen, Put, Seen, TableSeen } from '../port';
+import { TABLES } from '../schema';
+import { ourCell, shopCell } from './cells';
+import type { Connection } from './connections';
+import { resolve, type BrokenMatch } from './resolve';
+import { headingsAt } from './shape';
+import type { ColumnMatch } from './types';
+
+/** Where the cells of a list come from: a table, or cells that have a name. */
+export type ListSeen = TableSeen | BlockSeen;
+
+/** A table of ours as it is handed on, with what it takes to write into the list behind it. */
+export interface StandIn extends TableSeen {
+  readonly connectedTo: string;
+  /** The list as the workbook showed it. */
+  readonly behind: ListSeen;
+  /** The columns that are ours, where they stand now. */
+  readonly matches: readonly ColumnMatch[];
+}
+
+export function isStandIn(seen: object): seen is StandIn {
+  return 'behind' in seen;
+}
+
+export function isNamed(list: ListSeen): list is BlockSeen {
+  return !('headers' in list);
+}
+
+/** What became of a connection whose list is not as it was. */
+export interface BrokenConnection {
+  readonly connection: Connection;
+  readonly broken: readonly BrokenMatch[];
+}
+
+/** Rows of a list, headings first; a plain range may have two rows of them. */
+function rowsOf(list: ListSeen): readonly (readonly Seen[])[] {
+  return isNamed(list) ? list.values : [list.headers, ...list.rows];
+}
+
+/** The reading with fewer headings that cannot be found: one row of them, or two. */
+function headed(connection: Connection, list: ListSeen) {
+  const rows = rowsOf(list);
+  const tries = (isNamed(list) ? ([1, 2] as const) : ([1] as const)).map((headerRows) => {
+    const { headings } = headingsAt(rows, headerRows - 1, headerRows);
+    return { headerRows, headings, resolved: resolve(connection.columns, headings) };
+  });
+  return tries.reduce((best, each) => (each.resolved.broken.length < best.resolved.broken.length ? each : best));
+}
+
+/**
+ * The list as our table.
+ *
+ * @returns the stand-in, or what can no longer be found in the list
+ */
+export function standIn(connection: Connection, list: ListSeen): StandIn | BrokenConnection {
+  const { schema } = connection;
+  const { headerRows, headings, resolved } = headed(connection, list);
+  if (resolved.broken.length > 0) return { connection, broken: resolved.broken };
+  const skip = headerRows - 1;
+  const columns = headings.map((_, position) => columnAt(schema, resolved.found, position));
+  const rows = rowsOf(list)
+    .slice(headerRows)
+    .map((cells) => cells.map((cell, at) => readAs(columns[at], cell)));
+  const formulas = isNamed(list) ? list.formulas.slice(headerRows) : list.formulas;
+  const at: Block = { ...list.at, row: list.at.row + skip, rows: list.at.rows - skip };
+  return {
+    name: schema.name,
+    at,
+    // A column that the owner did not connect must not be taken for ours by its heading.
+    headers: headings.map((heading, position) => columns[position]?.column.header ?? `own: ${heading}`),
+    rows: rows.length > 0 ? rows : [headings.map(() => null)],
+    ...(formulas?.some((line) => line.some((formula) => formula !== null)) && { formulas }),
+    protected: list.protected,
+    filtered: isNamed(list) ? false : list.filtered,
+    connectedTo: connection.list,
+    behind: list,
+    matches: resolved.found,
+  };
+}
+
+interface Known {
+  readonly column: Column;
+  readonly match: ColumnMatch;
+}
+
+/** Which column of ours stands at a place of the list. */
+function columnAt(schema: TableSchema, matches: readonly ColumnMatch[], position: number): Known | undefined {
+  const match = matches.find((each) => each.position === position);
+  const column = match && schema.columns.find(({ key }) => key === match.key);
+  return match && column && { column, match };
+}
+
+function readAs(known: Known | undefined, cell: Seen): Seen {
+  return known ? ourCell(known.column, known.match.unit, cell) : cell;
+}
+
+/**
+ * A cell of ours as the list keeps it: in its own unit, and as it was where it means the same.
+ *
+ * @param row row of the sheet, as `column`, from 0
+ */
+export function cellForList({ matches, at, name, behind }: StandIn, row: number, column: number, put: Put): Put {
+  const schema = TABLES.find((each) => each.name === name);
+  const known = schema && columnAt(schema, matches, column - at.column);
+  if (!known || put === undefined || put === null || typeof put === 'object') return put;
+  const before = rowsOf(behind)[row - behind.at.row]?.[column - at.column] ?? null;
+  return shopCell(known.column, known.match.unit, put, before);
+}
+
+/** The shop's heading over a column of ours. */
+export function headingBehind({ matches, headers }: StandIn, ours: string): string {
+  const position = headers.indexOf(ours);
+  return matches.find((match) => match.position === position)?.heading ?? ours;
+}
+
+/** A range handed to a worksheet function as the table of ours that it stands for. */
+export function presentedCells(connection: Connection, cells: readonly (readonly unknown[])[]): Result<unknown[][]> {
+  const list: BlockSeen = {
+    at: { sheet: '', row: 0, column: 0, rows: cells.length, columns: cells[0]?.length ?? 0 },
+    values: cells as readonly (readonly Seen[])[],
+    formulas: [],
+    sheetExists: true,
+    protected: false,
+    merged: [],
+    tables: [],
+  };
+  const seen = standIn(connection, list);
+  if (isStandIn(seen)) return ok([[...seen.headers], ...seen.rows.map((row) => [...row])]);
+  const issue: Issue = {
+    code: 'missingColumn',
+    field: connection.schema.name,
+    expected: seen.broken[0]?.heading ?? '',
+  };
+  return fail(issue);
+}

@@ -1,0 +1,36 @@
+/**
+ * A port that follows connections to a shop's own lists. Most workbooks have none: what it takes to follow them is loaded when the
+ * table Headings is first seen.
+ */
+import type { Answers, Query, WorkbookPort } from './port';
+
+export interface ConnectingPort extends WorkbookPort {
+  /** The workbook as it is, lists under their own headings. */
+  readonly bare: WorkbookPort;
+}
+
+export function connecting(bare: WorkbookPort): ConnectingPort {
+  let port = bare;
+  return {
+    bare,
+    capabilities: bare.capabilities,
+    read: async <const Qs extends readonly Query[]>(queries: Qs): Promise<Answers<Qs>> => {
+      if (port !== bare) return port.read(queries);
+      const answers = await bare.read<readonly Query[]>([...queries, { read: 'table', table: 'Headings' }]);
+      if (!answers.at(-1)) return answers.slice(0, -1) as unknown as Answers<Qs>;
+      port = (await import('./connect/connectedPort')).connectPort(bare);
+      return port.read(queries);
+    },
+    apply: (changes, looked, options) => port.apply(changes, looked, options),
+    revert: (receipt) => port.revert(receipt),
+    selection: () => port.selection(),
+    recall: (key) => port.recall(key),
+    remember: (key, value) => port.remember(key, value),
+    watch: (changed) => port.watch(changed),
+  };
+}
+
+/** The workbook as it is behind a port that may follow connections. */
+export function bareOf(port: WorkbookPort): WorkbookPort {
+  return 'bare' in port ? (port as ConnectingPort).bare : port;
+}

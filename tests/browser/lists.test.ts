@@ -1,0 +1,46 @@
+import { expect, test } from 'vitest';
+import { accessFaults, overflow, panesForTests, presser } from './memoryPane';
+
+const panes = panesForTests();
+
+test('a foreign workbook is connected and planned from in a pane of 320 px', async () => {
+  const page = await panes.open({ content: 'foreign' });
+  await page.getByRole('button', { name: 'Use lists of my own' }).click();
+  await page.getByRole('heading', { name: 'Lists in this workbook' }).waitFor();
+  expect(await accessFaults(page)).toEqual([]);
+  await page.getByRole('button', { name: /^Match 'Lager 2026'/ }).click();
+  await page.getByText('11 of', { exact: false }).waitFor();
+  expect(await accessFaults(page)).toEqual([]);
+  expect(await overflow(page)).toBeLessThanOrEqual(0);
+  const press = presser(page);
+  // with a wrong unit it says what cannot be read
+  await page.getByRole('combobox', { name: 'Unit of Mass (g)' }).click();
+  await page.getByRole('option', { name: 'g', exact: true }).click();
+  await page.getByText('24 of 24 cells cannot be read').waitFor();
+  await page.getByRole('combobox', { name: 'Unit of Mass (g)' }).click();
+  await page.getByRole('option', { name: 'oz', exact: true }).click();
+  expect(await press('Connect')).toContain('stands for Stock now');
+  await page.getByRole('button', { name: 'Match Bags' }).click();
+  expect(await press('Connect')).toContain('Bags stands for Clubs now');
+  expect(await press('Make the other tables')).toContain('Made Jobs');
+  expect(await accessFaults(page)).toEqual([]);
+  expect(await overflow(page)).toBeLessThanOrEqual(0);
+
+  await page.getByRole('tab', { name: 'Plan', exact: true }).click();
+  await page.getByText(/^5 clubs:/).waitFor();
+  const grip = page.getByRole('combobox', { name: 'Grip' });
+  await grip.click();
+  await grip.pressSequentially('KF-104');
+  await page.getByRole('option').first().click();
+  expect(await press('Fill plan')).toContain('Plan of 5 clubs');
+
+  // a heading renamed in the sheet is named, and nothing is read by guess
+  await page.evaluate(() => window.sheet.put('In work', 0, 5, 'Reading now'));
+  await page.getByText('where it stood is now Reading now', { exact: false }).waitFor();
+  await page.evaluate(() => window.sheet.put('In work', 0, 5, 'SW'));
+  await page.getByRole('tab', { name: 'Lists', exact: true }).click();
+  await page.getByRole('button', { name: 'Change what stands for Stock' }).click();
+  await page.getByText('11 of', { exact: false }).waitFor();
+  await page.getByRole('button', { name: 'Back' }).click();
+  expect(await press('End the connection of Stock')).toContain('Stock is connected to no list any more');
+});

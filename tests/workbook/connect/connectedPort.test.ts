@@ -1,0 +1,213 @@
+import { describe, expect, test } from 'vitest';
+import { setPlan } from '../../../src/functions/functions';
+import { connecting } from '../../../src/workbook/connecting';
+import { disconnectList } from '../../../src/workbook/connect/connectList';
+import { fillPlan } from '../../../src/workbook/fillPlan';
+import { planTables } from '../../../src/workbook/planTables';
+import { PortError } from '../../../src/workbook/port';
+import type { Call, Seen, TableSeen } from '../../../src/workbook/port';
+import { setUp } from '../../../src/workbook/setUp';
+import { matrixOf, readShop } from '../../../src/workbook/shop';
+import { moveStock } from '../../../src/workbook/moveStock';
+import { undoLast } from '../../../src/workbook/undo';
+import type { MemoryPort } from '../memoryPort';
+import { workshop } from '../workshop';
+import {
+  connectedWorkshop,
+  connectStock,
+  foreignWorkshop,
+  HEADINGS_OF_LIST,
+  INVENTORY,
+  LIST_ROWS,
+  PLAIN,
+  plainWorkshop,
+} from './inventory';
+
+async function plansOf(port: Parameters<typeof readShop>[0]) {
+  const { matrices } = await readShop(port);
+  const { Clubs: clubs, Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matrices;
+  const planned = planTables({ clubs: clubs ?? [], stock, settings, weights, tape, job: '1042' });
+  if (!planned.ok) throw new Error(JSON.stringify(planned.issue));
+  return planned.value;
+}
+
+async function refusal(work: Promise<unknown>): Promise<PortError> {
+  const error: unknown = await work.then(
+    () => null,
+    (thrown: unknown) => thrown,
+  );
+  if (!(error instanceof PortError)) throw new Error(`expected a PortError, got ${String(error)}`);
+  return error;
+}
+
+const headingsIn = (port: MemoryPort): readonly (readonly Seen[])[] => (port.tableSeen('Headings') as TableSeen).rows;
+
+describe.each([
+  ['a table', foreignWorkshop, INVENTORY],
+  ['plain cells under a title, a sum below them', plainWorkshop, PLAIN],
+] as const)('stock kept in %s, in ounces and millimetres', (_, make, list) => {
+  test('is written down in Headings and left as it is', async () => {
+    const port = await make();
+    const before = port.copy();
+    expect(await connectStock(port, list)).toMatchObject({ done: true, table: 'Stock', columns: 7 });
+    for (const row of Array.from({ length: 8 }, (__, at) => at)) {
+      for (const column of Array.from({ length: 10 }, (__, at) => at)) {
+        expect(port.shows('Lager', row, column)).toEqual(before.shows('Lager', row, column));
+      }
+    }
+    expect(headingsIn(port)).toContainEqual(['Stock', 'Mass (g)', expect.any(String), 'Wt (oz)', 'oz']);
+    expect(headingsIn(port)).toContainEqual(['Stock', 'Core (in)', expect.any(String), 'Bore Ø (mm)', 'mm']);
+    expect(headingsIn(port)).toContainEqual(['Stock', 'On hand', expect.any(String), 'Qty', null]);
+  });
+
+  test('gives the same plan as Stock in our own units', async () => {
+    const { port } = await connectedWorkshop(make, list);
+    const theirs = await plansOf(port);
+    const ours = await plansOf(await workshop());
+    expect(theirs.plan.clubs.length).toBe(3);
+    theirs.plan.clubs.forEach((club, at) => {
+      const same = ours.plan.clubs[at];
+      // grams and inches went to ounces and millimetres and back: nine digits are far beyond what is shown
+      expect(club.readingAfter).toBeCloseTo(same?.readingAfter ?? NaN, 9);
+      expect(club.massAfterGrams).toBeCloseTo(same?.massAfterGrams ?? NaN, 9);
+    });
+  });
+
+  test('is kept by set-up, which makes the others', async () => {
+    const bare = await make();
+    await connectStock(bare, list);
+    const end = await setUp(connecting(bare));
+    expect(end).toMatchObject({ done: true, blocked: [] });
+    expect(end.done && end.kept).toEqual(['Stock']);
+    expect(bare.tableSeen('Stock')).toBeNull();
+    expect(bare.tableSeen('Clubs')).not.toBeNull();
+  });
+
+  test('takes one round trip to read, or two where a name has to tell where it is, however much is asked', async () => {
+    const { bare, port } = await connectedWorkshop(make, list);
+    await readShop(port);
+    bare.reads = 0;
+    await readShop(port);
+    expect(bare.reads).toBe(list.table === null ? 2 : 1);
+  });
+
+  test('gets its counts written back in its own column', async () => {
+    const { bare, port } = await connectedWorkshop(make, list);
+    const end = await moveStock(
+      port,
+      { shelf: 'grip', item: 'FERN-M', kind: 'arrived', quantity: '5', note: '' },
+      { today: 46_353, agreed: null },
+    );
+    expect(end).toMatchObject({ done: true });
+    const [row, column] = list.table === null ? [3, 7] : [1, 6];
+    expect(bare.shows('Lager', row, column)).toBe(25);
+    await undoLast(port);
+    expect(bare.shows('Lager', row, column)).toBe(20);
+  });
+
+  test('is what a live plan points at, with Headings behind it', async () => {
+    const { bare, port } = await connectedWorkshop(make, list);
+    const end = await fillPlan(port, await readShop(port), {
+      scope: { job: '1042' },
+      choices: {},
+      where: 'planSheet',
+      as: 'live',
+    });
+    expect(end).toMatchObject({ done: true, as: 'live' });
+    const call = bare.asked.flatMap((change) => (change.do === 'write' ? change.cells.flat() : []));
+    const [plan] = call.filter((put): put is Call => typeof put === 'object' && put !== null && 'call' in put);
+    expect(plan?.args[0]).toEqual({ table: 'Clubs' });
+    expect(plan?.args[1]).toEqual(
+      list.table === null
+        ? { block: { sheet: 'Lager', row: 2, column: 0, rows: 4, columns: 9 } }
+        : { table: 'Inventory' },
+    );
+    expect(plan?.args[6]).toEqual({ table: 'Headings' });
+  });
+
+  test('SETPLAN reads it by Headings as the pane does', async () => {
+    const { bare, port } = await connectedWorkshop(make, list);
+    const { matrices } = await readShop(port);
+    const cells =
+      list.table === null ? [HEADINGS_OF_LIST, ...LIST_ROWS] : matrixOf(bare.tableSeen('Inventory') as TableSeen);
+    const mutable = (matrix: readonly (readonly unknown[])[] | null): unknown[][] =>
+      (matrix ?? []).map((row) => [...row]);
+    const headings = matrixOf(bare.tableSeen('Headings') as TableSeen);
+    const plan = (stock: unknown[][], more: unknown[][][]) =>
+      setPlan(
+        mutable(matrices.Clubs),
+        stock,
+        mutable(matrices.Settings),
+        mutable(matrices.Weights),
+        mutable(matrices.Tape),
+        '1042',
+        ...more,
+      );
+    const own = await readShop(await workshop());
+    expect(plan(mutable(cells), [mutable(headings)])).toEqual(plan(mutable(own.matrices.Stock), []));
+    expect(() => plan(mutable(cells), [])).toThrow('There is no column “Item” in Stock');
+  });
+
+  test('can be disconnected, and connecting can be taken back', async () => {
+    const bare = await make();
+    await connectStock(bare, list);
+    expect((await undoLast(bare)).done).toBe(true);
+    expect(bare.tableSeen('Headings')).toBeNull();
+    await connectStock(bare, list);
+    expect(await disconnectList(bare, 'Stock')).toMatchObject({ done: true });
+    expect(
+      headingsIn(bare)
+        .flat()
+        .every((cell) => cell === null),
+    ).toBe(true);
+    expect((await readShop(connecting(bare))).tables.Stock).toBeNull();
+  });
+});
+
+describe('a list that is not as it was', () => {
+  test('columns may move, and others come between', async () => {
+    const { bare, port } = await connectedWorkshop();
+    const before = await plansOf(port);
+    const rows = matrixOf(bare.tableSeen('Inventory') as TableSeen) as readonly (readonly Seen[])[];
+    bare.typeRows(
+      'Lager',
+      0,
+      0,
+      rows.map((row, at) => [at === 0 ? 'Colour' : 'black', ...[...row].reverse()]),
+    );
+    bare.widenTable('Inventory', 1);
+    expect((await plansOf(port)).plan).toEqual(before.plan);
+  });
+
+  test('a renamed heading is named, with what stands in its place, and nothing is read as it', async () => {
+    const { bare, port } = await connectedWorkshop();
+    bare.type('Lager', 0, 3, 'Mass');
+    const error = await refusal(readShop(port));
+    expect(error.code).toBe('connection');
+    expect(error.hostSaid).toContain('Wt (oz)');
+    expect(error.hostSaid).toContain('where it stood is now Mass');
+    expect(error.hostSaid).toContain('Inventory');
+    bare.type('Lager', 0, 3, 'Wt (oz)');
+    expect((await readShop(port)).tables.Stock).not.toBeNull();
+  });
+
+  test('a heading that stands there twice is not guessed at', async () => {
+    const { bare, port } = await connectedWorkshop();
+    bare.type('Lager', 0, 7, 'Wt (oz)');
+    expect((await refusal(readShop(port))).hostSaid).toContain('Two columns are headed Wt (oz)');
+  });
+
+  test('a list that is gone is named', async () => {
+    const { bare, port } = await connectedWorkshop();
+    bare.dropTable('Inventory');
+    expect((await refusal(readShop(port))).hostSaid).toContain(
+      '“Inventory”, which stands for Stock, is not in this workbook',
+    );
+  });
+
+  test('a row of Headings that says nonsense is named by its row', async () => {
+    const { bare, port } = await connectedWorkshop();
+    bare.type('Headings', 2, 1, 'Weigth');
+    expect((await refusal(readShop(port))).hostSaid).toContain('Headings row 3');
+  });
+});
