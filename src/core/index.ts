@@ -52,10 +52,22 @@ export { benchTicket, isLead } from './bench/ticket';
 export { pilotOf } from './bench/pilot';
 export { cautionsFor } from './bench/cautions';
 export { canClose, checkIn } from './bench/checkIn';
+export { fittedSet, type FittedSet } from './bench/asFitted';
 export * from './stock/types';
 export { needsOf, type NeedsAsked } from './stock/needs';
 export { entriesOf } from './stock/ledger';
 export { stillNeeded, stockState, type StockAsked } from './stock/state';
-export { happenTo, releaseFor, reserveFor, takeFor, type Happening } from './stock/reserve';
+export { releaseFor, reserveFor, takeFor } from './stock/reserve';
+export { happenTo, quantityIssue, type Happening, type HappeningKind } from './stock/happen';
+export {
+  cancelRows,
+  nextOrder,
+  onOrderOf,
+  openOrders,
+  orderRows,
+  placedOrders,
+  sharesOf,
+  type Share,
+} from './stock/placed';
 export { exactSum, PER_MONEY } from './choose/exact';
 export { costOfPack, orderOf, pickList } from './stock/order';

@@ -6,6 +6,7 @@ import { sayIssue } from './issues';
 import { listed } from './listed';
 import { NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
 import { countOf } from './readings';
+import { sayRenamed } from './stock';
 
 function sayNotReady(end: JobNotReady | NotDone): string {
   if (end.reason === 'noClubs') return NO_CLUBS;
@@ -70,7 +71,7 @@ export function sayClosed(end: Exclude<CloseDone, { reason: 'open' }>): string {
     const used = end.movements
       ? ` What it used was taken from stock: ${countOf(end.movements, 'row')} in Movements.`
       : '';
-    return `Job ${end.job} is Done in Jobs.${used}`;
+    return [`Job ${end.job} is Done in Jobs.${used}`, ...sayRenamed(end.renamed ?? [])].join(' ');
   }
   switch (end.reason) {
     case 'occupied':

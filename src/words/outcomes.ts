@@ -107,6 +107,9 @@ export function sayUndo(end: UndoDone): string {
       notFound.length > 0 ? ` Left alone, since they were not found for certain: ${rowsListed(notFound)}.` : '';
     return `Taken back: ${label} (${countOf(restored, 'cell')}).${kept}${lost}`;
   }
+  if (end.reason === 'changedSince') {
+    return `${end.label}: nothing was taken back. Movements and what is on hand go back together or not at all, and this was changed since: ${rowsListed(end.cells)}. Put it as it was and undo again, or enter the difference under Stock.`;
+  }
   return end.reason === 'nothingToUndo' ? 'There is no fill to take back.' : sayNotDone(end);
 }
 

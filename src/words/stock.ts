@@ -1,6 +1,15 @@
 /** Words for what is on the shelves: quantities, what is short, and how the jobs on it end. */
-import { exactSum, type Lack, type Movement, type Shelf, type Stranded } from '../core/index';
-import type { MoveDone, ReleaseDone, ReserveDone, StockPageDone, UseDone } from '../workbook/stockDone';
+import { exactSum } from '../core/index';
+import type { Lack, Movement, OrderedLine, PlacedOrder, Renamed, Shelf, Stranded } from '../core/index';
+import type {
+  MoveDone,
+  OrderDone,
+  PlaceDone,
+  ReleaseDone,
+  ReserveDone,
+  StockPageDone,
+  UseDone,
+} from '../workbook/stockDone';
 import type { NotDone, Occupied } from '../workbook/outcomes';
 import { dayWords } from './intake';
 import { sayIssue } from './issues';
@@ -8,7 +17,9 @@ import { listed } from './listed';
 import { NO_CLUBS, sayNotDone, sayOccupied } from './outcomes';
 import { countOf } from './readings';
 
-const UNIT_WORDS: Readonly<Record<Exclude<Shelf, 'grip'>, string>> = { tape: 'yd', weight: 'g' };
+const UNIT_WORDS: Readonly<Record<Exclude<Shelf, 'grip'>, string>> = { tape: 'yd', weight: 'g', solvent: 'ml' };
+
+const DECIMALS: Readonly<Record<Exclude<Shelf, 'grip'>, number>> = { tape: 2, weight: 1, solvent: 0 };
 
 /** A number without needless noughts, a minus sign in front where it is below 0. @example plain(2.5) //=> '2.5' */
 function plain(quantity: number, decimals: number): string {
@@ -18,7 +29,7 @@ function plain(quantity: number, decimals: number): string {
 /** @example quantityText('grip', 2) //=> '2 pieces' */
 export function quantityText(shelf: Shelf, quantity: number): string {
   if (shelf === 'grip') return `${plain(quantity, 0)} ${Math.abs(quantity) === 1 ? 'piece' : 'pieces'}`;
-  return `${plain(quantity, shelf === 'tape' ? 2 : 1)} ${UNIT_WORDS[shelf]}`;
+  return `${plain(quantity, DECIMALS[shelf])} ${UNIT_WORDS[shelf]}`;
 }
 
 /** How many, in a table whose heading or neighbour tells the unit of grips. @example shortText('tape', 2) //=> '2 yd' */
@@ -26,10 +37,30 @@ export function shortText(shelf: Shelf, quantity: number): string {
   return shelf === 'grip' ? plain(quantity, 0) : quantityText(shelf, quantity);
 }
 
-/** What one job does not get, and from when. @example `R-204 lacks 2 from 2026-05-15` */
-export function sayLack(shelf: Shelf, { job, due, quantity }: Lack): string {
+/** What one job does not get, from when, and what of it is on order. @example `R-204 lacks 2 from 2026-05-15, 1 of it on order` */
+export function sayLack(shelf: Shelf, { job, due, quantity, onOrder }: Lack): string {
   const from = due === undefined ? '' : ` from ${dayWords(due)}`;
-  return `${job} lacks ${shortText(shelf, quantity)}${from}`;
+  const waits = onOrderText(shelf, { quantity, onOrder });
+  return `${job} lacks ${shortText(shelf, quantity)}${from}${waits && `, ${waits}`}`;
+}
+
+/** How much of what is lacked is on order; blank: none. @example `1 of it on order` */
+export function onOrderText(shelf: Shelf, { quantity, onOrder }: Pick<Lack, 'quantity' | 'onOrder'>): string {
+  if (onOrder <= 0) return '';
+  return onOrder >= quantity ? 'on order' : `${shortText(shelf, onOrder)} of it on order`;
+}
+
+/** An order by its number, whom it went to and when. @example `Order 3, Larch Supply, 2026-05-04` */
+export function orderName({ order, supplier, day }: Pick<PlacedOrder, 'order' | 'supplier' | 'day'>): string {
+  return [`Order ${order}`, ...(supplier ? [supplier] : []), ...(day === undefined ? [] : [dayWords(day)])].join(', ');
+}
+
+/** What became of a line of an order so far; blank where nothing did. @example `6 arrived, 1 cancelled` */
+export function lineSoFar({ shelf, arrived, cancelled }: OrderedLine): string {
+  return [
+    ...(arrived > 0 ? [`${shortText(shelf, arrived)} arrived`] : []),
+    ...(cancelled > 0 ? [`${shortText(shelf, cancelled)} cancelled`] : []),
+  ].join(', ');
 }
 
 const STRANDED: Readonly<Record<Stranded['why'], (job: string) => string>> = {
@@ -55,7 +86,7 @@ function total(quantities: readonly number[]): number {
 /** What moved, by shelf. @example '13 pieces, 4.08 yd and 12 g' */
 function amounts(movements: readonly Movement[], kind: Movement['kind']): string {
   const own = movements.filter((movement) => movement.kind === kind);
-  const texts = (['grip', 'tape', 'weight'] as const).flatMap((shelf) => {
+  const texts = (['grip', 'tape', 'weight', 'solvent'] as const).flatMap((shelf) => {
     const quantity = total(own.filter((each) => each.shelf === shelf).map((each) => each.quantity));
     return quantity === 0 ? [] : [quantityText(shelf, quantity)];
   });
@@ -114,9 +145,10 @@ export function sayReleased(end: ReleaseDone): string {
 /** How taking what a job used ended. */
 export function sayUsed(end: UseDone): string {
   if (end.done) {
-    return end.movements.some(({ kind }) => kind === 'used')
+    const said = end.movements.some(({ kind }) => kind === 'used')
       ? `Taken from stock for job ${end.job}: ${amounts(end.movements, 'used')}.`
       : `What job ${end.job} uses has been taken from stock already.`;
+    return [said, ...sayRenamed(end.renamed)].join(' ');
   }
   if (end.reason === 'noClubs') return NO_CLUBS;
   if (end.reason !== 'cannotTake') return sayNot(end);
@@ -129,13 +161,29 @@ export function sayUsed(end: UseDone): string {
   return [...issues.map(sayIssue), ...few, ...mend, 'Nothing was written.'].join(' ');
 }
 
-/** How something that came, was spoiled or was counted was entered. */
+/** Clubs that are called otherwise by now than when their piece was taken. */
+export function sayRenamed(renamed: readonly Renamed[]): string[] {
+  return renamed.map(
+    ({ was, now, item }) => `${item} of ${now} was taken before, as that of ${was}, and was not taken again.`,
+  );
+}
+
+const MOVED: Readonly<Record<'arrived' | 'sentBack' | 'broughtBack' | 'writtenOff', string>> = {
+  arrived: 'arrived',
+  sentBack: 'sent back',
+  broughtBack: 'brought back',
+  writtenOff: 'written off',
+};
+
+/** How something that came, went or was counted was entered. */
 export function sayMoved(end: MoveDone): string {
   if (!end.done) return sayNot(end);
   const { shelf, item, kind, quantity } = end.movement;
-  const now = `${quantityText(shelf, end.onHand)} on hand`;
-  if (kind !== 'counted')
-    return `${item}: ${quantityText(shelf, quantity)} ${kind === 'arrived' ? 'arrived' : 'written off'}, ${now}.`;
+  const now = end.onHand === undefined ? 'not counted' : `${quantityText(shelf, end.onHand)} on hand`;
+  if (kind in MOVED) {
+    const said = `${item}: ${quantityText(shelf, quantity)} ${MOVED[kind as keyof typeof MOVED]}, ${now}.`;
+    return [said, ...sayShares(end)].join(' ');
+  }
   const off =
     quantity === 0
       ? 'as it was'
@@ -143,8 +191,50 @@ export function sayMoved(end: MoveDone): string {
   return `${item} counted: ${now}, ${off}.`;
 }
 
+/** Which orders what came counts for; nothing where none waited for it. */
+function sayShares({ movement, shares }: Extract<MoveDone, { done: true }>): string[] {
+  if (shares.every(({ order }) => order === undefined)) return [];
+  return shares.map(({ order, quantity, outstanding }) => {
+    const part = shortText(movement.shelf, quantity);
+    if (order === undefined) return `${part} beyond what was ordered.`;
+    const rest = outstanding > 0 ? `${shortText(movement.shelf, outstanding)} still to come` : 'all of it here';
+    return `Order ${order}: ${part}, ${rest}.`;
+  });
+}
+
+/** How placing an order, or entering one thing of an order, ended. */
+export function sayPlaced(end: PlaceDone): string {
+  if (!end.done) {
+    if (end.reason !== 'orderChanged') return sayNot(end);
+    return `What is to be ordered ${fromWhom(end.supplier)} has changed since it was shown. Nothing was written; look at it once more.`;
+  }
+  const { order, supplier, movements } = end;
+  if (order === null) return `Nothing is to be ordered ${fromWhom(supplier)}: what is short is on order.`;
+  const [first] = movements;
+  if (first?.kind !== 'cancelled') {
+    return `Order ${order} ${supplier ? `with ${supplier}` : 'with nobody named'}: ${amounts(movements, 'ordered')}.`;
+  }
+  const of = listed([...new Set(movements.flatMap((row) => row.order ?? []))]);
+  return `${first.item}: ${amounts(movements, 'cancelled')} of order ${of} cancelled.`;
+}
+
+function fromWhom(supplier: string): string {
+  return supplier ? `from ${supplier}` : 'without a supplier';
+}
+
+/** How taking in an order, or giving up its rest, ended. */
+export function sayOrderEnded(end: OrderDone): string {
+  if (!end.done) return sayNot(end);
+  const { order, movements } = end;
+  if (movements.length === 0) return `Nothing of order ${order} is still to come.`;
+  const kind = movements[0]?.kind === 'cancelled' ? 'cancelled' : 'arrived';
+  return `Order ${order}: ${amounts(movements, kind)} ${kind}.`;
+}
+
 /** How filling a page ended. @param what `Order` */
 export function sayStockPage(end: StockPageDone, what: 'Order' | 'Pick list'): string {
+  if (end.done && end.lines === 0)
+    return `Nothing more is to be ordered; what is on order is listed in ${end.sheet}. Fill it again after a change.`;
   if (end.done)
     return `${what} of ${countOf(end.lines, 'line')} filled into ${end.sheet}. Fill it again after a change.`;
   if (end.reason === 'nothing') {
@@ -158,7 +248,8 @@ export function sayStockPage(end: StockPageDone, what: 'Order' | 'Pick list'): s
 /** What is written in the order sheet and the pick list. */
 export const STOCK_PAGE_WORDS = {
   order: 'Order',
-  orderHow: 'Whole packs: enough for every open job, and more left than the reorder point.',
+  orderHow: 'Whole packs: with what is on order, enough for every open job, and more left than the reorder point.',
+  placed: 'On order',
   noSupplier: 'No supplier named',
   together: (supplier: string) => `Together ${supplier}`.trim(),
   all: 'All orders',
@@ -172,8 +263,6 @@ export const STOCK_PAGE_WORDS = {
     jobs.map(({ job, quantity }) => `${job}: ${shortText(shelf, quantity)}`).join('; '),
   strips: 'Two-way strips',
   stripsOf: (strips: number) => countOf(strips, 'strip'),
-  solvent: 'Solvent',
-  mlOf: (quantity: number) => `${plain(quantity, 0)} ml`,
   shelves: { grip: 'Grips', tape: 'Tape', weight: 'Weight' },
   others: 'Besides',
 } as const;

@@ -3,7 +3,7 @@ import type { WeekDone, WeekJob, WeekPart } from '../workbook/week';
 import { sayIssue } from './issues';
 import { sayNotDone, sayOccupied } from './outcomes';
 import { countOf } from './readings';
-import { shortText } from './stock';
+import { onOrderText, shortText } from './stock';
 
 export const WEEK_SHEET = {
   title: 'Work ahead',
@@ -25,7 +25,7 @@ export const WEEK_SHEET = {
   noDay: 'Due on no day',
   week: 'Week of',
   legend:
-    'Short: what stock lacks for the job, the earliest due served first. Total: as the clubs would be quoted on that day; with a star where the quote that was issued says another.',
+    'Short: what stock lacks for the job, the earliest due served first, and whether that is on order. Total: as the clubs would be quoted on that day; with a star where the quote that was issued says another.',
 } as const;
 
 /** What a part of the list is called; a week by its Monday, which the sheet writes as a date. */
@@ -34,10 +34,13 @@ export function partText({ when }: WeekPart): string {
   return when === 'noDay' ? WEEK_SHEET.noDay : WEEK_SHEET.week;
 }
 
-/** `FERN-M × 4`, `Build-up tape 1.2 yd`, several after commas. */
+/** `FERN-M × 4`, `MOSS-S × 2 (on order)`, `Build-up tape 1.2 yd`, several after commas. */
 export function shortItemsText(short: WeekJob['short']): string {
   return short
-    .map(({ item, quantity, shelf }) => `${item} ${shelf === 'grip' ? '× ' : ''}${shortText(shelf, quantity)}`)
+    .map(({ item, quantity, onOrder, shelf }) => {
+      const waits = onOrderText(shelf, { quantity, onOrder });
+      return `${item} ${shelf === 'grip' ? '× ' : ''}${shortText(shelf, quantity)}${waits && ` (${waits})`}`;
+    })
     .join(', ');
 }
 

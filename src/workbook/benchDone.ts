@@ -1,5 +1,5 @@
 /** Every way in which the jobs at the bench can end. Data only: `src/words/benchOutcomes.ts` says it in sentences. */
-import type { CannotTake, Closing, Issue } from '../core/index';
+import type { CannotTake, Closing, Issue, Renamed } from '../core/index';
 import type { NotDone, Occupied } from './outcomes';
 import type { Block } from './port';
 
@@ -33,7 +33,14 @@ export type JudgeDone =
 
 export type CloseDone =
   /** `already`: it was Done before, and nothing was changed; `movements`: rows that the ledger got, null where there is no ledger */
-  | { readonly done: true; readonly job: string; readonly already: boolean; readonly movements: number | null }
+  | {
+      readonly done: true;
+      readonly job: string;
+      readonly already: boolean;
+      readonly movements: number | null;
+      /** Clubs whose piece was taken before, when they were called otherwise. */
+      readonly renamed?: readonly Renamed[] | undefined;
+    }
   | NotDone
   | Occupied
   | JobNotReady

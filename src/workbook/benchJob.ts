@@ -13,6 +13,18 @@ export function planJob(tables: ShopTables, job: string): Result<Planned> | null
   return scoped && scoped.rows.length > 0 ? planScope(tables, scoped, {}) : null;
 }
 
+/** Rows of Checkin by the job they name, as it is compared; read once for many jobs. */
+export function checkInsOf(tables: ShopTables): ReadonlyMap<string, readonly Row[]> {
+  const found = new Map<string, Row[]>();
+  for (const row of allRows(tables)) {
+    const job = folded(row.values.get('job'));
+    const own = found.get(job);
+    if (own) own.push(row);
+    else found.set(job, [row]);
+  }
+  return found;
+}
+
 function allRows({ Checkin }: ShopTables): readonly Row[] {
   if (!Checkin) return [];
   const read = readTable(CHECKIN, matrixOf(Checkin), Checkin.at.row + 1);
@@ -97,16 +109,17 @@ export interface JudgedJob {
 
 /** What was measured of a job's clubs, held against its plan. */
 export function judgedJob(tables: ShopTables, job: string, { plan, input }: Planned): JudgedJob {
-  const rows = latestRows(checkInRows(tables, job));
-  const named = rows.filter(({ values }) => values.has('club'));
   const all = checkInRows(tables, job);
-  const found = checkIn(
-    plan,
-    input,
-    named.map((row) => measuredOf(row, all)),
-  );
+  const rows = latestRows(all);
+  const found = checkIn(plan, input, measuredRows(all));
   const unread = rows.flatMap(({ issues }) => issues);
   return { checkIn: { ...found, issues: [...found.issues, ...unread] }, rows, unread };
+}
+
+/** What counts of the rows of one job: of each club its last round. */
+export function measuredRows(rows: readonly Row[]): MeasuredClub[] {
+  const named = latestRows(rows).filter(({ values }) => values.has('club'));
+  return named.map((row) => measuredOf(row, rows));
 }
 
 /**
@@ -132,6 +145,7 @@ export function measuredOf(row: Row, rows: readonly Row[]): MeasuredClub {
     onGrams: numberIn(weighted, 'weightOn'),
     onInches: numberIn(weighted, 'weightAt'),
     onWay: weighted.has('weighting') ? String(weighted.get('weighting')) : undefined,
+    newGrams: newGrams(row, rows),
     isAgain: roundOf(row) > 1,
     decision: decision === 'accept' || decision === 'waive' ? decision : undefined,
     reason: values.has('reason') ? String(values.get('reason')) : undefined,
@@ -145,10 +159,27 @@ function numberIn(values: Row['values'], key: string): number | undefined {
 
 /** The row that says what weight is on. */
 function weightRow(row: Row, rows: readonly Row[]): Row {
-  const says = ['weightOn', 'bareReading', 'bareMass'].some((key) => row.values.has(key));
-  if (roundOf(row) === 1 || says) return row;
+  if (roundOf(row) === 1 || row.values.has('weightOn') || isBareKnown(row)) return row;
+  return rowBefore(row, rows) ?? row;
+}
+
+/** A club that was measured bare counts with what the time before had put on. */
+function isBareKnown({ values }: Row): boolean {
+  return values.has('bareReading') || values.has('bareMass');
+}
+
+/** The same club's row of the time before. */
+function rowBefore(row: Row, rows: readonly Row[]): Row | undefined {
   const club = folded(row.values.get('club'));
   const before = rows.filter((each) => roundOf(each) < roundOf(row) && folded(each.values.get('club')) === club);
-  const [last] = before.sort((one, other) => roundOf(other) - roundOf(one));
-  return last ?? row;
+  return before.sort((one, other) => roundOf(other) - roundOf(one))[0];
+}
+
+/** Of the weight that is on, what was put on this time. */
+function newGrams(row: Row, rows: readonly Row[]): number | undefined {
+  const on = numberIn(row.values, 'weightOn');
+  if (roundOf(row) === 1 || on === undefined) return undefined;
+  if (isBareKnown(row)) return on;
+  const before = rowBefore(row, rows);
+  return Math.max(0, on - ((before && numberIn(before.values, 'weightOn')) ?? 0));
 }

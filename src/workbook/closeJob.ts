@@ -12,7 +12,8 @@ import { politely } from './polite';
 import type { Block, WorkbookPort } from './port';
 import { JOBS } from './schema';
 import type { ShopTables } from './shop';
-import { useReady, type StockAct, type UseReady } from './stockJobs';
+import { useReady, type UseReady } from './stockJobs';
+import type { StockAct } from './stockWrites';
 import { askFirst, changedCells, formulaCells, writeCells } from './tableCells';
 
 /**
@@ -55,7 +56,8 @@ export async function closeJob(
       [jobs, checkin, ...(used?.looked ?? [])],
       { label: `Job ${job} closed`, receiptKey: LAST_FILL_KEY },
     );
-    return { done: true, job, already: false, movements: used && used.movements.length };
+    const movements = used && used.movements.length;
+    return { done: true, job, already: false, movements, renamed: used?.renamed };
   });
 }
 

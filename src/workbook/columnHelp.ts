@@ -188,14 +188,16 @@ export const COLUMN_HELP: Readonly<Record<string, Readonly<Record<string, string
   },
   Movements: {
     date: 'When it was.',
-    kind: 'Reserved and Released move nothing; Used and Written off take away, Arrived adds; Counted sets right.',
+    kind: 'Used, Sent back (to a supplier) and Written off take away; Arrived and Brought back (by a customer) add; Counted sets right; the others move nothing.',
     job: 'Which job it was for; blank: none.',
     club: 'The club that gets the grip; blank: the whole job.',
     item: 'A grip of Stock, a tape of Tape or a way of Weights.',
     quantity: 'How much, in the unit beside it; of a count, by how much it differed.',
-    unit: 'Pieces of a grip, yards of a tape, grams of a weight.',
+    unit: 'Pieces of a grip, yards of a tape, grams of a weight, millilitres of solvent.',
     round: 'Blank: the first time. 2: the first redo under warranty.',
     note: 'Anything to remember: who sent it, what was wrong with it.',
+    order: 'The order it was ordered by, or came on. Blank: none; an order has a number.',
+    supplier: 'Whom it was ordered from, or sent back to.',
   },
   Scale: {
     date: 'When the reference club was read.',

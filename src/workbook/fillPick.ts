@@ -41,10 +41,8 @@ export async function fillPick(
     if (!seen.ok) return { done: false, reason: 'unreadable', issue: seen.issue };
     const { asked } = seen.value;
     // What was taken already is not sent for again.
-    const needing = seen.value.jobs
-      .filter(({ job }) => !wanted || wanted.has(folded(job)))
-      .map((job) => stillNeeded(job, asked.entries))
-      .filter(({ needs }) => needs.length > 0);
+    const chosen = seen.value.jobs.filter(({ job }) => !wanted || wanted.has(folded(job)));
+    const needing = stillNeeded(chosen, asked.entries).filter(({ needs }) => needs.length > 0);
     const list = pickList(needing);
     lines = list.lines.length;
     if (lines === 0) return { done: false, reason: 'nothing' };
@@ -64,10 +62,10 @@ export async function fillPick(
 }
 
 function pickSheet(tables: ShopTables, seen: StockSeen, list: PickList): ListSheet {
-  const { jobs, dueOf, strips, stripsOf, solvent, mlOf, others } = STOCK_PAGE_WORDS;
+  const { jobs, dueOf, strips, stripsOf, others } = STOCK_PAGE_WORDS;
   const besides: ListRow[] = [
     ...(list.twoWayStrips > 0 ? [{ is: 'line' as const, cells: [strips, null, stripsOf(list.twoWayStrips)] }] : []),
-    ...(list.solventMl > 0 ? [{ is: 'line' as const, cells: [solvent, null, mlOf(list.solventMl)] }] : []),
+    ...list.lines.filter(({ shelf }) => shelf === 'solvent').map((line) => pickRow(line, seen)),
   ];
   return {
     shop: jobFacts(tables, null).shop,
@@ -82,26 +80,25 @@ function pickSheet(tables: ShopTables, seen: StockSeen, list: PickList): ListShe
   };
 }
 
-function shelfRows(shelf: Shelf, lines: readonly PickLine[], { shelved }: StockSeen): ListRow[] {
+function shelfRows(shelf: Exclude<Shelf, 'solvent'>, lines: readonly PickLine[], seen: StockSeen): ListRow[] {
   const own = lines.filter((line) => line.shelf === shelf);
   if (own.length === 0) return [];
-  return [
-    { is: 'group', cells: [STOCK_PAGE_WORDS.shelves[shelf]] },
-    ...own.map(({ item, quantity, jobs }): ListRow => {
-      const kept = shelved.find(({ stocked }) => stocked.shelf === shelf && folded(stocked.item) === folded(item));
-      const onHand = kept?.stocked.onHand;
-      return {
-        is: 'line',
-        cells: [
-          kept?.stocked.item ?? item,
-          kept?.description || null,
-          quantityText(shelf, quantity),
-          STOCK_PAGE_WORDS.split(shelf, jobs),
-          onHand === undefined ? null : quantityText(shelf, onHand),
-        ],
-      };
-    }),
-  ];
+  return [{ is: 'group', cells: [STOCK_PAGE_WORDS.shelves[shelf]] }, ...own.map((line) => pickRow(line, seen))];
+}
+
+function pickRow({ shelf, item, quantity, jobs }: PickLine, { shelved }: StockSeen): ListRow {
+  const kept = shelved.find(({ stocked }) => stocked.shelf === shelf && folded(stocked.item) === folded(item));
+  const onHand = kept?.stocked.onHand;
+  return {
+    is: 'line',
+    cells: [
+      kept?.stocked.item ?? item,
+      kept?.description || null,
+      quantityText(shelf, quantity),
+      STOCK_PAGE_WORDS.split(shelf, jobs),
+      onHand === undefined ? null : quantityText(shelf, onHand),
+    ],
+  };
 }
 
 /** Characters that the page holds side by side: a width is counted in digits, and most letters are narrower. */

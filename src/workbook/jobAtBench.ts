@@ -2,10 +2,10 @@
 import { planJob } from './benchJob';
 import type { JobNotReady } from './benchDone';
 import type { NotDone } from './outcomes';
-import { matchHeaders } from './records';
+import { lackingNow } from './headings';
 import type { TableSeen, WorkbookPort } from './port';
 import type { Planned } from './planTables';
-import { CHECKIN, CLUBS, type Column, type TableSchema } from './schema';
+import { CHECKIN, CLUBS } from './schema';
 import { shopTables, tableQueries, type ShopTables } from './shop';
 
 export interface AtBench {
@@ -28,10 +28,4 @@ export async function lookAtJob(port: WorkbookPort, job: string): Promise<AtBenc
   if (!planned) return { done: false, reason: 'noClubs' };
   if (!planned.ok) return { done: false, reason: 'notPlanned', issue: planned.issue };
   return { tables, checkin, planned: planned.value };
-}
-
-/** Headings that a table lacks, those apart that came later. */
-function lackingNow(schema: TableSchema, headings: readonly unknown[]): string[] {
-  const found = matchHeaders(schema, headings);
-  return schema.columns.filter(({ key, later }: Column) => !later && !found.has(key)).map(({ header }) => header);
 }

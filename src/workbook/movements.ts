@@ -3,7 +3,8 @@ import { fail, ok, type Issue, type Movement, type MovementKind, type Result, ty
 import { addRows, roomNeeded } from './addRows';
 import { columnsAt } from './headings';
 import type { Block, BlockSeen, Cell, Change, TableSeen, WorkbookPort } from './port';
-import { readTable } from './records';
+import { readTable, type Row } from './records';
+import { columnOf } from './schema';
 import { matrixOf } from './shop';
 import { numberOf, textOf } from './shopRows';
 import { MOVEMENTS, type MOVEMENT_WORDS, type STOCK_UNITS } from './tables/movements';
@@ -12,12 +13,21 @@ const KIND_WORDS: Readonly<Record<MovementKind, (typeof MOVEMENT_WORDS)[number]>
   reserved: 'Reserved',
   released: 'Released',
   used: 'Used',
+  ordered: 'Ordered',
+  cancelled: 'Cancelled',
   arrived: 'Arrived',
+  sentBack: 'Sent back',
+  broughtBack: 'Brought back',
   writtenOff: 'Written off',
   counted: 'Counted',
 };
 
-export const UNITS: Readonly<Record<Shelf, (typeof STOCK_UNITS)[number]>> = { grip: 'pc', tape: 'yd', weight: 'g' };
+export const UNITS: Readonly<Record<Shelf, (typeof STOCK_UNITS)[number]>> = {
+  grip: 'pc',
+  tape: 'yd',
+  weight: 'g',
+  solvent: 'ml',
+};
 
 function codeOf<Code extends string>(words: Readonly<Record<Code, string>>, word: string): Code | undefined {
   return (Object.keys(words) as Code[]).find((code) => words[code] === word);
@@ -29,22 +39,31 @@ export function readMovements(table: TableSeen): Result<readonly Movement[]> {
   if (!read.ok) return read;
   const movements: Movement[] = [];
   for (const row of read.value.rows) {
-    const bad = row.issues[0] ?? negativeIssue(row.sheetRow, textOf(row, 'kind'), numberOf(row, 'quantity') ?? 0);
+    const bad = row.issues[0] ?? rowIssue(row);
     if (bad) return fail(bad);
     const kind = codeOf(KIND_WORDS, textOf(row, 'kind'));
     const shelf = codeOf(UNITS, textOf(row, 'unit'));
     if (!kind || !shelf) continue;
     const [job, club, item] = ['job', 'club', 'item'].map((key) => textOf(row, key)) as [string, string, string];
     const quantity = numberOf(row, 'quantity') ?? 0;
-    movements.push({ kind, job, club, shelf, item, quantity, round: numberOf(row, 'round') ?? 1 });
+    const [order, supplier] = [textOf(row, 'order') || undefined, textOf(row, 'supplier') || undefined];
+    const more = { round: numberOf(row, 'round') ?? 1, order, supplier, day: numberOf(row, 'date') };
+    movements.push({ kind, job, club, shelf, item, quantity, ...more });
   }
   return ok(movements);
 }
 
-/** Only a count may have found less than there was thought to be. */
-function negativeIssue(sheetRow: number, kind: string, quantity: number): Issue | undefined {
-  if (quantity >= 0 || kind === KIND_WORDS.counted) return undefined;
-  return { code: 'outOfRange', field: `Movements row ${sheetRow}, Quantity`, got: quantity, expected: 'more than 0' };
+/** Only a count may have found less than there was thought to be, and what is ordered can be told from what came only by its number. */
+function rowIssue(row: Row): Issue | undefined {
+  const [kind, quantity] = [textOf(row, 'kind'), numberOf(row, 'quantity') ?? 0];
+  const field = (header: string): string => `Movements row ${row.sheetRow}, ${header}`;
+  if (quantity < 0 && kind !== KIND_WORDS.counted) {
+    return { code: 'outOfRange', field: field('Quantity'), got: quantity, expected: 'more than 0' };
+  }
+  if ((kind === KIND_WORDS.ordered || kind === KIND_WORDS.cancelled) && textOf(row, 'order') === '') {
+    return { code: 'blank', field: field(columnOf(MOVEMENTS, 'order').header), expected: 'the number of the order' };
+  }
+  return undefined;
 }
 
 /** What stands beside each movement. */
@@ -66,6 +85,8 @@ function cellsOf(table: TableSeen, movement: Movement, { date, note }: Entered):
     unit: UNITS[movement.shelf],
     round: movement.round > 1 ? movement.round : null,
     note: note || null,
+    order: movement.order || null,
+    supplier: movement.supplier || null,
   };
   const cells = Array<Cell | undefined>(table.headers.length).fill(undefined);
   for (const [key, value] of Object.entries(values)) if (at(key) >= 0) cells[at(key)] = value;
@@ -85,7 +106,7 @@ export async function rowsEntered(
     table,
     movements.map((movement) => cellsOf(table, movement, entered)),
     looked[0] ?? null,
-  );
+  ).map((row): Change => (row.do === 'write' ? { ...row, whole: true } : row));
   // Text first: a job called 007 is to stay so.
   const grown = rows.filter(({ do: what }) => what === 'lengthen');
   return {

@@ -96,7 +96,14 @@ export type FreezeDone =
 export type UndoDone =
   | { readonly done: true; readonly reverted: Reverted }
   | NotDone
-  | { readonly done: false; readonly reason: 'nothingToUndo' };
+  | { readonly done: false; readonly reason: 'nothingToUndo' }
+  /** it goes back as a whole or not at all, and these cells and rows of it were changed since */
+  | {
+      readonly done: false;
+      readonly reason: 'changedSince';
+      readonly label: string;
+      readonly cells: readonly string[];
+    };
 
 export type LessonDone =
   | {

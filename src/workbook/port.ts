@@ -154,13 +154,14 @@ export type Change =
   | { readonly do: 'sheet'; readonly name: string }
   /**
    * put cells; the array is `at.rows` × `at.columns`. `of` says that they belong to rows of a table: taking back then finds
-   * each row again by what it is called, wherever it stands by then
+   * each row again by what it is called, wherever it stands by then. Writes that are `whole` are taken back together or not at all
    */
   | {
       readonly do: 'write';
       readonly at: Block;
       readonly cells: readonly (readonly Put[])[];
       readonly of?: RowsOf;
+      readonly whole?: boolean;
     }
   /**
    * lay a table of that name over a block whose first row holds the headers; of headers alone, it gets a blank row, which
@@ -216,6 +217,8 @@ export interface Written {
   readonly at: Block;
   /** Left out where the block is known by its address alone. */
   readonly rows?: WrittenRows;
+  /** Taken back with the others that are whole, or none of them is, and nothing else either. */
+  readonly whole?: boolean;
   /** Value, or formula text in `{ formula }`; an error constant is what one would type for it, `{ formula: '#N/A' }`. */
   readonly before: readonly (readonly (Cell | { readonly formula: string })[])[];
   /** What was put; `skip` where the cell was left alone, `call` where a formula of ours went in. */
@@ -259,6 +262,8 @@ export interface Reverted {
   readonly left: readonly string[];
   /** Rows of a table that are gone, or of which more than one is called so; nothing was put back there: `Clubs: 1042, Driver`. */
   readonly notFound: readonly string[];
+  /** What was changed since of something that goes only as a whole: nothing at all was taken back. Left out where that is not so. */
+  readonly changed?: readonly string[];
 }
 
 /** How far a workbook can go. */
@@ -328,7 +333,8 @@ export interface WorkbookPort {
   ): Promise<Receipt>;
   /**
    * Puts back what a receipt says was there, except cells that no longer hold what was put; those are listed. Cells of a
-   * table's rows are looked for where these rows stand now; other blocks where they stood.
+   * table's rows are looked for where these rows stand now; other blocks where they stood. Where a cell of a write that is whole
+   * was changed, nothing is put back.
    *
    * Looks are put back only as far as this: a part of a format that we gave a blank cell goes back to what a new sheet has,
    * not to what a person had set it to, and widths, heights, frozen rows and page stay. Highlights put beside a person's stay;

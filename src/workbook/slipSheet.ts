@@ -51,7 +51,7 @@ export function slipPage(
   { care, isRedo }: { readonly care: Omit<Care, 'hasLead'>; readonly isRedo: boolean },
 ): SlipCells {
   const whole = isRedo ? [] : clubs.filter(({ ticket }) => ticket?.takeOff === 'salvage').map(({ plan }) => plan.name);
-  const hasLead = clubs.some(({ ticket }) => ticket?.weight?.lead);
+  const hasLead = clubs.some((club) => club.hasLead);
   const list = [COLUMNS.map(({ header }) => header), ...clubs.map((club) => COLUMNS.map(({ cell }) => cell(club)))];
   const tail = [
     null,

@@ -1,5 +1,5 @@
 /** Every way in which a job on the shelves can end. Data only: `src/words/stockOutcomes.ts` says it in sentences. */
-import type { CannotTake, Issue, Lack, Movement, Shelf } from '../core/index';
+import type { CannotTake, Issue, Lack, Movement, Renamed, Share, Shelf } from '../core/index';
 import type { NotDone, Occupied } from './outcomes';
 import type { Block } from './port';
 
@@ -30,7 +30,13 @@ export type ReleaseDone =
 
 export type UseDone =
   /** `movements`: the rows written, none where it was taken already */
-  | { readonly done: true; readonly job: string; readonly movements: readonly Movement[] }
+  | {
+      readonly done: true;
+      readonly job: string;
+      readonly movements: readonly Movement[];
+      /** Clubs whose piece was taken before, when they were called otherwise. */
+      readonly renamed: readonly Renamed[];
+    }
   | NotDone
   | Occupied
   | Unreadable
@@ -38,10 +44,49 @@ export type UseDone =
   | { readonly done: false; readonly reason: 'cannotTake'; readonly cannot: CannotTake };
 
 export type MoveDone =
-  { readonly done: true; readonly movement: Movement; readonly onHand: number } | NotDone | Occupied | Unreadable;
+  | {
+      readonly done: true;
+      /** All of it, whichever orders it counts for. */
+      readonly movement: Movement;
+      /** undefined: it is not counted */
+      readonly onHand: number | undefined;
+      /** The orders that what came counts for. */
+      readonly shares: readonly Share[];
+    }
+  | NotDone
+  | Occupied
+  | Unreadable;
+
+export type PlaceDone =
+  /** `order` null: there was nothing to order */
+  | {
+      readonly done: true;
+      readonly order: string | null;
+      readonly supplier: string;
+      readonly movements: readonly Movement[];
+    }
+  | NotDone
+  | Occupied
+  | Unreadable
+  /** the tables ask for another order by now than was shown */
+  | { readonly done: false; readonly reason: 'orderChanged'; readonly supplier: string };
+
+export type OrderDone =
+  /** `movements`: the rows written, none where nothing was to come any more */
+  | { readonly done: true; readonly order: string; readonly movements: readonly Movement[] }
+  | NotDone
+  | Occupied
+  | Unreadable;
 
 export type StockPageDone =
-  | { readonly done: true; readonly sheet: string; readonly block: Block; readonly lines: number }
+  /** `lines`: to be ordered, or to be picked; `onOrder`: lines of orders that are still to come */
+  | {
+      readonly done: true;
+      readonly sheet: string;
+      readonly block: Block;
+      readonly lines: number;
+      readonly onOrder?: number;
+    }
   | NotDone
   | Occupied
   | Unreadable

@@ -1,113 +1,19 @@
-/** Reserving for jobs, releasing, taking what a job used, and what else happens to the shelves: each one read and one write. */
-import {
-  fail,
-  happenTo,
-  ok,
-  plainNumber,
-  releaseFor,
-  reserveFor,
-  stockState,
-  takeFor,
-  entriesOf,
-  type Happening,
-  type Issue,
-  type Movement,
-  type Result,
-  type Shelf,
-  type Stocked,
-  type Taken,
-} from '../core/index';
-import { folded, lackingHeaders } from './headings';
-import { readMovements, rowsEntered } from './movements';
-import type { InTheWay, NotDone, Occupied } from './outcomes';
+/** Reserving for jobs, releasing, and taking what a job used: each one read and one write. */
+import { entriesOf, releaseFor, reserveFor, stockState, takeFor, type Movement, type Renamed } from '../core/index';
+import { folded } from './headings';
+import { needsOfJob } from './jobNeeds';
+import { readMovements } from './movements';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
 import { politely } from './polite';
-import type { BlockSeen, Change, TableSeen, WorkbookPort } from './port';
-import { MOVEMENTS } from './tables/movements';
-import { readShelves, shelfTable, type Shelved } from './shelves';
-import { shopTables, tableQueries, type ShopTables } from './shop';
-import type { MoveDone, ReleaseDone, ReserveDone, UseDone } from './stockDone';
-import { needsOfJob, stockOf } from './stockScope';
-import { askFirst, changedCells, formulaCells, writeCells } from './tableCells';
-
-type Missing = Exclude<NotDone, { reason: 'port' }>;
-type Unreadable = Extract<UseDone, { reason: 'unreadable' }>;
-
-const unreadable = (issue: Issue): Unreadable => ({ done: false, reason: 'unreadable', issue });
-
-async function lookAtAll(port: WorkbookPort): Promise<ShopTables> {
-  return shopTables(await port.read(tableQueries()));
-}
-
-/** The ledger as a table that rows can be written into. */
-function ledgerIn({ Movements: table }: ShopTables): TableSeen | Missing {
-  if (!table) return { done: false, reason: 'tableMissing', table: MOVEMENTS.name };
-  const headers = lackingHeaders(table.headers, MOVEMENTS, false);
-  return headers.length > 0 ? { done: false, reason: 'columnMissing', table: MOVEMENTS.name, headers } : table;
-}
-
-interface ToWrite {
-  readonly ledger: TableSeen;
-  readonly movements: readonly Movement[];
-  readonly counts?: readonly { readonly stocked: Stocked; readonly onHand: number }[];
-  readonly shelved?: readonly Shelved[];
-  readonly today: number;
-  readonly note?: string;
-  readonly agreed: InTheWay | null;
-}
-
-/** Changes, and what was looked at for them. */
-export interface StockChanges {
-  readonly changes: readonly Change[];
-  readonly looked: readonly (TableSeen | BlockSeen)[];
-}
-
-/** Rows of the ledger and new counts, as changes of one write. Throws a PortError. */
-async function toWrite(port: WorkbookPort, of: ToWrite): Promise<StockChanges | Occupied> {
-  const { ledger, movements, counts = [], shelved = [], today, note = '', agreed } = of;
-  const rows = await rowsEntered(port, ledger, movements, { date: today, note });
-  const cells = counts.flatMap(({ stocked, onHand }) => {
-    const place = shelved.find((each) => each.stocked === stocked && each.column >= 0);
-    return place ? [{ place, cell: { row: place.row, column: place.column, value: onHand } }] : [];
-  });
-  const tables = [...new Set(cells.map(({ place }) => place.table))];
-  const perTable = tables.map((table) => ({
-    table,
-    named: cells.flatMap(({ place }) => (place.table === table ? [place.nameColumn] : [])).slice(0, 1),
-    cells: changedCells(
-      table,
-      cells.filter(({ place }) => place.table === table).map(({ cell }) => cell),
-    ),
-  }));
-  const question = askFirst(
-    null,
-    perTable.flatMap((each) => formulaCells(each.table, each.cells)),
-    agreed,
-  );
-  if (question) return question;
-  const counted = perTable.flatMap((each) => writeCells(each.table, each.cells, each.named));
-  return { changes: [...rows.changes, ...counted], looked: [ledger, ...rows.looked, ...tables] };
-}
-
-async function write(port: WorkbookPort, of: ToWrite, label: string): Promise<Occupied | null> {
-  if (of.movements.length === 0) return null;
-  const ready = await toWrite(port, of);
-  if ('done' in ready) return ready;
-  await port.apply([...ready.changes, { do: 'remember', key: PLANS_BEFORE_KEY, value: '' }], ready.looked, {
-    label,
-    receiptKey: LAST_FILL_KEY,
-  });
-  return null;
-}
+import type { WorkbookPort } from './port';
+import { readShelves } from './shelves';
+import type { ShopTables } from './shop';
+import type { ReleaseDone, ReserveDone, UseDone } from './stockDone';
+import { stockOf } from './stockScope';
+import { badCount, ledgerIn, lookAtAll, toWrite, unreadable, writeStock } from './stockWrites';
+import type { StockAct, StockChanges } from './stockWrites';
 
 /* ------------------------------------------------------------------ reserving */
-
-/** What reserving is asked with. */
-export interface StockAct {
-  /** Day as a workbook counts it. */
-  readonly today: number;
-  readonly agreed?: InTheWay | null | undefined;
-}
 
 /**
  * Reserves for jobs what they need and is there: of those named the earliest due first, what other jobs have reserved stays theirs. Done
@@ -133,7 +39,7 @@ export async function reserveJobs(
     if (chosen.length === 0) return { done: false, reason: 'noOpenJob', jobs: jobs ?? [] };
     // What cannot be counted is told, and keeps nobody from getting the rest.
     const movements = reserveFor(asked, chosen).filter((movement) => !badCount(shelved, [movement]));
-    const question = await write(port, { ledger, movements, today, agreed }, labelOf('Reserved for', chosen));
+    const question = await writeStock(port, { ledger, movements, today, agreed }, labelOf('Reserved for', chosen));
     if (question) return question;
     const known = readMovements(ledger);
     const after = stockState({ ...asked, entries: entriesOf([...(known.ok ? known.value : []), ...movements]) });
@@ -148,21 +54,6 @@ export async function reserveJobs(
       problems: seen.value.problems,
     };
   });
-}
-
-/** A count that cannot be read, or a thing listed twice, among what is to be moved. */
-function badCount(shelved: readonly Shelved[], movements: readonly Movement[]): Issue | undefined {
-  const moved = new Set(movements.map(({ shelf, item }) => `${shelf} ${folded(item)}`));
-  const concerned = shelved.filter(({ stocked }) => moved.has(`${stocked.shelf} ${folded(stocked.item)}`));
-  const issue = concerned.flatMap(({ issues }) => issues)[0];
-  if (issue) return issue;
-  const twice = concerned.find(
-    ({ stocked }, at) =>
-      concerned.findIndex(
-        (other) => other.stocked.shelf === stocked.shelf && folded(other.stocked.item) === folded(stocked.item),
-      ) < at,
-  );
-  return twice && { code: 'duplicate', field: shelfTable(twice.stocked.shelf), got: twice.stocked.item };
 }
 
 function labelOf(what: string, jobs: readonly string[]): string {
@@ -188,7 +79,7 @@ export async function releaseJobs(
     const { asked, state } = seen.value;
     const movements = jobs ? releaseFor(asked.entries, jobs) : strandedRows(state.stranded, asked);
     const names = [...new Set(movements.map(({ job }) => job))];
-    const question = await write(port, { ledger, movements, today, agreed }, labelOf('Released for', names));
+    const question = await writeStock(port, { ledger, movements, today, agreed }, labelOf('Released for', names));
     return question ?? { done: true, jobs: names, movements };
   });
 }
@@ -206,6 +97,8 @@ function strandedRows(stranded: Seen['state']['stranded'], asked: Seen['asked'])
 
 export interface UseReady extends StockChanges {
   readonly movements: readonly Movement[];
+  /** Clubs whose piece was taken before, when they were called otherwise. */
+  readonly renamed: readonly Renamed[];
 }
 
 /**
@@ -231,13 +124,13 @@ export async function useReady(
   const stocked = shelved.map((each) => each.stocked);
   const taken = takeFor({ stocked, entries: entriesOf(known.value) }, needs.value);
   if (!taken.ok) return { done: false, reason: 'cannotTake', cannot: taken.cannot };
-  const { movements, onHand }: Taken = taken.value;
+  const { movements, onHand, renamed } = taken.value;
   const bad = badCount(shelved, movements);
   if (bad) return unreadable(bad);
-  if (movements.length === 0) return { changes: [], looked: [], movements };
+  if (movements.length === 0) return { changes: [], looked: [], movements, renamed };
   const note = needs.value.round > 1 ? 'Redo under warranty' : '';
   const ready = await toWrite(port, { ledger, movements, counts: onHand, shelved, today, note, agreed });
-  return 'done' in ready ? ready : { ...ready, movements };
+  return 'done' in ready ? ready : { ...ready, movements, renamed };
 }
 
 /** Takes from the shelves what a job used: once, however often it is asked; nothing at all where one thing is not there. */
@@ -245,77 +138,13 @@ export async function useStock(port: WorkbookPort, job: string, act: StockAct): 
   return politely(async (): Promise<UseDone> => {
     const ready = await useReady(port, await lookAtAll(port), job, act);
     if ('done' in ready) return ready;
-    const { changes, looked, movements } = ready;
+    const { changes, looked, movements, renamed } = ready;
     if (movements.length > 0) {
       await port.apply([...changes, { do: 'remember', key: PLANS_BEFORE_KEY, value: '' }], looked, {
         label: `Stock used for job ${job}`,
         receiptKey: LAST_FILL_KEY,
       });
     }
-    return { done: true, job, movements };
+    return { done: true, job, movements, renamed };
   });
-}
-
-/* ------------------------------------------------------------------ what else happens */
-
-export interface MoveAsked {
-  readonly shelf: Shelf;
-  readonly item: string;
-  readonly kind: Happening['kind'];
-  /** As typed. */
-  readonly quantity: string;
-  readonly note: string;
-}
-
-/** Something came, was spoiled or was counted: its count and its row in the ledger, together or not at all. */
-export async function moveStock(
-  port: WorkbookPort,
-  asked: MoveAsked,
-  { today, agreed = null }: StockAct,
-): Promise<MoveDone> {
-  return politely(async (): Promise<MoveDone> => {
-    const tables = await lookAtAll(port);
-    const ledger = ledgerIn(tables);
-    if ('done' in ledger) return ledger;
-    const shelved = readShelves(tables);
-    const place = placeOf(shelved, asked);
-    if (!place.ok) return unreadable(place.issue);
-    const { stocked, table, column } = place.value;
-    if (column < 0) return { done: false, reason: 'columnMissing', table: table.name, headers: ['On hand'] };
-    const quantity = readQuantity(asked.quantity);
-    if (!quantity.ok) return unreadable(quantity.issue);
-    const after = happenTo(stocked, { kind: asked.kind, quantity: quantity.value });
-    if (!after.ok) return unreadable(after.issue);
-    const { movement, onHand } = after.value;
-    const question = await write(
-      port,
-      { ledger, movements: [movement], counts: [{ stocked, onHand }], shelved, today, note: asked.note.trim(), agreed },
-      `${asked.item} ${LABELS[asked.kind]}`,
-    );
-    return question ?? { done: true, movement, onHand };
-  });
-}
-
-const LABELS: Readonly<Record<Happening['kind'], string>> = {
-  arrived: 'arrived',
-  writtenOff: 'written off',
-  counted: 'counted',
-};
-
-function placeOf(shelved: readonly Shelved[], { shelf, item, kind }: MoveAsked): Result<Shelved> {
-  const found = shelved.filter(({ stocked }) => stocked.shelf === shelf && folded(stocked.item) === folded(item));
-  const [first] = found;
-  if (!first) return fail({ code: 'unknownItem', field: 'Item', got: item });
-  if (found.length > 1) return fail({ code: 'duplicate', field: shelfTable(shelf), got: item });
-  const [issue] = first.issues;
-  // A count mends a cell that cannot be read.
-  return issue && kind !== 'counted' ? fail(issue) : ok(first);
-}
-
-function readQuantity(text: string): Result<number> {
-  if (text.trim() === '') return fail({ code: 'blank', field: 'Quantity', expected: 'how many' });
-  const value = plainNumber(text);
-  return value === undefined
-    ? fail({ code: 'notNumber', field: 'Quantity', got: text, expected: 'a number alone, such as 12 or 2,5' })
-    : ok(value);
 }

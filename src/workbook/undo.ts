@@ -7,13 +7,16 @@ import { isPacked, unpackReceipt } from './shared/receipt';
 
 /**
  * Puts back what stood in the workbook before the last fill, freeze or lesson; cells that a person changed since are left
- * and listed. It works once: afterwards there is nothing to take back.
+ * and listed. It works once: afterwards there is nothing to take back. What was taken from stock goes back as a whole: where a part of it was
+ * changed since, nothing is taken back, and it may be tried again.
  */
 export async function undoLast(port: WorkbookPort): Promise<UndoDone> {
   return politely(async (): Promise<UndoDone> => {
     const receipt = await recallReceipt(port);
     if (!receipt) return { done: false, reason: 'nothingToUndo' };
     const reverted = await port.revert(receipt);
+    const { label, changed } = reverted;
+    if (changed) return { done: false, reason: 'changedSince', label, cells: changed };
     await port.remember(LAST_FILL_KEY, null);
     const plansBefore = await port.recall(PLANS_BEFORE_KEY);
     if (plansBefore) {

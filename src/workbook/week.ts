@@ -10,12 +10,14 @@ import { readMoney, type TermsChosen } from './readMoney';
 import { latestOf, readRegister, type Registered } from './quoteRegister';
 import { moneyTables, quotePlan } from './quoteScope';
 import type { ShopTables } from './shop';
-import { stockOf } from './stockScope';
+import { stockSteps } from './stockScope';
 
 /** A thing that a job does not get. */
 export interface ShortItem {
   readonly item: string;
   readonly quantity: number;
+  /** How much of that is on order. */
+  readonly onOrder: number;
   readonly shelf: StockState['items'][number]['shelf'];
 }
 
@@ -84,13 +86,13 @@ export function weekOf(asked: WeekAsked): Result<Week> {
   return drained(weekSteps(asked));
 }
 
-/** {@link weekOf} in steps, two for each job. */
+/** {@link weekOf} in steps, some for each job. */
 export function* weekSteps({ tables, today }: WeekAsked): Generator<Progress, Result<Week>> {
   const found = yield* openJobsSteps(tables);
   if (!found.ok) return found;
   const { jobs, bare, problems } = found.value;
   const prices = pricesOf(tables, today);
-  const stock = stockOf({ tables }, found);
+  const stock = yield* stockSteps(tables, found);
   const short: ReadonlyMap<string, readonly ShortItem[]> = stock.ok ? shortByJob(stock.value.state) : new Map();
   const listed: WeekJob[] = [];
   for (const [at, job] of jobs.entries()) {
@@ -143,8 +145,8 @@ function part(key: string, jobs: readonly WeekJob[]): WeekPart {
 function shortByJob({ items }: StockState): Map<string, ShortItem[]> {
   const found = new Map<string, ShortItem[]>();
   for (const { item, shelf, lacks } of items) {
-    for (const { job, quantity } of lacks) {
-      found.set(folded(job), [...(found.get(folded(job)) ?? []), { item, shelf, quantity }]);
+    for (const { job, quantity, onOrder } of lacks) {
+      found.set(folded(job), [...(found.get(folded(job)) ?? []), { item, shelf, quantity, onOrder }]);
     }
   }
   return found;

@@ -5,7 +5,9 @@ import { fillPick } from '../../src/workbook/fillPick';
 import { readShop } from '../../src/workbook/shop';
 import { dayWords } from '../../src/words/intake';
 import { setUp } from '../../src/workbook/setUp';
-import { moveStock, releaseJobs, reserveJobs, useStock } from '../../src/workbook/stockJobs';
+import { moveStock } from '../../src/workbook/moveStock';
+import { cancelOrder, placeOrder, takeInOrder } from '../../src/workbook/orderJobs';
+import { releaseJobs, reserveJobs, useStock } from '../../src/workbook/stockJobs';
 import { undoLast } from '../../src/workbook/undo';
 import { CLUB_ROWS, JOB_ROWS, STOCK_ROWS } from '../workbook/workshop';
 import { fillTable, type JobsBench } from './jobsSuite';
@@ -68,6 +70,41 @@ export function stockSuite(host: string, makeBench: () => StockBench | Promise<S
       expect((await ledger()).length).toBe(2 * reserved.length);
     });
 
+    it('takes back what a job used as a whole, or nothing of it', async () => {
+      await useStock(port, '1042', act);
+      const used = await ledger();
+      const { at, headers } = await table('Stock');
+      const column = at.column + headers.indexOf('On hand');
+      await bench.person.type('Stock', at.row + 1, column, 16);
+      expect(await undoLast(port)).toMatchObject({ done: false, reason: 'changedSince', cells: [expect.any(String)] });
+      expect(await ledger()).toEqual(used);
+      expect(await onHand()).toBe(16);
+      await bench.person.type('Stock', at.row + 1, column, 17);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+      expect(await ledger()).toEqual([]);
+      expect(await onHand()).toBe(20);
+    });
+
+    it('puts on order, takes in a part, cancels the rest, each once', async () => {
+      await moveStock(port, { shelf: 'grip', item: 'FERN-M', kind: 'counted', quantity: '2', note: '' }, act);
+      const asked = { supplier: '', lines: [{ shelf: 'grip', item: 'FERN-M', quantity: 2 }] } as const;
+      expect(await placeOrder(port, asked, act)).toMatchObject({ done: true, order: '1' });
+      expect(await placeOrder(port, asked, act)).toMatchObject({ done: true, order: null, movements: [] });
+      const part = { shelf: 'grip', item: 'FERN-M', kind: 'arrived', quantity: '1', note: '' } as const;
+      expect(await moveStock(port, part, act)).toMatchObject({ onHand: 3, shares: [{ order: '1', outstanding: 1 }] });
+      expect(await takeInOrder(port, '1', act)).toMatchObject({ done: true, movements: [{ quantity: 1 }] });
+      expect(await onHand()).toBe(4);
+      expect(await undoLast(port)).toMatchObject({ done: true });
+      expect(await cancelOrder(port, '1', act)).toMatchObject({ done: true, movements: [{ quantity: 1 }] });
+      expect(await cancelOrder(port, '1', act)).toMatchObject({ done: true, movements: [] });
+      expect((await ledger()).slice(1)).toEqual([
+        'Ordered|||FERN-M|2|pc',
+        'Arrived|||FERN-M|1|pc',
+        'Cancelled|||FERN-M|1|pc',
+      ]);
+      expect(await onHand()).toBe(3);
+    });
+
     it('counts, and asks before a formula of the shop’s own is written over', async () => {
       const { at, headers } = await table('Stock');
       const count = { shelf: 'grip', item: 'FERN-M', kind: 'counted', quantity: '18', note: '' } as const;
@@ -90,21 +127,21 @@ export function stockSuite(host: string, makeBench: () => StockBench | Promise<S
 
     it('fills the order and the pick list, shorter ones in place, and takes them back', async () => {
       const cells = async (sheet: string): Promise<string[]> => {
-        const at = { sheet, row: 0, column: 0, rows: 16, columns: 8 };
+        const at = { sheet, row: 0, column: 0, rows: 16, columns: 9 };
         const [{ values }] = await port.read([{ read: 'block', at }]);
         return values.map((row) => row.map((cell) => String(cell ?? '')).join('|'));
       };
       await moveStock(port, { shelf: 'grip', item: 'FERN-M', kind: 'counted', quantity: '2', note: '' }, act);
       expect(await fillPick(port, await readShop(port), {})).toMatchObject({ done: true, sheet: 'Pick list' });
       const all = await cells('Pick list');
-      expect(all).toContain('FERN-M||4 pieces|1042: 3; 1043: 1|2 pieces|||');
+      expect(all).toContain('FERN-M||4 pieces|1042: 3; 1043: 1|2 pieces||||');
       expect(await fillPick(port, await readShop(port), { jobs: ['1043'] })).toMatchObject({ done: true });
-      expect(await cells('Pick list')).toContain('FERN-M||1 piece|1043: 1|2 pieces|||');
+      expect(await cells('Pick list')).toContain('FERN-M||1 piece|1043: 1|2 pieces||||');
       expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
       expect(await cells('Pick list')).toEqual(all);
       expect(await fillOrder(port, await readShop(port))).toMatchObject({ done: true, sheet: 'Order', lines: 1 });
       expect(await cells('Order')).toContain(
-        `FERN-M||2|1 piece|2 pieces|0 pieces|1042 lacks 1 from ${dayWords(46000)}; 1043 lacks 1|`,
+        `FERN-M||2|1 piece|2 pieces|0 pieces||1042 lacks 1 from ${dayWords(46000)}; 1043 lacks 1|`,
       );
       expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
       const [sheets] = await port.read([{ read: 'sheets' }]);

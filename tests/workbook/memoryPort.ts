@@ -23,7 +23,7 @@ import { contains, named, overlap, sameBlock, sameName } from '../../src/workboo
 import { nothingThere } from '../../src/workbook/shared/looked';
 import { buildReceipt, isPacked, packReceipt, unpackReceipt } from '../../src/workbook/shared/receipt';
 import { refuseUnsafe, tableBlock } from '../../src/workbook/shared/refuse';
-import { planRevert } from '../../src/workbook/shared/revert';
+import { planRevert, revertedBy } from '../../src/workbook/shared/revert';
 
 type Held = { value: Seen } | { formula: string };
 interface Sheet {
@@ -303,7 +303,7 @@ export class MemoryPort implements WorkbookPort {
     this.state.dressed = this.state.dressed.filter(({ at }) => !plan.undress.some((block) => sameBlock(block.at, at)));
     for (const name of plan.deleteSheets) this.deleteSheet(name);
     this.state.dressed = this.state.dressed.filter(({ at }) => this.sheet(at.sheet) !== null);
-    return { label: receipt.label, restored: plan.restored, left: plan.left, notFound: plan.notFound };
+    return revertedBy(receipt, plan);
   }
 
   async selection(): Promise<Selection> {

@@ -2,8 +2,10 @@
 import { FULCRUM_INCHES } from '../constants';
 import { planClub } from '../plan/planClub';
 import { remedyPoints } from '../plan/remedy';
-import type { Club, ClubPlan, Grip, Remedy, Way } from '../plan/types';
-import type { Shelf } from './expected';
+import type { Club, ClubPlan, Grip, PlanInput, Remedy, SetPlan, Way } from '../plan/types';
+import { shelfOf, type Shelf } from './expected';
+import { sortMeasured } from './measured';
+import type { MeasuredClub } from './types';
 
 /** What the bench says of a club beside its measurements. What is undefined was done as planned. */
 export interface Fitting {
@@ -45,6 +47,30 @@ export function asFitted(planned: ClubPlan, arrived: Club, said: Fitting | undef
   return {
     plan: onGrams === undefined ? plan : withWeight(plan, remedyOf(plan, club, { ...said, onGrams }, shelf)),
     club: isStripped ? { ...club, lengthChangeInches: 0, plugGrams: 0 } : club,
+  };
+}
+
+export interface FittedSet {
+  readonly plan: SetPlan;
+  readonly input: PlanInput;
+  /** What the bench said, by the club's row. */
+  readonly said: ReadonlyMap<number, MeasuredClub>;
+}
+
+/** A whole set as it was fitted, for whoever counts what went onto it. Rows that belong to no club are left out; checking in names them. */
+export function fittedSet(plan: SetPlan, input: PlanInput, measured: readonly MeasuredClub[]): FittedSet {
+  const shelf = shelfOf(input);
+  const sorted = sortMeasured(plan, measured);
+  const said = new Map([...sorted.byRow].map(([row, club]) => [row, club.measured]));
+  const arrived = new Map(input.clubs.map((club) => [club.row, club]));
+  const fitted = plan.clubs.flatMap((planned): AsFitted[] => {
+    const club = arrived.get(planned.row);
+    return club ? [asFitted(planned, club, said.get(planned.row), shelf)] : [];
+  });
+  return {
+    plan: { ...plan, clubs: fitted.map((of) => of.plan) },
+    input: { ...input, clubs: fitted.map((of) => of.club) },
+    said,
   };
 }
 

@@ -216,6 +216,8 @@ export interface MeasuredClub {
   /** Where it sits, from the butt, and by which way of weighting. */
   readonly onInches?: number | undefined;
   readonly onWay?: string | undefined;
+  /** How much of that this time put on; undefined: all of it, unless the club is done once more, which puts none on. */
+  readonly newGrams?: number | undefined;
   /** Grip and layers as they were fitted, where a plan made since may say otherwise. */
   readonly item?: string | undefined;
   readonly layers?: number | undefined;

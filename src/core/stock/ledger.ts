@@ -1,7 +1,7 @@
 /** What the rows of a ledger come to; their order does not matter, so that a person may sort them. */
 import { groupedBy } from '../plan/together';
 import { itemKey, lessOf, sameWord, sumOf } from './quantity';
-import type { Entry, Movement, MovementKind } from './types';
+import type { Entry, JobNeeds, Movement, MovementKind, Renamed } from './types';
 
 /** What tells one entry from all others. */
 export function entryKey(of: Pick<Movement, 'job' | 'club' | 'shelf' | 'item' | 'round'>): string {
@@ -36,4 +36,45 @@ export function settle(entry: Entry, wanted: number): Movement[] {
   if (difference === 0) return [];
   const kind = difference > 0 ? 'reserved' : 'released';
   return [{ kind, job, club, shelf, item, round, quantity: Math.abs(difference) }];
+}
+
+/** What of a job's needs has been used already. */
+export interface UsedUp {
+  /** By the key of the entry; none where nothing was used. */
+  readonly used: ReadonlyMap<string, number>;
+  readonly renamed: readonly Renamed[];
+}
+
+/**
+ * What a job has used of what it needs. Pieces that were taken for a club which the job has no more count for clubs that get the same
+ * thing and took none: a club was renamed, and its piece is not taken twice.
+ *
+ * @param entries of that job; those of other rounds are left out
+ */
+export function usedUp(
+  { round, job, needs }: Pick<JobNeeds, 'job' | 'round' | 'needs'>,
+  entries: readonly Entry[],
+): UsedUp {
+  const taken = entries.filter((entry) => entry.round === round && entry.used > 0);
+  const used = new Map(taken.map((entry) => [entryKey(entry), entry.used]));
+  const clubs = new Set(needs.map(({ club }) => sameWord(club)));
+  const spare = taken.filter(({ club }) => !clubs.has(sameWord(club))).map((entry) => ({ entry, left: entry.used }));
+  if (spare.length === 0) return { used, renamed: [] };
+  const renamed = needs.flatMap((need) => {
+    const key = entryKey({ ...need, job, round });
+    return spare.flatMap((of): Renamed[] => {
+      const open = lessOf(need.quantity, used.get(key) ?? 0);
+      const given = itemKey(of.entry) === itemKey(need) ? Math.min(of.left, open) : 0;
+      if (given <= 0) return [];
+      of.left = lessOf(of.left, given);
+      used.set(key, sumOf([used.get(key) ?? 0, given]));
+      return [{ was: of.entry.club, now: need.club, shelf: need.shelf, item: need.item }];
+    });
+  });
+  return { used, renamed };
+}
+
+/** Entries by the job they belong to, as it is compared. */
+export function entriesByJob(entries: ReadonlyMap<string, Entry>): ReadonlyMap<string, readonly Entry[]> {
+  return groupedBy(entries.values(), ({ job }) => sameWord(job));
 }

@@ -21,22 +21,30 @@ export interface NeedsAsked {
 
 /**
  * What a job needs: a grip for each club unless the client brings it, tape in yards (to a thousandth, about a millimetre) and weight
- * in grams for the job as a whole, strips and solvent. Weight that is on already from the first time is not needed again.
+ * in grams for the job as a whole, strips, and solvent in millilitres. Weight that is on already from the first time is not needed again.
  */
 export function needsOf(asked: NeedsAsked): JobNeeds {
   const { job, due, round, clubs, ownGrips } = asked;
   const bought = clubs.filter(({ row, item }) => item !== '' && !ownGrips.has(row));
+  const solventMl = exactSum(
+    clubs.map((club) => club.solventMl),
+    PER_GRAM,
+  );
   return {
     job,
     due,
     round,
-    needs: [...gripNeeds(bought), ...tapeNeeds(asked), ...weightNeeds(clubs)],
+    needs: [...gripNeeds(bought), ...tapeNeeds(asked), ...weightNeeds(clubs), ...solventNeed(solventMl)],
     twoWayStrips: clubs.filter(({ tape }) => tape.twoWayInches > 0).length,
-    solventMl: exactSum(
-      clubs.map(({ solventMl }) => solventMl),
-      PER_GRAM,
-    ),
   };
+}
+
+/** What the ledger calls it: a can is of one kind or another, and no table lists it. */
+export const SOLVENT = 'Solvent';
+
+/** None where water or air does it. */
+function solventNeed(quantity: number): Need[] {
+  return quantity > 0 ? [{ shelf: 'solvent', item: SOLVENT, club: '', quantity }] : [];
 }
 
 function gripNeeds(clubs: readonly TicketClub[]): Need[] {

@@ -6,10 +6,10 @@ import { byDue } from './state';
 import type { ItemState, JobNeeds, OrderLine, PickLine, PickList, SupplierOrder } from './types';
 
 /**
- * What to order, by supplier: for each thing that is short or no more is left of than its reorder point, the fewest whole packs that
- * serve every open job and leave more than the reorder point; without a reorder point, that serve every open job.
+ * What to order, by supplier: for each thing that is short or no more is left of than its reorder point, what is on order counted in, the
+ * fewest whole packs that serve every open job and leave more than the reorder point; without a reorder point, that serve every open job.
  *
- * `packs = ⌊(reorderAt − left) / pack⌋ + 1`, or `⌈−left / pack⌉`; `left` is below 0 by what is missing.
+ * `packs = ⌊(reorderAt − coming) / pack⌋ + 1`, or `⌈−coming / pack⌉`; `coming` is what is left and on order, below 0 by what is missing.
  */
 export function orderOf(items: readonly ItemState[]): SupplierOrder[] {
   const wanted = items.filter(({ low }) => low).flatMap((state) => lineOf(state));
@@ -33,14 +33,14 @@ export function costOfPack(cost: number, pack: number): number {
   return exactSum([cost * pack], PER_MONEY);
 }
 
-function lineOf({ shelf, item, stocked, left, lacks }: ItemState): { supplier: string; line: OrderLine }[] {
+function lineOf({ shelf, item, stocked, left, onOrder, lacks }: ItemState): { supplier: string; line: OrderLine }[] {
   if (!stocked || left === undefined) return [];
   const { pack = 1, packCost, reorderAt, supplier = '' } = stocked;
-  const packs = reorderAt === undefined ? Math.ceil(-left / pack) : Math.floor((reorderAt - left) / pack) + 1;
+  const coming = sumOf([left, onOrder]);
+  const packs = reorderAt === undefined ? Math.ceil(-coming / pack) : Math.floor((reorderAt - coming) / pack) + 1;
   const cost = packCost === undefined ? undefined : exactSum([packCost * packs], PER_MONEY);
-  return [
-    { supplier, line: { shelf, item, packs, quantity: sumOf([packs * pack]), pack, cost, lacks, left, reorderAt } },
-  ];
+  const quantity = sumOf([packs * pack]);
+  return [{ supplier, line: { shelf, item, packs, quantity, pack, cost, lacks, left, onOrder, reorderAt } }];
 }
 
 /** One list of all that jobs need, each thing with what of it is for which job; jobs by the day they are due. */
@@ -55,7 +55,7 @@ export function pickList(jobs: readonly JobNeeds[]): PickList {
     }));
     return { shelf, item, jobs: byJob, quantity: sumOf(byJob.map(({ quantity }) => quantity)) };
   });
-  const shelfOrder = ['grip', 'tape', 'weight'];
+  const shelfOrder = ['grip', 'tape', 'weight', 'solvent'];
   return {
     jobs: inOrder.map(({ job, due }) => ({ job, due })),
     lines: lines.sort(
@@ -63,6 +63,5 @@ export function pickList(jobs: readonly JobNeeds[]): PickList {
         shelfOrder.indexOf(one.shelf) - shelfOrder.indexOf(other.shelf) || (one.item < other.item ? -1 : 1),
     ),
     twoWayStrips: sumOf(jobs.map((job) => job.twoWayStrips)),
-    solventMl: sumOf(jobs.map((job) => job.solventMl)),
   };
 }

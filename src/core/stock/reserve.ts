@@ -1,9 +1,9 @@
 /** Reserving for jobs, releasing what is not wanted, and taking what a job used. */
-import { entryKey, settle } from './ledger';
+import { entriesByJob, entryKey, settle, usedUp } from './ledger';
 import { itemKey, lessOf, sameWord, sumOf } from './quantity';
 import { byDue, wantedOf, type StockAsked } from './state';
 import type { CannotTake, Entry, JobNeeds, Movement, Need, Stocked, Taken } from './types';
-import { fail, ok, type Issue } from '../result';
+import type { Issue } from '../result';
 import { groupedBy } from '../plan/together';
 
 function blankEntry({ job, round }: Pick<JobNeeds, 'job' | 'round'>, { shelf, item, club }: Need): Entry {
@@ -21,8 +21,8 @@ export function reserveFor({ stocked, jobs, entries }: StockAsked, chosen: reado
   const names = new Set(chosen.map(sameWord));
   const open = byDue(jobs.filter(({ job }) => names.has(sameWord(job))));
   const pools = poolsOf(stocked, entries, new Set(open.map(({ job }) => sameWord(job))));
-  const ofJob = groupedBy(entries, ([, { job }]) => sameWord(job));
-  return open.flatMap((job) => reserveOne(job, new Map(ofJob.get(sameWord(job.job))), pools));
+  const byJob = entriesByJob(entries);
+  return open.flatMap((job) => reserveOne(job, byJob.get(sameWord(job.job)) ?? [], pools));
 }
 
 /** What is there of each thing for the jobs concerned; what no table lists is missing. */
@@ -44,8 +44,9 @@ function poolsOf(
 }
 
 /** @param entries of that job alone */
-function reserveOne(job: JobNeeds, entries: ReadonlyMap<string, Entry>, pools: Map<string, number>): Movement[] {
-  const wanted = wantedOf(job, entries);
+function reserveOne(job: JobNeeds, own: readonly Entry[], pools: Map<string, number>): Movement[] {
+  const wanted = wantedOf(job, own);
+  const entries = new Map(own.map((entry) => [entryKey(entry), entry]));
   const rows = job.needs.flatMap((need) => {
     const key = entryKey({ ...need, job: job.job, round: job.round });
     const thing = itemKey(need);
@@ -71,10 +72,12 @@ export function releaseFor(entries: ReadonlyMap<string, Entry>, jobs: readonly s
  */
 export function takeFor(
   { stocked, entries }: Pick<StockAsked, 'stocked' | 'entries'>,
-  { job, round, needs }: Pick<JobNeeds, 'job' | 'round' | 'needs'>,
+  of: Pick<JobNeeds, 'job' | 'round' | 'needs'>,
 ): { readonly ok: true; readonly value: Taken } | { readonly ok: false; readonly cannot: CannotTake } {
+  const { job, round, needs } = of;
+  const before = usedUp(of, entriesByJob(entries).get(sameWord(job)) ?? []);
   const used = needs.flatMap((need): Movement[] => {
-    const quantity = lessOf(need.quantity, entries.get(entryKey({ ...need, job, round }))?.used ?? 0);
+    const quantity = lessOf(need.quantity, before.used.get(entryKey({ ...need, job, round })) ?? 0);
     return quantity > 0 ? [{ ...need, kind: 'used', job, round, quantity }] : [];
   });
   const shelves = groupedBy(stocked, itemKey);
@@ -91,7 +94,8 @@ export function takeFor(
     .filter((each) => each.onHand < 0)
     .map(({ stocked: { item, shelf, onHand: there = 0 }, wanted }) => ({ item, shelf, onHand: there, wanted }));
   if (issues.length > 0 || tooFew.length > 0) return { ok: false, cannot: { issues, tooFew } };
-  return { ok: true, value: { movements: [...used, ...givenUp(job, used, entries, round)], onHand } };
+  const movements = [...used, ...givenUp(job, used, entries, round)];
+  return { ok: true, value: { movements, onHand, renamed: before.renamed } };
 }
 
 /** Tape and weight that no table lists are written down, and counted nowhere. */
@@ -116,47 +120,4 @@ function givenUp(
       const balance = lessOf(entry.balance, taken.get(entryKey(entry)) ?? 0);
       return settle({ ...entry, balance, reserved: Math.max(0, balance) }, 0);
     });
-}
-
-/** What happens to a thing on the shelf apart from any job. */
-export interface Happening {
-  readonly kind: 'arrived' | 'writtenOff' | 'counted';
-  /** What came or was spoiled, above 0; of a count, what is there. */
-  readonly quantity: number;
-}
-
-/**
- * One thing after something came, was spoiled or was counted. A count takes the place of what was on hand, and its row says by how
- * much it differs.
- *
- * @returns outOfRange where more would be written off than there is, or nothing came
- */
-export function happenTo(stocked: Stocked, { kind, quantity }: Happening) {
-  const { onHand, shelf, item } = stocked;
-  const row = (by: number): Movement => ({ kind, job: '', club: '', shelf, item, quantity: by, round: 1 });
-  if (quantity < 0 || (quantity === 0 && kind !== 'counted')) {
-    return fail({
-      code: 'outOfRange',
-      field: 'Quantity',
-      got: quantity,
-      expected: kind === 'counted' ? '0 or more' : 'more than 0',
-    });
-  }
-  if (shelf === 'grip' && !Number.isInteger(quantity)) {
-    return fail({ code: 'notWhole', field: 'Quantity', got: quantity, expected: 'grips come in pieces' });
-  }
-  if (kind === 'counted') return ok({ onHand: quantity, movement: row(lessOf(quantity, onHand ?? 0)) });
-  if (onHand === undefined) {
-    return fail({ code: 'blank', field: `On hand of ${item}`, expected: 'a count first' });
-  }
-  const after = sumOf([onHand, kind === 'arrived' ? quantity : -quantity]);
-  if (after < 0) {
-    return fail({
-      code: 'outOfRange',
-      field: 'Quantity',
-      got: quantity,
-      expected: `no more than the ${onHand} on hand`,
-    });
-  }
-  return ok({ onHand: after, movement: row(quantity) });
 }

@@ -1,6 +1,6 @@
 /** How everything on the shelves stands against what open jobs need. */
 import { groupedBy } from '../plan/together';
-import { entryKey } from './ledger';
+import { entriesByJob, entryKey, usedUp } from './ledger';
 import { itemKey, lessOf, sameWord, sumOf } from './quantity';
 import type { Entry, ItemState, JobNeeds, Lack, Stocked, StockState, Stranded } from './types';
 
@@ -11,6 +11,8 @@ export interface StockAsked {
   readonly entries: ReadonlyMap<string, Entry>;
   /** Jobs that are listed and done, in lower case: the others are gone. */
   readonly doneJobs: ReadonlySet<string>;
+  /** What is ordered and not here yet, by thing. */
+  readonly onOrder?: ReadonlyMap<string, number> | undefined;
 }
 
 /** Jobs by the day they are promised for; of one day, and of none, in the order of the sheet. */
@@ -27,14 +29,17 @@ interface Claim {
   readonly reserved: number;
 }
 
+type ByJob = ReadonlyMap<string, readonly Entry[]>;
+
 /**
- * Sets what is on hand against what is reserved and needed.
+ * Sets what is on hand and on order against what is reserved and needed.
  *
  * A piece that is reserved is kept for its job. What is free goes to the open jobs in the order they are due, a job without a day
- * last; where more is reserved than there is, the job due last goes without.
+ * last; where more is reserved than there is, the job due last goes without. What is on order is waited for in the same order.
  */
 export function stockState(asked: StockAsked): StockState {
-  const claims = claimsOf(asked);
+  const byJob = entriesByJob(asked.entries);
+  const claims = claimsOf(asked, byJob);
   const listed = new Map<string, Stocked>();
   for (const each of asked.stocked) if (!listed.has(itemKey(each))) listed.set(itemKey(each), each);
   const reserved = reservedByItem(asked.entries);
@@ -43,9 +48,11 @@ export function stockState(asked: StockAsked): StockState {
     items: keys.map((key) => {
       const { shelf, item } = listed.get(key) ?? claims.get(key)?.[0]?.of ?? { shelf: 'grip', item: '' };
       const own = (claims.get(key) ?? []).map(({ claim }) => claim);
-      return itemState({ shelf, item, stocked: listed.get(key), claims: own, reserved: reserved.get(key) ?? 0 });
+      const onOrder = asked.onOrder?.get(key) ?? 0;
+      const of = { shelf, item, stocked: listed.get(key), reserved: reserved.get(key) ?? 0, onOrder };
+      return itemState({ ...of, claims: own });
     }),
-    stranded: strandedOf(asked),
+    stranded: strandedOf(asked, byJob),
   };
 }
 
@@ -57,14 +64,16 @@ function reservedByItem(entries: ReadonlyMap<string, Entry>): ReadonlyMap<string
 type Claimed = { readonly of: Pick<Stocked, 'shelf' | 'item'>; readonly claim: Claim };
 
 /** By thing, in the order the jobs are due. */
-function claimsOf({ jobs, entries }: StockAsked): Map<string, Claimed[]> {
+function claimsOf({ jobs, entries }: StockAsked, byJob: ByJob): Map<string, Claimed[]> {
   const found = new Map<string, Claimed[]>();
-  for (const { job, due, round, needs } of byDue(jobs)) {
+  for (const of of byDue(jobs)) {
+    const { job, due, round, needs } = of;
+    const still = wantedOf(of, ofJob(byJob, job));
     for (const [key, group] of groupedBy(needs, itemKey)) {
       const first = group[0] as (typeof group)[number];
-      const own = group.map((need) => ({ need, entry: entries.get(entryKey({ ...need, job, round })) }));
-      const wanted = sumOf(own.map(({ need, entry }) => Math.max(0, lessOf(need.quantity, entry?.used ?? 0))));
-      const reserved = sumOf(own.map(({ entry }) => entry?.reserved ?? 0));
+      const own = group.map((need) => entryKey({ ...need, job, round }));
+      const wanted = sumOf(own.map((of) => still.get(of) ?? 0));
+      const reserved = sumOf(own.map((of) => entries.get(of)?.reserved ?? 0));
       const claims = found.get(key) ?? [];
       claims.push({ of: { shelf: first.shelf, item: first.item }, claim: { job, due, wanted, reserved } });
       found.set(key, claims);
@@ -73,24 +82,25 @@ function claimsOf({ jobs, entries }: StockAsked): Map<string, Claimed[]> {
   return found;
 }
 
-interface ItemAsked extends Pick<ItemState, 'shelf' | 'item' | 'stocked' | 'reserved'> {
+interface ItemAsked extends Pick<ItemState, 'shelf' | 'item' | 'stocked' | 'reserved' | 'onOrder'> {
   readonly claims: readonly Claim[];
 }
 
 function itemState({ claims, ...of }: ItemAsked): ItemState {
-  const { stocked, reserved } = of;
+  const { stocked, reserved, onOrder } = of;
   const onHand = stocked?.onHand;
   const needed = sumOf(claims.map(({ wanted }) => wanted));
   const common = { ...of, onHand, needed };
   if (onHand === undefined) return { ...common, free: undefined, left: undefined, lacks: [], low: false };
   const free = lessOf(onHand, reserved);
   const left = lessOf(free, sumOf(claims.map((claim) => Math.max(0, lessOf(claim.wanted, claim.reserved)))));
-  const low = left < 0 || (stocked?.reorderAt !== undefined && left <= stocked.reorderAt);
-  return { ...common, free, left, lacks: lacksOf(claims, free), low };
+  const coming = sumOf([left, onOrder]);
+  const low = coming < 0 || (stocked?.reorderAt !== undefined && coming <= stocked.reorderAt);
+  return { ...common, free, left, lacks: lacksOf(claims, free, onOrder), low };
 }
 
-/** Of what is free, the earliest due first; of what is reserved beyond what there is, the latest due loses first. */
-function lacksOf(claims: readonly Claim[], free: number): Lack[] {
+/** Of what is free and of what is on order, the earliest due first; of what is reserved beyond what there is, the latest due loses first. */
+function lacksOf(claims: readonly Claim[], free: number, onOrder: number): Lack[] {
   let lost = Math.max(0, -free);
   const kept = [...claims].reverse().map((claim) => {
     const loses = Math.min(lost, claim.reserved);
@@ -98,17 +108,22 @@ function lacksOf(claims: readonly Claim[], free: number): Lack[] {
     return { ...claim, reserved: lessOf(claim.reserved, loses) };
   });
   let pool = Math.max(0, free);
+  let coming = onOrder;
   return kept.reverse().flatMap(({ job, due, wanted, reserved }) => {
     const open = Math.max(0, lessOf(wanted, reserved));
     const given = Math.min(open, pool);
     pool = lessOf(pool, given);
-    return open > given ? [{ job, due, quantity: lessOf(open, given) }] : [];
+    if (open <= given) return [];
+    const quantity = lessOf(open, given);
+    const waits = Math.min(quantity, coming);
+    coming = lessOf(coming, waits);
+    return [{ job, due, quantity, onOrder: waits }];
   });
 }
 
 /** What is reserved for jobs that are not open, or for what an open job does not need. */
-function strandedOf({ jobs, entries, doneJobs }: StockAsked): Stranded[] {
-  const open = new Map(jobs.map((job) => [sameWord(job.job), wantedOf(job, entries)]));
+function strandedOf({ jobs, entries, doneJobs }: StockAsked, byJob: ByJob): Stranded[] {
+  const open = new Map(jobs.map((job) => [sameWord(job.job), wantedOf(job, ofJob(byJob, job.job))]));
   const held = [...entries].flatMap(([key, entry]) => {
     if (entry.reserved === 0) return [];
     const excess = lessOf(entry.reserved, open.get(sameWord(entry.job))?.get(key) ?? 0);
@@ -121,25 +136,35 @@ function strandedOf({ jobs, entries, doneJobs }: StockAsked): Stranded[] {
   }));
 }
 
-/** The needs of a job without what it has used already. */
-export function stillNeeded(job: JobNeeds, entries: ReadonlyMap<string, Entry>): JobNeeds {
-  const wanted = wantedOf(job, entries);
-  const needs = job.needs.flatMap((need) => {
-    const quantity = wanted.get(entryKey({ ...need, job: job.job, round: job.round })) ?? 0;
-    return quantity > 0 ? [{ ...need, quantity }] : [];
-  });
-  return { ...job, needs };
+function ofJob(byJob: ByJob, job: string): readonly Entry[] {
+  return byJob.get(sameWord(job)) ?? [];
 }
 
-/** What an open job still wants, by the key of its entries. */
-export function wantedOf(
-  { job, round, needs }: JobNeeds,
-  entries: ReadonlyMap<string, Entry>,
-): ReadonlyMap<string, number> {
+/** The needs of jobs without what they have used already. */
+export function stillNeeded(jobs: readonly JobNeeds[], entries: ReadonlyMap<string, Entry>): JobNeeds[] {
+  const byJob = entriesByJob(entries);
+  return jobs.map((job) => {
+    const wanted = wantedOf(job, ofJob(byJob, job.job));
+    const needs = job.needs.flatMap((need) => {
+      const quantity = wanted.get(entryKey({ ...need, job: job.job, round: job.round })) ?? 0;
+      return quantity > 0 ? [{ ...need, quantity }] : [];
+    });
+    return { ...job, needs };
+  });
+}
+
+/**
+ * What an open job still wants, by the key of its entries.
+ *
+ * @param entries of that job
+ */
+export function wantedOf(of: JobNeeds, entries: readonly Entry[]): ReadonlyMap<string, number> {
+  const { job, round, needs } = of;
+  const { used } = usedUp(of, entries);
   return new Map(
     needs.map((need) => {
       const key = entryKey({ ...need, job, round });
-      return [key, Math.max(0, lessOf(need.quantity, entries.get(key)?.used ?? 0))];
+      return [key, Math.max(0, lessOf(need.quantity, used.get(key) ?? 0))];
     }),
   );
 }

@@ -1,8 +1,8 @@
 /** What is kept to be fitted, what open jobs need of it, and what was done with it. */
 import type { Issue } from '../result';
 
-/** Where a thing is kept, which settles what it is counted in: grips in pieces, tape in yards, weight in grams. */
-export type Shelf = 'grip' | 'tape' | 'weight';
+/** Where a thing is kept, which settles what it is counted in: grips in pieces, tape in yards, weight in grams, solvent in millilitres. */
+export type Shelf = 'grip' | 'tape' | 'weight' | 'solvent';
 
 /** One thing that is kept. Quantities in the unit of its shelf. */
 export interface Stocked {
@@ -36,11 +36,20 @@ export interface JobNeeds {
   readonly needs: readonly Need[];
   /** Two-way strips, one for each grip that gets one. */
   readonly twoWayStrips: number;
-  readonly solventMl: number;
 }
 
-export const MOVEMENT_KINDS = ['reserved', 'released', 'used', 'arrived', 'writtenOff', 'counted'] as const;
-export type MovementKind = (typeof MOVEMENT_KINDS)[number];
+/** `cancelled`: of an order; `sentBack`: to a supplier; `broughtBack`: by a customer. */
+export type MovementKind =
+  | 'reserved'
+  | 'released'
+  | 'used'
+  | 'ordered'
+  | 'cancelled'
+  | 'arrived'
+  | 'sentBack'
+  | 'broughtBack'
+  | 'writtenOff'
+  | 'counted';
 
 /** One row of the ledger. The quantity is above 0, save for what a count added or took away. */
 export interface Movement extends Need {
@@ -49,6 +58,32 @@ export interface Movement extends Need {
   readonly job: string;
   /** As in {@link JobNeeds}. */
   readonly round: number;
+  /** The order it belongs to: of what was ordered, of what came or was cancelled of it. */
+  readonly order?: string | undefined;
+  readonly supplier?: string | undefined;
+  /** When, as a workbook counts days; undefined on rows that are still to be written. */
+  readonly day?: number | undefined;
+}
+
+/** One thing of an order, and what became of it. */
+export interface OrderedLine {
+  readonly shelf: Shelf;
+  readonly item: string;
+  readonly ordered: number;
+  readonly arrived: number;
+  readonly cancelled: number;
+  /** Ordered, and neither here nor cancelled; never below 0. */
+  readonly outstanding: number;
+}
+
+/** An order that was placed. */
+export interface PlacedOrder {
+  readonly order: string;
+  /** Blank where the ledger names none. */
+  readonly supplier: string;
+  /** The first day something was ordered by it. */
+  readonly day: number | undefined;
+  readonly lines: readonly OrderedLine[];
 }
 
 /** What the ledger says of one thing for one club of a job and one round. */
@@ -67,6 +102,8 @@ export interface Lack {
   readonly job: string;
   readonly due: number | undefined;
   readonly quantity: number;
+  /** How much of that is on order: it is waited for, and not short. */
+  readonly onOrder: number;
 }
 
 /** How one thing stands. */
@@ -84,9 +121,11 @@ export interface ItemState {
   readonly needed: number;
   /** On hand once every open job has what it needs; below 0: so much is missing. */
   readonly left: number | undefined;
+  /** Ordered, and not here yet. */
+  readonly onOrder: number;
   /** Jobs that do not get all, the earliest due first. */
   readonly lacks: readonly Lack[];
-  /** No more is left than the reorder point. */
+  /** No more is left than the reorder point, what is on order counted in. */
   readonly low: boolean;
 }
 
@@ -114,6 +153,7 @@ export interface OrderLine {
   readonly cost: number | undefined;
   readonly lacks: readonly Lack[];
   readonly left: number;
+  readonly onOrder: number;
   readonly reorderAt: number | undefined;
 }
 
@@ -137,13 +177,22 @@ export interface PickList {
   readonly jobs: readonly { readonly job: string; readonly due: number | undefined }[];
   readonly lines: readonly PickLine[];
   readonly twoWayStrips: number;
-  readonly solventMl: number;
+}
+
+/** A club whose piece was taken before, when it was called otherwise. */
+export interface Renamed {
+  readonly was: string;
+  readonly now: string;
+  readonly shelf: Shelf;
+  readonly item: string;
 }
 
 /** What taking from stock comes to: rows for the ledger, and what is then on hand. */
 export interface Taken {
   readonly movements: readonly Movement[];
   readonly onHand: readonly { readonly stocked: Stocked; readonly onHand: number }[];
+  /** Clubs that took their piece under another name. */
+  readonly renamed: readonly Renamed[];
 }
 
 /** Why stock cannot be taken. */

@@ -110,13 +110,15 @@ export interface WeekForm {
   readonly plan: boolean;
 }
 
-/** Something that came, was spoiled or was counted, as far as it is typed. */
+/** Something that came, went, was counted or ordered, as far as it is typed. */
 export interface StockForm {
-  readonly kind: 'arrived' | 'writtenOff' | 'counted';
+  readonly kind: 'arrived' | 'counted' | 'writtenOff' | 'sentBack' | 'broughtBack' | 'ordered' | 'cancelled';
   /** Shelf and item; blank: none chosen. */
   readonly thing: string;
   readonly quantity: string;
   readonly note: string;
+  /** Number of the order it belongs to; null: to none; blank: the one that waits longest, or the next number. */
+  readonly order: string | null;
 }
 
 export interface Tools {
@@ -166,7 +168,7 @@ export const EMPTY_TOOLS: Tools = {
   counter: {},
   intake: EMPTY_INTAKE,
   week: { leftOut: [], quote: true, reserve: true, plan: true },
-  stock: { kind: 'arrived', thing: '', quantity: '', note: '' },
+  stock: { kind: 'arrived', thing: '', quantity: '', note: '', order: '' },
 };
 
 /** Fields that go with the bag on the counter; how grips are compared is the shop's habit and stays. */

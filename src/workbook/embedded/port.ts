@@ -20,7 +20,7 @@ import { buildReceipt } from '../shared/receipt';
 import type { Standing } from '../shared/receipt';
 import { refuseUnsafe } from '../shared/refuse';
 import type { Now, RevertPlan } from '../shared/revert';
-import { planRevert } from '../shared/revert';
+import { planRevert, revertedBy } from '../shared/revert';
 import { worksheetNamed } from './cells';
 import type { Work } from './changes';
 import { clearOldHighlights, perform, placeName, putBefore, refuseHere, removeName, undress } from './changes';
@@ -105,7 +105,7 @@ class EmbeddedPort implements WorkbookPort {
       this.ours(() => {
         for (const name of plan.deleteSheets) this.deleteSheet(name);
       });
-      return { label: receipt.label, restored: plan.restored, left: plan.left, notFound: plan.notFound };
+      return revertedBy(receipt, plan);
     });
   }
 

@@ -1,7 +1,7 @@
 import type { Receipt, Reverted } from '../port';
 import { PortError } from '../port';
 import { fixed, named } from '../shared/address';
-import { planRevert } from '../shared/revert';
+import { planRevert, revertedBy } from '../shared/revert';
 import type { RevertPlan } from '../shared/revert';
 import { startBatch } from './batch';
 import type { Batch } from './batch';
@@ -39,7 +39,7 @@ export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Qu
       hostWords(error),
     );
   }
-  return { label: receipt.label, restored: plan.restored, left: plan.left, notFound: plan.notFound };
+  return revertedBy(receipt, plan);
 }
 
 /** Turns the events back on after a batch that failed before it did so itself; where not even that works, nothing more can be done. */

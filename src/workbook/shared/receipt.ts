@@ -44,13 +44,14 @@ function movedNames(changes: readonly Change[], standing: Standing): MovedName[]
 }
 
 function writtenBlocks(changes: readonly Change[], looked: Looked): Written[] {
-  const written: { at: Block; rows?: WrittenRows; before: BeforeCell[][]; put: PutCell[][] }[] = [];
+  const written: { at: Block; rows?: WrittenRows; whole?: boolean; before: BeforeCell[][]; put: PutCell[][] }[] = [];
   for (const change of changes) {
     if (change.do !== 'write' || !change.cells.some((line) => line.some((cell) => cell !== undefined))) continue;
     for (const earlier of written) forget(earlier, change.at, change.cells);
     written.push({
       at: change.at,
       ...(change.of ? { rows: rowsOf(change.at, change.of, looked) } : {}),
+      ...(change.whole ? { whole: true } : {}),
       before: whatWasThere(change.at, looked).map((line) => line.map((cell) => cell ?? null)),
       put: change.cells.map((line) => line.map(toPut)),
     });
@@ -123,6 +124,7 @@ const packedMark = 'receipt-packed-1:';
 interface PackedBlock {
   readonly at: Block;
   readonly rows?: WrittenRows;
+  readonly whole?: boolean;
   readonly before: readonly unknown[];
   readonly put: readonly unknown[];
 }

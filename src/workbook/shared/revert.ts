@@ -37,7 +37,9 @@ export interface SheetNow {
 }
 
 /** What to do to take a change back; the order of the fields is the order of doing. */
-export interface RevertPlan extends Omit<Reverted, 'label'> {
+export interface RevertPlan extends Omit<Reverted, 'label' | 'changed'> {
+  /** Parts of something whole that were changed since: then there is nothing to do. */
+  readonly changed: readonly string[];
   /** Turned back into plain cells. */
   readonly removeTables: readonly string[];
   readonly removeNames: readonly string[];
@@ -66,11 +68,45 @@ export function planRevert(kept: Receipt, now: Now): RevertPlan {
     return written.rows && seen ? findRows(written, written.rows, seen) : { written, notFound: [] };
   });
   const receipt = { ...kept, written: found.map(({ written }) => written) };
-  return { ...planAt(receipt, now), notFound: found.flatMap(({ notFound }) => notFound) };
+  const whole = kept.written.map((written) => written.whole === true);
+  const changed = [
+    ...nameCells(changedCells(...onlyThose(receipt, now, whole))),
+    ...kept.written.flatMap(({ at }, i) => (whole[i] && !now.blocks[i]?.sheetExists ? [named(at)] : [])),
+    ...found.flatMap(({ notFound }, i) => (whole[i] ? notFound : [])),
+  ];
+  if (changed.length > 0) return { ...NOTHING, changed: [...new Set(changed)] };
+  return { ...planAt(receipt, now), notFound: found.flatMap(({ notFound }) => notFound), changed };
+}
+
+/** What taking back by a plan did. */
+export function revertedBy({ label }: Receipt, { restored, left, notFound, changed }: RevertPlan): Reverted {
+  return { label, restored, left, notFound, ...(changed.length > 0 ? { changed } : {}) };
+}
+
+const NOTHING: RevertPlan = {
+  removeTables: [],
+  removeNames: [],
+  moveNames: [],
+  puts: [],
+  undress: [],
+  deleteSheets: [],
+  restored: 0,
+  left: [],
+  notFound: [],
+  changed: [],
+};
+
+/** The same receipt with some of its blocks. */
+function onlyThose(receipt: Receipt, now: Now, which: readonly boolean[]): [Receipt, Now] {
+  const pick = <T>(all: readonly T[]): T[] => all.filter((_, i) => which[i]);
+  return [
+    { ...receipt, written: pick(receipt.written) },
+    { ...now, blocks: pick(now.blocks) },
+  ];
 }
 
 /** The plan for cells whose place is known. */
-function planAt(receipt: Receipt, now: Now): Omit<RevertPlan, 'notFound'> {
+function planAt(receipt: Receipt, now: Now): Omit<RevertPlan, 'notFound' | 'changed'> {
   const left = changedCells(receipt, now);
   const kept = now.tables.flatMap(({ name, seen }) => (seen && isUsed(seen, receipt, left) ? [{ name, seen }] : []));
   const stays = (sheet: string, row: number, column: number): boolean =>

@@ -1,16 +1,27 @@
-/** The ledger of the shelves: what was reserved, used, bought and counted, a row for each, none of them taken out. */
+/** The ledger of the shelves: what was reserved, used, ordered, came and was counted, a row for each, none of them taken out. */
 import type { TableSchema } from '../columns';
 
-export const MOVEMENT_WORDS = ['Reserved', 'Released', 'Used', 'Arrived', 'Written off', 'Counted'] as const;
+export const MOVEMENT_WORDS = [
+  'Reserved',
+  'Released',
+  'Used',
+  'Ordered',
+  'Cancelled',
+  'Arrived',
+  'Sent back',
+  'Brought back',
+  'Written off',
+  'Counted',
+] as const;
 
-/** What things are counted in: grips in pieces, tape in yards, weight in grams. */
-export const STOCK_UNITS = ['pc', 'yd', 'g'] as const;
+/** What things are counted in: grips in pieces, tape in yards, weight in grams, solvent in millilitres. */
+export const STOCK_UNITS = ['pc', 'yd', 'g', 'ml'] as const;
 
 export const MOVEMENTS = {
   name: 'Movements',
   later: true,
   room: 100,
-  purpose: 'What was reserved, used, bought and counted: rows are added, none is taken out.',
+  purpose: 'What was reserved, used, ordered, came and was counted: rows are added, none is taken out.',
   columns: [
     {
       key: 'date',
@@ -90,6 +101,24 @@ export const MOVEMENTS = {
       kind: 'text',
       width: 40,
       synonyms: ['notes', 'remarks'],
+    },
+    {
+      key: 'order',
+      header: 'Order no',
+      kind: 'text',
+      later: true,
+      width: 10,
+      format: '@',
+      synonyms: ['order', 'order number', 'purchase order'],
+    },
+    {
+      key: 'supplier',
+      header: 'Supplier',
+      kind: 'text',
+      later: true,
+      width: 18,
+      format: '@',
+      synonyms: ['vendor', 'source'],
     },
   ],
 } as const satisfies TableSchema;

@@ -28,7 +28,6 @@ export const jobOf = (job: string, due: number | undefined, ...needs: Need[]): J
   round: 1,
   needs,
   twoWayStrips: needs.length,
-  solventMl: 15 * needs.length,
 });
 
 export const asked = (

@@ -3,7 +3,12 @@ import { describe, expect, it } from 'vitest';
 import {
   entriesOf,
   happenTo,
+  nextOrder,
+  onOrderOf,
   orderOf,
+  orderRows,
+  placedOrders,
+  sharesOf,
   pickList,
   releaseFor,
   reserveFor,
@@ -32,8 +37,8 @@ describe('what is free and short', () => {
 
   it('gives the earliest due first, and a job without a day last', () => {
     expect(lacksOf([grip('FERN-M', 3)], [someday, late, early])).toEqual([
-      { job: 'late', due: 46002, quantity: 1 },
-      { job: 'someday', due: undefined, quantity: 1 },
+      { job: 'late', due: 46002, quantity: 1, onOrder: 0 },
+      { job: 'someday', due: undefined, quantity: 1, onOrder: 0 },
     ]);
     expect(lacksOf([grip('FERN-M', 5)], [someday, late, early])).toEqual([]);
   });
@@ -44,7 +49,9 @@ describe('what is free and short', () => {
       ['reserved', 'late', 'Driver', 1],
       ['reserved', 'late', '7 iron', 1],
     ]);
-    expect(lacksOf([grip('FERN-M', 3)], [early, late], ledger)).toEqual([{ job: 'early', due: 46001, quantity: 1 }]);
+    expect(lacksOf([grip('FERN-M', 3)], [early, late], ledger)).toEqual([
+      { job: 'early', due: 46001, quantity: 1, onOrder: 0 },
+    ]);
   });
 
   it('lets all chosen jobs share by due date anew', () => {
@@ -63,8 +70,8 @@ describe('what is free and short', () => {
     const [state] = stateOf([grip('FERN-M', 1)], [early, late], ledger).items;
     expect(state).toMatchObject({ onHand: 1, reserved: 4, free: -3, needed: 4, left: -3 });
     expect(state?.lacks).toEqual([
-      { job: 'early', due: 46001, quantity: 1 },
-      { job: 'late', due: 46002, quantity: 2 },
+      { job: 'early', due: 46001, quantity: 1, onOrder: 0 },
+      { job: 'late', due: 46002, quantity: 2, onOrder: 0 },
     ]);
   });
 
@@ -108,7 +115,10 @@ describe('using, and what happens otherwise', () => {
       [0, 1],
       [0, 1],
     ]);
-    expect(takeFor(asked(shelves, [job], after), job)).toEqual({ ok: true, value: { movements: [], onHand: [] } });
+    expect(takeFor(asked(shelves, [job], after), job)).toEqual({
+      ok: true,
+      value: { movements: [], onHand: [], renamed: [] },
+    });
   });
 
   it('takes again for a redo, and no reservation of the job counts for it', () => {
@@ -119,6 +129,27 @@ describe('using, and what happens otherwise', () => {
     expect([...entriesOf([...ledger, ...redo.value.movements]).values()].map((entry) => entry.reserved)).toEqual([
       1, 1, 0,
     ]);
+  });
+
+  it('does not take the piece of a renamed club twice, and takes that of a club which came since', () => {
+    const taken = takeFor(asked(shelves, [job]), job);
+    if (!taken.ok) throw new Error('not taken');
+    const ledger = taken.value.movements;
+    const renamed = jobOf('J', 46000, need('FERN-M', '1 wood'), need('MOSS-S', '7 iron'));
+    expect(takeFor(asked(shelves, [renamed], ledger), renamed)).toEqual({
+      ok: true,
+      value: { movements: [], onHand: [], renamed: [{ was: 'Driver', now: '1 wood', shelf: 'grip', item: 'FERN-M' }] },
+    });
+    expect(stateOf(shelves, [renamed], ledger).items[0]).toMatchObject({ needed: 0 });
+    const more = jobOf('J', 46000, ...renamed.needs, need('FERN-M', '8 iron'));
+    const again = takeFor(asked(shelves, [more], ledger), more);
+    expect(again.ok && again.value.movements.map(({ kind, club, quantity }) => [kind, club, quantity])).toEqual([
+      ['used', '8 iron', 1],
+    ]);
+    // of another grip nothing was taken yet
+    const other = jobOf('J', 46000, need('MOSS-S', '1 wood'), need('MOSS-S', '7 iron'));
+    const both = takeFor(asked([grip('FERN-M', 3), grip('MOSS-S', 1)], [other], ledger), other);
+    expect(both.ok && both.value.movements).toMatchObject([{ club: '1 wood', item: 'MOSS-S' }]);
   });
 
   it('gives up what was reserved for a grip that the club did not get', () => {
@@ -149,6 +180,8 @@ describe('using, and what happens otherwise', () => {
   it.each([
     [{ kind: 'arrived', quantity: 5 }, 8, 5],
     [{ kind: 'writtenOff', quantity: 2 }, 1, 2],
+    [{ kind: 'sentBack', quantity: 2 }, 1, 2],
+    [{ kind: 'broughtBack', quantity: 2 }, 5, 2],
     [{ kind: 'counted', quantity: 0 }, 0, -3],
     [{ kind: 'counted', quantity: 7 }, 7, 4],
   ] as const)('%j', (happening, onHand, quantity) => {
@@ -163,6 +196,8 @@ describe('using, and what happens otherwise', () => {
     [{ kind: 'arrived', quantity: 0 }, 'outOfRange'],
     [{ kind: 'arrived', quantity: 1.5 }, 'notWhole'],
     [{ kind: 'writtenOff', quantity: 4 }, 'outOfRange'],
+    [{ kind: 'sentBack', quantity: 4 }, 'outOfRange'],
+    [{ kind: 'broughtBack', quantity: 0.5 }, 'notWhole'],
     [{ kind: 'counted', quantity: -1 }, 'outOfRange'],
   ] as const)('refuses %j', (happening, code) => {
     expect(happenTo(grip('FERN-M', 3), happening)).toMatchObject({ ok: false, issue: { code } });
@@ -223,7 +258,6 @@ describe('ordering and picking', () => {
     expect(list).toMatchObject({
       jobs: [{ job: 'early' }, { job: 'late' }],
       twoWayStrips: 4,
-      solventMl: 60,
       lines: [
         { item: 'ELM-X', quantity: 1, jobs: [{ job: 'early', quantity: 1 }] },
         {
@@ -236,6 +270,87 @@ describe('ordering and picking', () => {
         },
       ],
     });
+  });
+});
+
+/** A row of the ledger that belongs to an order. */
+function rowOf(kind: Movement['kind'], order: string, quantity: number, item = 'FERN-M'): Movement {
+  return { kind, job: '', club: '', shelf: 'grip', item, quantity, round: 1, order };
+}
+
+describe('what is on order', () => {
+  const ledger = [
+    rowOf('ordered', '9', 12),
+    rowOf('arrived', '9', 5),
+    rowOf('cancelled', '9', 2),
+    rowOf('ordered', '10', 6),
+    rowOf('ordered', '10', 3, 'MOSS-S'),
+    { ...rowOf('arrived', '', 40), order: undefined },
+  ];
+
+  it('is what was ordered less what came of it and what was cancelled; what came without an order counts for none', () => {
+    const orders = placedOrders(ledger);
+    expect(orders.map(({ order, lines }) => [order, lines.map(({ outstanding }) => outstanding)])).toEqual([
+      ['9', [5]],
+      ['10', [6, 3]],
+    ]);
+    expect([...onOrderOf(orders).values()]).toEqual([11, 3]);
+    expect(nextOrder(orders)).toBe('11');
+    expect(nextOrder([{ order: 'A-7' }])).toBe('1');
+  });
+
+  it('counts for the order that was placed first, then for the next; what is beyond them for none', () => {
+    const orders = placedOrders(ledger);
+    const came = (quantity: number, only?: string) =>
+      sharesOf({ shelf: 'grip', item: 'fern-m', quantity }, orders, only).map((share) => [
+        share.order,
+        share.quantity,
+        share.outstanding,
+      ]);
+    expect(came(4)).toEqual([['9', 4, 1]]);
+    expect(came(13)).toEqual([
+      ['9', 5, 0],
+      ['10', 6, 0],
+      [undefined, 2, 0],
+    ]);
+    expect(came(4, '10')).toEqual([['10', 4, 2]]);
+  });
+
+  it('is waited for by the job that is due first, and is no reason to order again', () => {
+    const early = jobOf('early', 46001, need('FERN-M', 'Driver', 2));
+    const late = jobOf('late', 46002, need('FERN-M', 'Driver', 3));
+    const onOrder = onOrderOf(placedOrders([rowOf('ordered', '1', 4)]));
+    const state = stockState({ ...asked([grip('FERN-M', 0)], [late, early]), onOrder });
+    expect(state.items[0]?.lacks).toEqual([
+      { job: 'early', due: 46001, quantity: 2, onOrder: 2 },
+      { job: 'late', due: 46002, quantity: 3, onOrder: 2 },
+    ]);
+    expect(orderOf(state.items)[0]?.lines).toMatchObject([{ quantity: 1, onOrder: 4 }]);
+  });
+
+  it('once an order is placed nothing is to be ordered, whatever stands on the shelves; the order of the rows does not matter', () => {
+    fc.assert(
+      fc.property(
+        worldArb,
+        fc.nat(9),
+        fc.integer({ min: 1, max: 7 }),
+        ({ stocked, jobs, movements }, reorderAt, pack) => {
+          const shelves = stocked.map((each) => ({ ...each, reorderAt, pack }));
+          const of = asked(shelves, jobs, movements);
+          const rows = orderOf(stockState(of).items).flatMap((order, at) => orderRows(order, String(at + 1)));
+          const onOrder = onOrderOf(placedOrders(rows));
+          const { items } = stockState({ ...of, onOrder });
+          expect(orderOf(items)).toEqual([]);
+          expect(items.flatMap(({ lacks }) => lacks).every((lack) => lack.onOrder === lack.quantity)).toBe(
+            // what is reserved beyond what there is may be more than is missing
+            items.every(
+              ({ lacks, onOrder: coming }) => lacks.reduce((sum, { quantity }) => sum + quantity, 0) <= coming,
+            ),
+          );
+          expect(onOrderOf(placedOrders([...rows].reverse()))).toEqual(new Map([...onOrder].reverse()));
+        },
+      ),
+    );
   });
 });
 
@@ -302,7 +417,7 @@ describe('whatever stands on the shelves', () => {
         );
         expect(used.reduce((sum, { quantity }) => sum + quantity, 0)).toBe(gone);
         const again = takeFor(asked(stocked, jobs, [...movements, ...taken.value.movements]), job);
-        expect(again).toEqual({ ok: true, value: { movements: [], onHand: [] } });
+        expect(again).toMatchObject({ ok: true, value: { movements: [], onHand: [] } });
       }),
     );
   });

@@ -14,6 +14,7 @@ interface RedoProps {
 export function BenchRedo({ clubs, busy, onBegin }: RedoProps) {
   const [chosen, choose] = useState<readonly string[]>([]);
   const names = [...new Set(clubs)];
+  const howMany = (name: string): number => clubs.filter((each) => each === name).length;
   const still = chosen.filter((name) => names.includes(name));
   return (
     <Part title={BENCH_WORDS.redoTitle} ruled>
@@ -24,7 +25,7 @@ export function BenchRedo({ clubs, busy, onBegin }: RedoProps) {
         {names.map((name) => (
           <Checkbox
             key={name}
-            label={name}
+            label={BENCH_WORDS.redoClub(name, howMany(name))}
             checked={still.includes(name)}
             onChange={(_, { checked }) =>
               choose(checked === true ? [...still, name] : still.filter((each) => each !== name))
@@ -32,6 +33,11 @@ export function BenchRedo({ clubs, busy, onBegin }: RedoProps) {
           />
         ))}
       </div>
+      {names.length < clubs.length && (
+        <Says quiet small>
+          {BENCH_WORDS.redoAlike}
+        </Says>
+      )}
       <Buttons>
         <Button disabledFocusable={busy || still.length === 0} onClick={() => onBegin(still)}>
           {BENCH_WORDS.redo}

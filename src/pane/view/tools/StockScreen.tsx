@@ -1,17 +1,18 @@
 /** What is on the shelves against what open jobs need: reserving, ordering, picking, and what else happens to it. */
-import { Button } from '@fluentui/react-components';
-import { useMemo } from 'react';
+import { Button, ProgressBar } from '@fluentui/react-components';
+import { useCallback } from 'react';
 import { sayIssue } from '../../../words/issues';
 import { sayStranded } from '../../../words/stock';
-import type { Deed } from '../../state/deed';
 import { shopOf } from '../../state/seen';
+import { useLong } from '../../state/useLong';
 import type { PaneNow } from '../../state/usePane';
 import { FIRST_RUN } from '../../words';
 import { DataTable } from './DataTable';
 import { Buttons, Part, Says, Sentences } from './parts';
 import { orderDeed, pickDeed, releaseDeed, reserveDeed, useDeed } from './stockDeeds';
 import { StockMove } from './StockMove';
-import { stockSeen, type StockScreenSeen } from './stockSeen';
+import { Act, Placed, ToOrder } from './StockOrders';
+import { jobOf, stockSeenSteps, type StockScreenSeen } from './stockSeen';
 import { STOCK_WORDS } from './stockWords';
 import type { ToolProps } from './toolProps';
 
@@ -22,35 +23,29 @@ interface InStock {
   readonly job: string | null;
 }
 
-function Act({ pane, deed, says, primary }: { pane: PaneNow; deed: Deed; says: string; primary?: boolean }) {
-  const { state, does } = pane;
-  return (
-    <Button
-      appearance={primary ? 'primary' : 'secondary'}
-      disabledFocusable={state.task !== null}
-      onClick={() => does.deed(deed)}
-    >
-      {says}
-    </Button>
-  );
-}
-
 function Needs({ seen }: Pick<InStock, 'seen'>) {
-  const { rows, lacks, low } = seen;
-  const { caption, item, needed, onHand, free, left } = STOCK_WORDS;
+  const { rows, lacks, waits, low } = seen;
+  const { caption, item, needed, onHand, free, left, onOrder } = STOCK_WORDS;
   if (rows.length === 0) return <Says quiet>{STOCK_WORDS.nothingNeeded}</Says>;
   return (
     <>
       <Sentences texts={lacks} flagged />
-      {lacks.length === 0 && <Says>{STOCK_WORDS.allThere}</Says>}
+      {lacks.length === 0 && <Says>{waits.length > 0 ? STOCK_WORDS.allComing : STOCK_WORDS.allThere}</Says>}
+      <Sentences texts={waits} />
       {low > 0 && <Says>{STOCK_WORDS.low(low)}</Says>}
-      <DataTable caption={caption} headers={[item, needed, onHand, free, left]} numbers={[1, 2, 3, 4]} rows={rows} />
+      <DataTable
+        caption={caption}
+        headers={[item, needed, onHand, free, left, onOrder]}
+        numbers={[1, 2, 3, 4, 5]}
+        rows={rows}
+      />
     </>
   );
 }
 
 function Reserving({ pane, seen, job }: InStock) {
   const { missing = [] } = pane.state.shop ?? {};
+  const { needs, holds } = jobOf(seen, job);
   if (missing.includes('Movements')) {
     return (
       <>
@@ -65,12 +60,10 @@ function Reserving({ pane, seen, job }: InStock) {
   }
   return (
     <Buttons>
-      {job !== null && seen.job.needs && (
-        <Act pane={pane} deed={reserveDeed([job])} says={STOCK_WORDS.reserve(job)} primary />
-      )}
-      <Act pane={pane} deed={reserveDeed(null)} says={STOCK_WORDS.reserveAll} primary={!seen.job.needs} />
-      {job !== null && seen.job.holds && <Act pane={pane} deed={releaseDeed([job])} says={STOCK_WORDS.release(job)} />}
-      {job !== null && seen.job.needs && <Act pane={pane} deed={useDeed(job)} says={STOCK_WORDS.use(job)} />}
+      {job !== null && needs && <Act pane={pane} deed={reserveDeed([job])} says={STOCK_WORDS.reserve(job)} primary />}
+      <Act pane={pane} deed={reserveDeed(null)} says={STOCK_WORDS.reserveAll} primary={!needs} />
+      {job !== null && holds && <Act pane={pane} deed={releaseDeed([job])} says={STOCK_WORDS.release(job)} />}
+      {job !== null && needs && <Act pane={pane} deed={useDeed(job)} says={STOCK_WORDS.use(job)} />}
     </Buttons>
   );
 }
@@ -91,11 +84,30 @@ function Stranded({ pane, seen }: Pick<InStock, 'pane' | 'seen'>) {
 export function StockScreen({ pane, obstacle }: ToolProps) {
   const { who, shop } = pane.state;
   const job = who.by === 'job' ? who.job : null;
-  const seen = useMemo(() => (shop ? stockSeen(shopOf(shop), job) : null), [shop, job]);
-  if (!shop || !seen) return obstacle;
-  if (!seen.ok) return <Says flagged>{sayIssue(seen.issue)}</Says>;
-  const parts = { pane, seen: seen.value, job };
-  const { problems } = seen.value;
+  const begin = useCallback(() => stockSeenSteps(shopOf(shop as NonNullable<typeof shop>)), [shop]);
+  const { answer, settled, progress } = useLong(shop ? begin : null);
+  if (!shop) return obstacle;
+  const hasLedger = !shop.missing.includes('Movements');
+  return (
+    <>
+      {!settled && progress && (
+        <ProgressBar
+          aria-label={STOCK_WORDS.working(progress.done, progress.of)}
+          max={progress.of || 1}
+          value={progress.done}
+        />
+      )}
+      {answer && !answer.ok && <Says flagged>{sayIssue(answer.issue)}</Says>}
+      {answer?.ok && <Shelves pane={pane} seen={answer.value} job={job} />}
+      {hasLedger && <StockMove pane={pane} shop={shopOf(shop)} orders={answer?.ok ? answer.value.placed : []} />}
+    </>
+  );
+}
+
+/** What the tables say, as they were when it was last worked out. */
+function Shelves(parts: InStock) {
+  const { pane, seen, job } = parts;
+  const hasLedger = !pane.state.shop?.missing.includes('Movements');
   return (
     <>
       <Part title={STOCK_WORDS.title}>
@@ -103,20 +115,21 @@ export function StockScreen({ pane, obstacle }: ToolProps) {
           {STOCK_WORDS.how}
         </Says>
         <Needs {...parts} />
-        <Sentences texts={problems.map(sayIssue)} flagged />
+        <Sentences texts={seen.problems.map(sayIssue)} flagged />
         <Reserving {...parts} />
       </Part>
       <Stranded {...parts} />
+      {hasLedger && <ToOrder pane={pane} orders={seen.orders} />}
+      {hasLedger && <Placed pane={pane} placed={seen.placed} />}
       <Part title={STOCK_WORDS.sheets} ruled>
         <Buttons>
           <Act pane={pane} deed={orderDeed()} says={STOCK_WORDS.order} />
           <Act pane={pane} deed={pickDeed(null)} says={STOCK_WORDS.pick} />
-          {job !== null && seen.value.job.needs && (
+          {job !== null && jobOf(seen, job).needs && (
             <Act pane={pane} deed={pickDeed([job])} says={STOCK_WORDS.pickJob(job)} />
           )}
         </Buttons>
       </Part>
-      {!shop.missing.includes('Movements') && <StockMove pane={pane} shop={shopOf(shop)} />}
     </>
   );
 }

@@ -31,6 +31,9 @@ export const BENCH_WORDS = {
   slip: 'Fill pick-up slip',
   redoTitle: 'Redo under warranty',
   redoHow: 'Clubs that came back get a new round in Checkin and a ticket of their own. Nothing is charged.',
+  redoClub: (name: string, clubs: number) => (clubs > 1 ? `${name}, all ${clubs} of that name` : name),
+  redoAlike:
+    'Clubs of one name come back together. If only one did, give it a name of its own first, in Clubs and in Checkin.',
   redo: 'Begin redo',
   stillOpen: 'The job is still open: close it first, or fill the slip again before you hand it out.',
 } as const;

@@ -2,16 +2,14 @@
 import { dayOf } from '../../../workbook/days';
 import { fillOrder } from '../../../workbook/fillOrder';
 import { fillPick } from '../../../workbook/fillPick';
-import {
-  moveStock,
-  releaseJobs,
-  reserveJobs,
-  useStock,
-  type MoveAsked,
-  type StockAct,
-} from '../../../workbook/stockJobs';
+import { moveStock, type MoveAsked } from '../../../workbook/moveStock';
+import { cancelOrder, orderThing, placeOrder, takeInOrder } from '../../../workbook/orderJobs';
+import type { OrderThing, PlaceAsked } from '../../../workbook/orderJobs';
+import { releaseJobs, reserveJobs, useStock } from '../../../workbook/stockJobs';
+import type { StockAct } from '../../../workbook/stockWrites';
 import type { InTheWay } from '../../../workbook/outcomes';
-import { reservedLines, sayMoved, sayReleased, sayReserved, sayStockPage, sayUsed } from '../../../words/stock';
+import { reservedLines, sayMoved, sayOrderEnded, sayPlaced, sayReleased } from '../../../words/stock';
+import { sayReserved, sayStockPage, sayUsed } from '../../../words/stock';
 import type { Deed } from '../../state/deed';
 import { STOCK_WORDS } from './stockWords';
 
@@ -71,6 +69,62 @@ export function moveDeed(asked: MoveAsked, entered: () => void): Deed {
       const end = await moveStock(port, asked, act(over));
       if (end.done) entered();
       return { end, text: sayMoved(end) };
+    },
+  };
+}
+
+/** Writes down that what is to be ordered from a supplier has been ordered. @param asked as it was shown */
+export function placeDeed(asked: PlaceAsked): Deed {
+  return {
+    doing: 'Writing the order down…',
+    done: 'On order',
+    failed: 'Nothing was put on order',
+    run: async (port, _shop, over) => {
+      const end = await placeOrder(port, asked, act(over));
+      const already = end.done && end.movements.length === 0;
+      return { end, text: sayPlaced(end), ...(already ? { headline: STOCK_WORDS.alreadyOrdered } : {}) };
+    },
+  };
+}
+
+/** One thing put on order, or taken off one. @param entered called once it stands in the workbook, so that it is not entered again */
+export function thingDeed(asked: OrderThing, entered: () => void): Deed {
+  return {
+    doing: 'Entering it…',
+    done: 'Entered',
+    failed: 'It was not entered',
+    run: async (port, _shop, over) => {
+      const end = await orderThing(port, asked, act(over));
+      if (end.done) entered();
+      return { end, text: sayPlaced(end) };
+    },
+  };
+}
+
+/** All of an order that was to come arrived. */
+export function takeInDeed(order: string): Deed {
+  return endDeed(order, takeInOrder, {
+    doing: 'Entering it…',
+    done: 'Entered as arrived',
+    failed: 'It was not entered',
+  });
+}
+
+export function cancelDeed(order: string): Deed {
+  return endDeed(order, cancelOrder, {
+    doing: 'Cancelling…',
+    done: 'Cancelled',
+    failed: 'Nothing was cancelled',
+  });
+}
+
+function endDeed(order: string, ends: typeof cancelOrder, words: Pick<Deed, 'doing' | 'done' | 'failed'>): Deed {
+  return {
+    ...words,
+    run: async (port, _shop, over) => {
+      const end = await ends(port, order, act(over));
+      const already = end.done && end.movements.length === 0;
+      return { end, text: sayOrderEnded(end), ...(already ? { headline: STOCK_WORDS.nothingToCome } : {}) };
     },
   };
 }
