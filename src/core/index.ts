@@ -56,7 +56,7 @@ export { fittedSet, type FittedSet } from './bench/asFitted';
 export * from './stock/types';
 export { needsOf, type NeedsAsked } from './stock/needs';
 export { entriesOf } from './stock/ledger';
-export { stillNeeded, stockState, type StockAsked } from './stock/state';
+export { stillNeeded, stockState, stockStateSteps, type StockAsked } from './stock/state';
 export { releaseFor, reserveFor, takeFor } from './stock/reserve';
 export { happenTo, quantityIssue, type Happening, type HappeningKind } from './stock/happen';
 export {

@@ -8,9 +8,8 @@ import { readBench } from './readBench';
 import { settingValues } from './readSettings';
 import type { Row } from './records';
 import { redoRows, redosOf } from './rounds';
-import { CLUBS } from './schema';
 import { matrixOf, type ShopTables } from './shop';
-import { jobRows, tableRows } from './shopRows';
+import { jobRows } from './shopRows';
 
 /** Everything about needs that is read once for all jobs. */
 interface Reading {
@@ -22,24 +21,25 @@ interface Reading {
 }
 
 function readingOf(tables: ShopTables): Reading {
-  const own = tableRows(tables, CLUBS).filter(({ values }) => values.get('ownGrip') === true);
+  const { ask } = readBench(tables);
   const settings = settingValues(tables.Settings && matrixOf(tables.Settings));
   const name = (key: 'buildUpTape' | 'twoWayTape', usual: string): string => {
     const value = settings.ok ? settings.value.values.get(key) : undefined;
     return typeof value === 'string' ? value : usual;
   };
   return {
-    ownGrips: new Set(own.map(({ row }) => row)),
+    ownGrips: new Set([...(ask.clubs ?? [])].flatMap(([row, { ownGrip }]) => (ownGrip ? [row] : []))),
     buildUpTape: name('buildUpTape', 'Build-up tape'),
     twoWayTape: name('twoWayTape', 'Two-way tape'),
     checkIns: checkInsOf(tables),
-    ask: readBench(tables).ask,
+    ask,
   };
 }
 
 /** What open jobs need, in their order, a step for each. */
 export function* openNeedsSteps(tables: ShopTables, open: readonly OpenJob[]): Generator<Progress, JobNeeds[]> {
   const reading = readingOf(tables);
+  yield { done: 0, of: open.length };
   const redos = redosOf(tables);
   const needs: JobNeeds[] = [];
   for (const [at, { job, due, round, ticket, planned }] of open.entries()) {

@@ -1,5 +1,6 @@
 /** The ledger: its rows read, and new ones written at its end. Pure, but for looking where it has to grow. */
-import { fail, ok, type Issue, type Movement, type MovementKind, type Result, type Shelf } from '../core/index';
+import { drained, fail, ok } from '../core/index';
+import type { Issue, Movement, MovementKind, Progress, Result, Shelf } from '../core/index';
 import { addRows, roomNeeded } from './addRows';
 import { columnsAt } from './headings';
 import type { Block, BlockSeen, Cell, Change, TableSeen, WorkbookPort } from './port';
@@ -35,22 +36,42 @@ function codeOf<Code extends string>(words: Readonly<Record<Code, string>>, word
 
 /** Every row of the ledger; refused where one cannot be read, since it might be the one that was reserved already. */
 export function readMovements(table: TableSeen): Result<readonly Movement[]> {
-  const read = readTable(MOVEMENTS, matrixOf(table), table.at.row + 1);
-  if (!read.ok) return read;
+  return drained(movementSteps(table));
+}
+
+/** So many rows are read at a stretch. */
+const ROWS_AT_ONCE = 200;
+
+/** {@link readMovements} in steps: a ledger grows. */
+export function* movementSteps(table: TableSeen): Generator<Progress, Result<readonly Movement[]>> {
+  const [headings = [], ...body] = matrixOf(table);
   const movements: Movement[] = [];
-  for (const row of read.value.rows) {
-    const bad = row.issues[0] ?? rowIssue(row);
-    if (bad) return fail(bad);
-    const kind = codeOf(KIND_WORDS, textOf(row, 'kind'));
-    const shelf = codeOf(UNITS, textOf(row, 'unit'));
-    if (!kind || !shelf) continue;
-    const [job, club, item] = ['job', 'club', 'item'].map((key) => textOf(row, key)) as [string, string, string];
-    const quantity = numberOf(row, 'quantity') ?? 0;
-    const [order, supplier] = [textOf(row, 'order') || undefined, textOf(row, 'supplier') || undefined];
-    const more = { round: numberOf(row, 'round') ?? 1, order, supplier, day: numberOf(row, 'date') };
-    movements.push({ kind, job, club, shelf, item, quantity, ...more });
+  for (let from = 0; from < Math.max(1, body.length); from += ROWS_AT_ONCE) {
+    yield { done: from, of: body.length };
+    const part = [headings, ...body.slice(from, from + ROWS_AT_ONCE)];
+    const read = readTable(MOVEMENTS, part, table.at.row + 1 + from);
+    if (!read.ok) return read;
+    for (const row of read.value.rows) {
+      const movement = movementOf(row);
+      if (!movement.ok) return movement;
+      movements.push(...movement.value);
+    }
   }
   return ok(movements);
+}
+
+/** What one row says; nothing of a row that is blank. */
+function movementOf(row: Row): Result<readonly Movement[]> {
+  const bad = row.issues[0] ?? rowIssue(row);
+  if (bad) return fail(bad);
+  const kind = codeOf(KIND_WORDS, textOf(row, 'kind'));
+  const shelf = codeOf(UNITS, textOf(row, 'unit'));
+  if (!kind || !shelf) return ok([]);
+  const [job, club, item] = ['job', 'club', 'item'].map((key) => textOf(row, key)) as [string, string, string];
+  const quantity = numberOf(row, 'quantity') ?? 0;
+  const [order, supplier] = [textOf(row, 'order') || undefined, textOf(row, 'supplier') || undefined];
+  const more = { round: numberOf(row, 'round') ?? 1, order, supplier, day: numberOf(row, 'date') };
+  return ok([{ kind, job, club, shelf, item, quantity, ...more }]);
 }
 
 /** Only a count may have found less than there was thought to be, and what is ordered can be told from what came only by its number. */

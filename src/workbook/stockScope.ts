@@ -6,7 +6,7 @@ import {
   onOrderOf,
   orderOf,
   placedOrders,
-  stockState,
+  stockStateSteps,
   type Issue,
   type JobNeeds,
   type Movement,
@@ -19,7 +19,7 @@ import {
 } from '../core/index';
 import { folded } from './headings';
 import { openNeedsSteps } from './jobNeeds';
-import { readMovements } from './movements';
+import { movementSteps } from './movements';
 import { openJobsSteps, type OpenJob, type OpenJobs } from './openJobs';
 import { listedTwice, readShelves, type Shelved } from './shelves';
 import type { Shop, ShopTables } from './shop';
@@ -45,7 +45,7 @@ export function stockOf({ tables }: Pick<Shop, 'tables'>): Result<StockSeen> {
 }
 
 /**
- * {@link stockOf} in steps, two for each job.
+ * {@link stockOf} in steps, some for each job.
  *
  * @param known the jobs as planned; planned here where it is left out
  * @returns why nothing can be told: no job can be planned, or a row of the ledger cannot be read
@@ -53,15 +53,18 @@ export function stockOf({ tables }: Pick<Shop, 'tables'>): Result<StockSeen> {
 export function* stockSteps(tables: ShopTables, known?: Result<OpenJobs>): Generator<Progress, Result<StockSeen>> {
   const open = known ?? (yield* openJobsSteps(tables));
   if (!open.ok) return open;
-  const ledger = tables.Movements ? readMovements(tables.Movements) : ok<readonly Movement[]>([]);
+  const pause = { done: 0, of: open.value.jobs.length };
+  yield pause;
+  const ledger = tables.Movements ? yield* movementSteps(tables.Movements) : ok<readonly Movement[]>([]);
   if (!ledger.ok) return ledger;
   const shelved = readShelves(tables);
+  yield pause;
   const jobs = yield* openNeedsSteps(tables, open.value.jobs);
   const doneJobs = new Set(jobRows(tables).flatMap(({ done, job }) => (done ? [folded(job)] : [])));
   const placed = placedOrders(ledger.value);
   const stocked = shelved.map((each) => each.stocked);
   const asked = { stocked, jobs, entries: entriesOf(ledger.value), doneJobs, onOrder: onOrderOf(placed) };
-  const state = stockState(asked);
+  const state = yield* stockStateSteps(asked);
   const problems = [
     ...shelved.flatMap(({ issues }) => issues),
     ...listedTwice(shelved),

@@ -1,11 +1,17 @@
 /** What the rows of a ledger come to; their order does not matter, so that a person may sort them. */
 import { groupedBy } from '../plan/together';
 import { itemKey, lessOf, sameWord, sumOf } from './quantity';
-import type { Entry, JobNeeds, Movement, MovementKind, Renamed } from './types';
+import type { Entry, JobNeeds, Movement, MovementKind, Need, Renamed } from './types';
 
 /** What tells one entry from all others. */
 export function entryKey(of: Pick<Movement, 'job' | 'club' | 'shelf' | 'item' | 'round'>): string {
-  return [sameWord(of.job), sameWord(of.club), itemKey(of), of.round].join('\n');
+  return keysOf(of)(of);
+}
+
+/** The same for many needs of one job. */
+export function keysOf({ job, round }: Pick<Movement, 'job' | 'round'>): (need: Omit<Need, 'quantity'>) => string {
+  const name = sameWord(job);
+  return (need) => `${name}\n${sameWord(need.club)}\n${itemKey(need)}\n${round}`;
 }
 
 /**
@@ -51,24 +57,24 @@ export interface UsedUp {
  *
  * @param entries of that job; those of other rounds are left out
  */
-export function usedUp(
-  { round, job, needs }: Pick<JobNeeds, 'job' | 'round' | 'needs'>,
-  entries: readonly Entry[],
-): UsedUp {
+export function usedUp(of: Pick<JobNeeds, 'job' | 'round' | 'needs'>, entries: readonly Entry[]): UsedUp {
+  const { round, needs } = of;
   const taken = entries.filter((entry) => entry.round === round && entry.used > 0);
+  if (taken.length === 0) return { used: new Map(), renamed: [] };
   const used = new Map(taken.map((entry) => [entryKey(entry), entry.used]));
   const clubs = new Set(needs.map(({ club }) => sameWord(club)));
   const spare = taken.filter(({ club }) => !clubs.has(sameWord(club))).map((entry) => ({ entry, left: entry.used }));
   if (spare.length === 0) return { used, renamed: [] };
+  const keyOf = keysOf(of);
   const renamed = needs.flatMap((need) => {
-    const key = entryKey({ ...need, job, round });
-    return spare.flatMap((of): Renamed[] => {
+    const key = keyOf(need);
+    return spare.flatMap((from): Renamed[] => {
       const open = lessOf(need.quantity, used.get(key) ?? 0);
-      const given = itemKey(of.entry) === itemKey(need) ? Math.min(of.left, open) : 0;
+      const given = itemKey(from.entry) === itemKey(need) ? Math.min(from.left, open) : 0;
       if (given <= 0) return [];
-      of.left = lessOf(of.left, given);
+      from.left = lessOf(from.left, given);
       used.set(key, sumOf([used.get(key) ?? 0, given]));
-      return [{ was: of.entry.club, now: need.club, shelf: need.shelf, item: need.item }];
+      return [{ was: from.entry.club, now: need.club, shelf: need.shelf, item: need.item }];
     });
   });
   return { used, renamed };

@@ -1,5 +1,5 @@
 /** Reserving for jobs, releasing what is not wanted, and taking what a job used. */
-import { entriesByJob, entryKey, settle, usedUp } from './ledger';
+import { entriesByJob, entryKey, keysOf, settle, usedUp } from './ledger';
 import { itemKey, lessOf, sameWord, sumOf } from './quantity';
 import { byDue, wantedOf, type StockAsked } from './state';
 import type { CannotTake, Entry, JobNeeds, Movement, Need, Stocked, Taken } from './types';
@@ -47,8 +47,9 @@ function poolsOf(
 function reserveOne(job: JobNeeds, own: readonly Entry[], pools: Map<string, number>): Movement[] {
   const wanted = wantedOf(job, own);
   const entries = new Map(own.map((entry) => [entryKey(entry), entry]));
+  const keyOf = keysOf(job);
   const rows = job.needs.flatMap((need) => {
-    const key = entryKey({ ...need, job: job.job, round: job.round });
+    const key = keyOf(need);
     const thing = itemKey(need);
     const pool = Math.max(0, pools.get(thing) ?? 0);
     const given = Math.min(wanted.get(key) ?? 0, pool);
@@ -76,8 +77,9 @@ export function takeFor(
 ): { readonly ok: true; readonly value: Taken } | { readonly ok: false; readonly cannot: CannotTake } {
   const { job, round, needs } = of;
   const before = usedUp(of, entriesByJob(entries).get(sameWord(job)) ?? []);
+  const keyOf = keysOf(of);
   const used = needs.flatMap((need): Movement[] => {
-    const quantity = lessOf(need.quantity, before.used.get(entryKey({ ...need, job, round })) ?? 0);
+    const quantity = lessOf(need.quantity, before.used.get(keyOf(need)) ?? 0);
     return quantity > 0 ? [{ ...need, kind: 'used', job, round, quantity }] : [];
   });
   const shelves = groupedBy(stocked, itemKey);

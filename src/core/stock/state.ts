@@ -1,6 +1,8 @@
 /** How everything on the shelves stands against what open jobs need. */
+import { drained } from '../choose/steps';
+import type { Progress } from '../choose/types';
 import { groupedBy } from '../plan/together';
-import { entriesByJob, entryKey, usedUp } from './ledger';
+import { entriesByJob, keysOf, usedUp } from './ledger';
 import { itemKey, lessOf, sameWord, sumOf } from './quantity';
 import type { Entry, ItemState, JobNeeds, Lack, Stocked, StockState, Stranded } from './types';
 
@@ -29,7 +31,8 @@ interface Claim {
   readonly reserved: number;
 }
 
-type ByJob = ReadonlyMap<string, readonly Entry[]>;
+/** What open jobs still want, by job. */
+type Wanted = ReadonlyMap<string, ReadonlyMap<string, number>>;
 
 /**
  * Sets what is on hand and on order against what is reserved and needed.
@@ -38,22 +41,36 @@ type ByJob = ReadonlyMap<string, readonly Entry[]>;
  * last; where more is reserved than there is, the job due last goes without. What is on order is waited for in the same order.
  */
 export function stockState(asked: StockAsked): StockState {
+  return drained(stockStateSteps(asked));
+}
+
+/** {@link stockState} in steps, one for each job and one for each thing. */
+export function* stockStateSteps(asked: StockAsked): Generator<Progress, StockState> {
+  const wanted = new Map<string, ReadonlyMap<string, number>>();
   const byJob = entriesByJob(asked.entries);
-  const claims = claimsOf(asked, byJob);
+  const claims = new Map<string, Claimed[]>();
+  const inOrder = byDue(asked.jobs);
+  for (const [done, job] of inOrder.entries()) {
+    yield { done, of: inOrder.length };
+    const name = sameWord(job.job);
+    const still = wantedOf(job, byJob.get(name) ?? []);
+    wanted.set(name, still);
+    addClaims(claims, job, still, asked.entries);
+  }
   const listed = new Map<string, Stocked>();
   for (const each of asked.stocked) if (!listed.has(itemKey(each))) listed.set(itemKey(each), each);
   const reserved = reservedByItem(asked.entries);
   const keys = [...new Set([...listed.keys(), ...claims.keys()])];
-  return {
-    items: keys.map((key) => {
-      const { shelf, item } = listed.get(key) ?? claims.get(key)?.[0]?.of ?? { shelf: 'grip', item: '' };
-      const own = (claims.get(key) ?? []).map(({ claim }) => claim);
-      const onOrder = asked.onOrder?.get(key) ?? 0;
-      const of = { shelf, item, stocked: listed.get(key), reserved: reserved.get(key) ?? 0, onOrder };
-      return itemState({ ...of, claims: own });
-    }),
-    stranded: strandedOf(asked, byJob),
-  };
+  const items: ItemState[] = [];
+  for (const [done, key] of keys.entries()) {
+    yield { done, of: keys.length };
+    const { shelf, item } = listed.get(key) ?? claims.get(key)?.[0]?.of ?? { shelf: 'grip', item: '' };
+    const own = (claims.get(key) ?? []).map(({ claim }) => claim);
+    const onOrder = asked.onOrder?.get(key) ?? 0;
+    const of = { shelf, item, stocked: listed.get(key), reserved: reserved.get(key) ?? 0, onOrder };
+    items.push(itemState({ ...of, claims: own }));
+  }
+  return { items, stranded: strandedOf(asked, wanted) };
 }
 
 function reservedByItem(entries: ReadonlyMap<string, Entry>): ReadonlyMap<string, number> {
@@ -63,23 +80,24 @@ function reservedByItem(entries: ReadonlyMap<string, Entry>): ReadonlyMap<string
 
 type Claimed = { readonly of: Pick<Stocked, 'shelf' | 'item'>; readonly claim: Claim };
 
-/** By thing, in the order the jobs are due. */
-function claimsOf({ jobs, entries }: StockAsked, byJob: ByJob): Map<string, Claimed[]> {
-  const found = new Map<string, Claimed[]>();
-  for (const of of byDue(jobs)) {
-    const { job, due, round, needs } = of;
-    const still = wantedOf(of, ofJob(byJob, job));
-    for (const [key, group] of groupedBy(needs, itemKey)) {
-      const first = group[0] as (typeof group)[number];
-      const own = group.map((need) => entryKey({ ...need, job, round }));
-      const wanted = sumOf(own.map((of) => still.get(of) ?? 0));
-      const reserved = sumOf(own.map((of) => entries.get(of)?.reserved ?? 0));
-      const claims = found.get(key) ?? [];
-      claims.push({ of: { shelf: first.shelf, item: first.item }, claim: { job, due, wanted, reserved } });
-      found.set(key, claims);
-    }
+/** What one job claims, by thing; asked in the order the jobs are due. */
+function addClaims(
+  found: Map<string, Claimed[]>,
+  of: JobNeeds,
+  still: ReadonlyMap<string, number>,
+  entries: StockAsked['entries'],
+): void {
+  const { job, due, needs } = of;
+  const keyOf = keysOf(of);
+  for (const [key, group] of groupedBy(needs, itemKey)) {
+    const first = group[0] as (typeof group)[number];
+    const own = group.map(keyOf);
+    const wanted = sumOf(own.map((each) => still.get(each) ?? 0));
+    const reserved = sumOf(own.map((each) => entries.get(each)?.reserved ?? 0));
+    const claims = found.get(key) ?? [];
+    claims.push({ of: { shelf: first.shelf, item: first.item }, claim: { job, due, wanted, reserved } });
+    found.set(key, claims);
   }
-  return found;
 }
 
 interface ItemAsked extends Pick<ItemState, 'shelf' | 'item' | 'stocked' | 'reserved' | 'onOrder'> {
@@ -122,8 +140,7 @@ function lacksOf(claims: readonly Claim[], free: number, onOrder: number): Lack[
 }
 
 /** What is reserved for jobs that are not open, or for what an open job does not need. */
-function strandedOf({ jobs, entries, doneJobs }: StockAsked, byJob: ByJob): Stranded[] {
-  const open = new Map(jobs.map((job) => [sameWord(job.job), wantedOf(job, ofJob(byJob, job.job))]));
+function strandedOf({ entries, doneJobs }: StockAsked, open: Wanted): Stranded[] {
   const held = [...entries].flatMap(([key, entry]) => {
     if (entry.reserved === 0) return [];
     const excess = lessOf(entry.reserved, open.get(sameWord(entry.job))?.get(key) ?? 0);
@@ -136,17 +153,14 @@ function strandedOf({ jobs, entries, doneJobs }: StockAsked, byJob: ByJob): Stra
   }));
 }
 
-function ofJob(byJob: ByJob, job: string): readonly Entry[] {
-  return byJob.get(sameWord(job)) ?? [];
-}
-
 /** The needs of jobs without what they have used already. */
 export function stillNeeded(jobs: readonly JobNeeds[], entries: ReadonlyMap<string, Entry>): JobNeeds[] {
   const byJob = entriesByJob(entries);
   return jobs.map((job) => {
-    const wanted = wantedOf(job, ofJob(byJob, job.job));
+    const wanted = wantedOf(job, byJob.get(sameWord(job.job)) ?? []);
+    const keyOf = keysOf(job);
     const needs = job.needs.flatMap((need) => {
-      const quantity = wanted.get(entryKey({ ...need, job: job.job, round: job.round })) ?? 0;
+      const quantity = wanted.get(keyOf(need)) ?? 0;
       return quantity > 0 ? [{ ...need, quantity }] : [];
     });
     return { ...job, needs };
@@ -159,11 +173,11 @@ export function stillNeeded(jobs: readonly JobNeeds[], entries: ReadonlyMap<stri
  * @param entries of that job
  */
 export function wantedOf(of: JobNeeds, entries: readonly Entry[]): ReadonlyMap<string, number> {
-  const { job, round, needs } = of;
   const { used } = usedUp(of, entries);
+  const keyOf = keysOf(of);
   return new Map(
-    needs.map((need) => {
-      const key = entryKey({ ...need, job, round });
+    of.needs.map((need) => {
+      const key = keyOf(need);
       return [key, Math.max(0, lessOf(need.quantity, used.get(key) ?? 0))];
     }),
   );
