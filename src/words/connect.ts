@@ -1,0 +1,114 @@
+/** Sentences for what a person should know before a table of the shop's own is taken for one of ours, and for what broke since. */
+import type { TableSchema } from '../workbook/columns';
+import type { BrokenMatch } from '../workbook/connect/resolve';
+import type { ConnectWarning, Likeness, ShopUnit, Why } from '../workbook/connect/types';
+import { columnOf } from '../workbook/schema';
+import { columnLetters } from '../workbook/shared/address';
+import { listed } from './listed';
+import { countOf } from './readings';
+
+/** Units by their names. */
+export const UNIT_WORDS: Readonly<Record<NonNullable<ShopUnit>, string>> = {
+  in: 'inches',
+  mm: 'millimetres',
+  cm: 'centimetres',
+  m: 'metres',
+  ft: 'feet',
+  yd: 'yards',
+  thou: 'thousandths of an inch',
+  g: 'grams',
+  oz: 'ounces',
+  lb: 'pounds',
+  kg: 'kilograms',
+  part: 'parts of one (0.1 for 10 %)',
+};
+
+const OUR_UNITS: Readonly<Record<string, string>> = { ...UNIT_WORDS, '%': 'per cent' };
+
+/** What a proposal goes by. */
+export const WHY_WORDS: Readonly<Record<Why, string>> = {
+  heading: 'by its heading',
+  synonym: 'by another name',
+  likeness: 'by a heading like it',
+  values: 'by its values',
+  none: 'nothing found',
+};
+
+/** A unit of the shop's; without one, the column's own. */
+export function unitWord(schema: TableSchema, key: string, unit: ShopUnit): string {
+  const name = unit ?? columnOf(schema, key).unit ?? '';
+  return OUR_UNITS[name] ?? name;
+}
+
+/** Rows and columns as the sheet names them: where the range begins, from 0. */
+export interface RangeStart {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** What a person should know, and what to do about it. */
+export function sayConnectWarning(
+  schema: TableSchema,
+  { headings }: Pick<Likeness, 'headings'>,
+  warning: ConnectWarning,
+  start: RangeStart = { row: 0, column: 0 },
+): string {
+  const column = (position: number): string => headings[position] || `column ${columnLetters(start.column + position)}`;
+  const named = (key: string): string => columnOf(schema, key).header;
+  switch (warning.warning) {
+    case 'noHeadings':
+      return 'No row looks like headings, so the first one was taken for them. Put a row of headings above, or choose the range with it.';
+    case 'headingBlank':
+      return `${blankColumn(columnLetters(start.column + warning.position), warning.left)} Give it a heading if it is to be used.`;
+    case 'headingsAlike':
+      return `${countOf(warning.positions.length, 'column')} are headed ${warning.heading}: ${listed(warning.positions.map((at) => columnLetters(start.column + at)))}. Give each its own heading, or they cannot be told apart later.`;
+    case 'lookAlike':
+      return `${named(warning.key)} could be ${either(warning.positions.map(column))}; ${column(warning.positions[0] ?? 0)} was taken. Look at the samples.`;
+    case 'rowsLeftOut':
+      return `${rowsText(start.row + warning.from + 1, start.row + warning.to + 1)} ${warning.from === warning.to ? 'looks' : 'look'} like ${warning.why} and ${warning.from === warning.to ? 'is' : 'are'} left out.`;
+    case 'unitGuessed':
+      return `${column(warning.position)} names no unit. Its values fit ${unitWord(schema, warning.key, warning.unit)}; correct it if they are something else.`;
+    case 'unitOpen':
+      return `${column(warning.position)} names no unit, and its values fit ${either(warning.units.map((unit) => unitWord(schema, warning.key, unit)))}. It was taken for ${unitWord(schema, warning.key, warning.taken)}; say which it is.`;
+    case 'unitContradiction':
+      return `${column(warning.position)} says ${unitWord(schema, warning.key, warning.heading)}, but its values fit ${unitWord(schema, warning.key, warning.values)}. The heading was followed; correct the unit if the values are right.`;
+    case 'unitsMixed':
+      return `${column(warning.position)} holds values in ${unitWord(schema, warning.key, warning.units[0] ?? null)} and, it seems, in ${unitWord(schema, warning.key, warning.units[1] ?? null)}. Those cannot be read; write all of them in one unit.`;
+    case 'datesAsText':
+      return `${column(warning.position)} holds ${countOf(warning.count, 'day')} written as text.${unclearDays(warning.unclear)}`;
+    case 'neededMissing':
+      return `No column looks like ${named(warning.key)}, which is needed. Choose it, or add it to your table.`;
+  }
+}
+
+function blankColumn(letter: string, left: string | null): string {
+  return left === null
+    ? `Column ${letter} holds something but has no heading.`
+    : `Column ${letter} has no heading of its own; ${left}, left of it, may be merged over both.`;
+}
+
+function unclearDays(unclear: number): string {
+  if (unclear === 0) return ' They can each be one day only and are read so.';
+  return ` Of ${unclear} of them nobody can tell day from month; enter those as dates.`;
+}
+
+function either(things: readonly string[]): string {
+  return things.length < 2 ? things.join('') : `${things.slice(0, -1).join(', ')} or ${things.at(-1) ?? ''}`;
+}
+
+function rowsText(from: number, to: number): string {
+  return from === to ? `Row ${from}` : `Rows ${from} to ${to}`;
+}
+
+/** Why a column of a match was not found again, and what to do. */
+export function sayBroken(schema: TableSchema, { key, heading, why, nowAt }: BrokenMatch): string {
+  const { header } = columnOf(schema, key);
+  switch (why) {
+    case 'gone':
+      return `The column ${heading}, which is your ${header}, is not there any more. Choose another, or put its heading back.`;
+    case 'renamed':
+      return `The column ${heading}, which is your ${header}, is not there any more; where it stood is now ${nowAt ?? 'another'}. Say whether that is the same column.`;
+    case 'twice':
+      return `Two columns are headed ${heading}, and one of them is your ${header}. Rename one of them, or choose again.`;
+  }
+}

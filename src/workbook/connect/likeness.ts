@@ -1,0 +1,315 @@
+/** What a shop's own table looks like: which of its columns is which of ours, how sure that is, and what a person should know. */
+import { assign } from '../assignment';
+import type { Column, TableSchema } from '../columns';
+import type { Seen } from '../port';
+import { columnOf, TABLES } from '../schema';
+import { headingFit, type HeadingFit } from './headingFit';
+import { bodyOf, headingsIn, type Body, type Headings, type Rows } from './shape';
+import { dayOfText } from './shopDays';
+import type { ConnectWarning, Likeness, Proposal, ShopUnit, Why } from './types';
+import { shopColumn, tellingOf, valueFit, type ShopColumn, type ValueFit } from './valueFit';
+import { ourUnit, unitsOf } from './units';
+
+/** Rows of the body that are looked at: the first ones, and as many again from all over the rest. */
+const FIRST_ROWS = 60;
+const SPREAD_ROWS = 90;
+const MOST_SAMPLES = 3;
+const MOST_OTHERS = 3;
+
+/** Less sure than this, nothing is proposed; a needed column may be proposed on less, since a person is asked for it anyway. */
+const LEAST_SURE = 0.4;
+const LEAST_SURE_IF_NEEDED = 0.15;
+/** A needed column is served before one that can be left out. */
+const NEEDED_FIRST = 1.2;
+/** Another column that comes this close could be it as well. */
+const AS_GOOD = 0.04;
+/** Less sure than this, every second column comes close. */
+const SURE = 0.5;
+/** Below this a heading is no heading of that column. */
+const NAMES_IT = 0.5;
+
+interface Pair {
+  readonly column: Column;
+  readonly theirs: ShopColumn;
+  readonly heading: HeadingFit;
+  readonly values: ValueFit;
+  readonly sureness: number;
+  readonly why: Why;
+}
+
+/** What a range looks like as one of our tables. */
+export function likenessOf(schema: TableSchema, rows: Rows): Likeness {
+  const headings = headingsIn(schema, rows);
+  const body = bodyOf(rows, headings.headerRow);
+  const columns = shopColumns(rows, headings, body);
+  const pairs = allPairs(schema, columns);
+  const taken = assigned(schema, columns, pairs);
+  const settled = byTheHouse(schema, taken);
+  const used = new Set([...settled.values()].map(({ theirs }) => theirs.position));
+  return {
+    headerRow: headings.headerRow,
+    headerRows: headings.headerRows,
+    headings: headings.headings,
+    lastRow: body.lastRow,
+    table: schema.name,
+    proposals: schema.columns.map((column) => proposal(column, settled.get(column.key), pairs, used)),
+    unknown: columns
+      .filter(({ position, cells, heading }) => !used.has(position) && (cells.length > 0 || heading !== ''))
+      .map(({ position }) => position),
+    warnings: [
+      ...headingWarnings(headings, columns),
+      ...body.warnings,
+      ...schema.columns.flatMap((column) => columnWarnings(column, settled.get(column.key), pairs, used)),
+    ],
+  };
+}
+
+/** Which of our tables a range looks like; null where it looks like none. */
+export function bestTable(rows: Rows): { readonly table: string; readonly likeness: Likeness } | null {
+  let best: { table: string; likeness: Likeness; score: number } | null = null;
+  for (const schema of TABLES) {
+    const likeness = likenessOf(schema, rows);
+    const score = tableScore(schema, likeness);
+    if (score > (best?.score ?? LEAST_LIKE)) best = { table: schema.name, likeness, score };
+  }
+  return best && { table: best.table, likeness: best.likeness };
+}
+
+const LEAST_LIKE = 0.3;
+
+/** How much of the range one of our tables explains, and how much of what it needs it finds there. */
+function tableScore(schema: TableSchema, { proposals, unknown }: Likeness): number {
+  const found = proposals.filter(({ position }) => position !== null);
+  const sum = found.reduce((total, { sureness }) => total + sureness, 0);
+  const needed = proposals.filter(({ key }) => columnOf(schema, key).needed);
+  const met = needed.reduce((total, { position, sureness }) => total + (position === null ? 0 : sureness), 0);
+  const columns = found.length + unknown.length;
+  return columns === 0 ? 0 : (sum / columns) * (0.25 + 0.75 * (needed.length === 0 ? 0.6 : met / needed.length));
+}
+
+/* ------------------------------------------------------------------ columns */
+
+function shopColumns(rows: Rows, { headerRow, headings, grouped }: Headings, { lastRow }: Body): ShopColumn[] {
+  const sample = sampled(headerRow + 1, lastRow).map((row) => rows[row] ?? []);
+  const width = Math.max(headings.length, ...sample.map((cells) => cells.length));
+  return Array.from({ length: width }, (_, position) =>
+    shopColumn(
+      position,
+      headings[position] ?? '',
+      grouped[position] ?? '',
+      sample.map((cells) => cells[position] ?? null),
+    ),
+  );
+}
+
+function sampled(first: number, last: number): number[] {
+  const count = last - first + 1;
+  if (count <= FIRST_ROWS + SPREAD_ROWS) return Array.from({ length: Math.max(0, count) }, (_, at) => first + at);
+  const rest = count - FIRST_ROWS;
+  return [
+    ...Array.from({ length: FIRST_ROWS }, (_, at) => first + at),
+    ...Array.from(
+      { length: SPREAD_ROWS },
+      (_, at) => first + FIRST_ROWS + Math.floor(((at + 0.5) * rest) / SPREAD_ROWS),
+    ),
+  ];
+}
+
+/* ------------------------------------------------------------------ pairs */
+
+type Pairs = ReadonlyMap<string, readonly Pair[]>;
+
+/** Every column of ours with every column of theirs that it could be, by our key, surest first. */
+function allPairs(schema: TableSchema, columns: readonly ShopColumn[]): Pairs {
+  return new Map(
+    schema.columns.map((column) => [
+      column.key,
+      columns
+        .map((theirs) => pairOf(schema, column, theirs))
+        .filter((pair): pair is Pair => pair !== undefined && pair.sureness >= leastSure(column))
+        .sort((a, b) => b.sureness - a.sureness || a.theirs.position - b.theirs.position),
+    ]),
+  );
+}
+
+function leastSure(column: Column): number {
+  return column.needed ? LEAST_SURE_IF_NEEDED : LEAST_SURE;
+}
+
+/** A column without a heading cannot be found again, so it is never proposed. */
+function pairOf(schema: TableSchema, column: Column, theirs: ShopColumn): Pair | undefined {
+  if (theirs.heading === '') return undefined;
+  const own = headingFit(schema, column, theirs.heading);
+  const grouped = theirs.grouped === theirs.heading ? own : headingFit(schema, column, theirs.grouped);
+  const better = grouped.fit > own.fit ? grouped : own;
+  const heading = { ...better, unit: better.unit ?? own.unit ?? grouped.unit };
+  const telling =
+    tellingOf(column, theirs) + (heading.unit !== undefined && unitsOf(column).length > 1 ? UNIT_STATED : 0);
+  if (heading.fit < NAMES_IT && (column.later || telling < 0.2) && !(column.needed && column.kind === 'text')) {
+    return undefined;
+  }
+  const values = valueFit(schema.name, column, theirs, heading.unit);
+  const sureness = surenessOf(column, theirs, heading, values, telling);
+  return { column, theirs, heading, values, sureness, why: heading.fit >= NAMES_IT ? heading.why : 'values' };
+}
+
+/** What may still be said for a column by its values alone. */
+const VALUES_ALONE = 0.6;
+/** A heading that nobody can read says something all the same where its unit is of the column's kind. */
+const UNIT_STATED = 0.4;
+/** Values in a unit that nobody states had more chances to fit. */
+const UNIT_NOT_STATED = 0.8;
+
+function surenessOf(
+  column: Column,
+  theirs: ShopColumn,
+  heading: HeadingFit,
+  values: ValueFit,
+  telling: number,
+): number {
+  if (theirs.cells.length === 0) return heading.fit >= NAMES_IT ? heading.fit * 0.9 : 0;
+  const chances = values.settled === 'guessed' || values.settled === 'open' ? UNIT_NOT_STATED : 1;
+  const byValues = VALUES_ALONE * Math.min(1, telling) * chances * (values.read * values.usual) ** 2;
+  if (heading.fit < NAMES_IT) return column.needed && column.kind === 'text' ? likeNames(theirs) : byValues;
+  const byHeading = heading.fit * (0.4 + 0.6 * values.read) * (values.against === undefined ? 1 : 0.9);
+  return byHeading + (1 - byHeading) * byValues * 0.5;
+}
+
+/** Text of which hardly any repeats may be what a row is called by. */
+function likeNames({ cells, distinct }: ShopColumn): number {
+  const words = cells.filter((cell) => typeof cell === 'string').length;
+  const differ = cells.length === 0 ? 0 : distinct.length / cells.length;
+  return words >= 0.9 * cells.length && differ > 0.95 && cells.length > 2 ? 0.2 : 0;
+}
+
+/** The surest pairs in all, no column of theirs twice. */
+function assigned(schema: TableSchema, columns: readonly ShopColumn[], pairs: Pairs): Map<string, Pair> {
+  const found = new Map<string, Pair>();
+  if (columns.length === 0) return found;
+  const most = NEEDED_FIRST + 1;
+  const byPosition = schema.columns.map(
+    ({ key }) => new Map((pairs.get(key) ?? []).map((pair) => [pair.theirs.position, pair] as const)),
+  );
+  const costs = schema.columns.map((column, at) =>
+    columns.map(({ position }) => {
+      const pair = byPosition[at]?.get(position);
+      return pair ? most - pair.sureness * (column.needed ? NEEDED_FIRST : 1) : most;
+    }),
+  );
+  for (const [ours, theirs] of assign(costs)) {
+    const pair = byPosition[ours]?.get(columns[theirs]?.position ?? -1);
+    if (pair) found.set(pair.column.key, pair);
+  }
+  return found;
+}
+
+/* ------------------------------------------------------------------ units of the house */
+
+const METRIC = new Set<ShopUnit>(['mm', 'cm', 'm']);
+
+/** Where a length may be in inches or in centimetres, the lengths that are settled say which the shop measures in. */
+function byTheHouse(schema: TableSchema, taken: ReadonlyMap<string, Pair>): Map<string, Pair> {
+  let [metric, inches] = [0, 0];
+  for (const { column, values } of taken.values()) {
+    if (ourUnit(column) !== 'in' || values.settled === 'open' || values.read < 0.5) continue;
+    if (METRIC.has(values.unit)) metric += 1;
+    else inches += 1;
+  }
+  const settled = new Map(taken);
+  if (metric <= inches) return settled;
+  for (const [key, pair] of taken) {
+    const unit = pair.values.open.find((each) => METRIC.has(each));
+    if (unit === undefined) continue;
+    const values = valueFit(schema.name, pair.column, pair.theirs, unit);
+    settled.set(key, { ...pair, values: { ...values, settled: 'open', open: pair.values.open } });
+  }
+  return settled;
+}
+
+/* ------------------------------------------------------------------ what is proposed */
+
+function proposal(column: Column, pair: Pair | undefined, pairs: Pairs, used: ReadonlySet<number>): Proposal {
+  const others = (pairs.get(column.key) ?? [])
+    .map(({ theirs }) => theirs.position)
+    .filter((position) => position !== pair?.theirs.position);
+  // columns that nothing else claims come first
+  const next = [...others.filter((each) => !used.has(each)), ...others.filter((each) => used.has(each))];
+  return {
+    key: column.key,
+    position: pair?.theirs.position ?? null,
+    unit: pair?.values.unit ?? null,
+    sureness: pair?.sureness ?? 0,
+    why: pair?.why ?? 'none',
+    samples: pair ? samplesOf(pair.theirs.distinct) : [],
+    unread: pair?.values.unread ?? 0,
+    others: next.slice(0, MOST_OTHERS),
+  };
+}
+
+function samplesOf(distinct: ShopColumn['distinct']): Seen[] {
+  return distinct.slice(0, MOST_SAMPLES).map(([cell]) => cell);
+}
+
+/* ------------------------------------------------------------------ what to know */
+
+function headingWarnings({ known, headings }: Headings, columns: readonly ShopColumn[]): ConnectWarning[] {
+  const warnings: ConnectWarning[] = known ? [] : [{ warning: 'noHeadings' }];
+  const alike = new Map<string, number[]>();
+  for (const { position, heading, cells } of columns) {
+    if (heading === '' && cells.length > 0) {
+      warnings.push({ warning: 'headingBlank', position, left: headings[position - 1] || null });
+    }
+    if (heading !== '') alike.set(heading.toLowerCase(), [...(alike.get(heading.toLowerCase()) ?? []), position]);
+  }
+  for (const positions of alike.values()) {
+    const [first] = positions;
+    if (positions.length > 1 && first !== undefined) {
+      warnings.push({ warning: 'headingsAlike', heading: headings[first] ?? '', positions });
+    }
+  }
+  return warnings;
+}
+
+function columnWarnings(
+  column: Column,
+  pair: Pair | undefined,
+  pairs: Pairs,
+  used: ReadonlySet<number>,
+): ConnectWarning[] {
+  const { key } = column;
+  if (!pair) return column.needed ? [{ warning: 'neededMissing', key }] : [];
+  const { position } = pair.theirs;
+  const rivals = (pairs.get(key) ?? [])
+    .filter(
+      ({ theirs, sureness }) =>
+        !used.has(theirs.position) && pair.sureness >= SURE && sureness >= pair.sureness - AS_GOOD,
+    )
+    .map(({ theirs }) => theirs.position);
+  return [
+    ...(rivals.length > 0 ? [{ warning: 'lookAlike', key, positions: [position, ...rivals] } as const] : []),
+    ...unitWarnings(key, position, pair.values),
+    ...dayWarnings(column, pair.theirs),
+  ];
+}
+
+function unitWarnings(key: string, position: number, values: ValueFit): ConnectWarning[] {
+  const { unit, settled, open, against, mixedWith } = values;
+  const warnings: ConnectWarning[] = [];
+  if (settled === 'guessed') warnings.push({ warning: 'unitGuessed', key, position, unit });
+  if (settled === 'open')
+    warnings.push({ warning: 'unitOpen', key, position, taken: unit ?? open[0] ?? null, units: open });
+  if (against !== undefined)
+    warnings.push({ warning: 'unitContradiction', key, position, heading: unit, values: against });
+  if (mixedWith !== undefined && against === undefined) {
+    warnings.push({ warning: 'unitsMixed', key, position, units: [unit, mixedWith] });
+  }
+  return warnings;
+}
+
+function dayWarnings(column: Column, { position, cells }: ShopColumn): ConnectWarning[] {
+  if (column.kind !== 'date') return [];
+  const days = cells.filter((cell): cell is string => typeof cell === 'string').map(dayOfText);
+  const unclear = days.filter((day) => day === 'unclear').length;
+  const count = days.filter((day) => day !== undefined).length;
+  return count === 0 ? [] : [{ warning: 'datesAsText', key: column.key, position, count, unclear }];
+}

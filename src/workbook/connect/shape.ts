@@ -1,0 +1,215 @@
+/** Where in a range the headings stand, and where its rows end. */
+import type { TableSchema } from '../columns';
+import type { Seen } from '../port';
+import { cellNumber, isBlank } from '../records';
+import { headingFit } from './headingFit';
+import { headingText, readingsOf } from './headingWords';
+import type { ConnectWarning, Likeness } from './types';
+import { readQuantity } from './units';
+
+export type Rows = readonly (readonly Seen[])[];
+
+export interface Headings extends Pick<Likeness, 'headerRow' | 'headerRows' | 'headings'> {
+  /** For each column, its heading together with the one of several columns above it, where there is one. */
+  readonly grouped: readonly string[];
+  /** Whether they are headings at all, as far as one can see. */
+  readonly known: boolean;
+}
+
+/** Headings stand no further down than this: above them are titles, addresses and blanks. */
+const LOOKED_ROWS = 25;
+/** Rows that are compared with our headings, of those that hold words only. */
+const MOST_TRIED = 6;
+/** A row of headings holds this part of words at least. */
+const LEAST_WORDS = 0.7;
+/** Less alike than this, a heading names nothing. */
+const NAMES_IT = 0.6;
+/** A row above has to explain this much more of the headings before it counts as part of them. */
+const WORTH_A_ROW = 0.3;
+
+/** Finds the headings of a range by what they are called. */
+export function headingsIn(schema: TableSchema, rows: Rows): Headings {
+  const tried = rowsOfWords(rows);
+  let best = { row: -1, lines: 1 as 1 | 2, score: 0 };
+  for (const row of tried) {
+    for (const lines of [1, 2] as const) {
+      if (lines === 2 && !canStandAbove(rows, row)) continue;
+      const found = headingsAt(rows, row, lines);
+      const score = scoreOf(schema, found) - (lines === 2 && !isUnits(rows[row] ?? []) ? WORTH_A_ROW : 0);
+      if (score > best.score + 1e-9) best = { row, lines, score };
+    }
+  }
+  if (best.row < 0) {
+    const row =
+      tried[0] ??
+      Math.max(
+        0,
+        rows.findIndex((cells) => !cells.every(isBlank)),
+      );
+    return { ...headingsAt(rows, row, 1), known: tried.length > 0 && looksLikeHeadings(rows, row) };
+  }
+  return { ...headingsAt(rows, best.row, best.lines), known: true };
+}
+
+/** Words in a language that we do not know: all different, and numbers below some of them. */
+function looksLikeHeadings(rows: Rows, row: number): boolean {
+  const cells = rows[row] ?? [];
+  const words = filled(cells).map((cell) => headingText(cell).toLowerCase());
+  const below = rows[row + 1] ?? [];
+  const numbers = cells.some((cell, at) => typeof cell === 'string' && typeof below[at] === 'number');
+  return words.length > 1 && new Set(words).size === words.length && numbers;
+}
+
+/** Rows of the top that hold words alone, or nearly. */
+function rowsOfWords(rows: Rows): number[] {
+  const found: number[] = [];
+  const end = Math.min(rows.length, LOOKED_ROWS);
+  let widest = 0;
+  for (let row = 0; row < end; row += 1) widest = Math.max(widest, filled(rows[row] ?? []).length);
+  for (let row = 0; row < end && found.length < MOST_TRIED; row += 1) {
+    const cells = filled(rows[row] ?? []);
+    if (cells.length < Math.min(2, widest)) continue;
+    if (cells.filter(isWord).length >= LEAST_WORDS * cells.length) found.push(row);
+  }
+  return found;
+}
+
+export function filled(cells: readonly Seen[]): Seen[] {
+  return cells.filter((cell) => !isBlank(cell));
+}
+
+function isWord(cell: Seen): boolean {
+  if (typeof cell !== 'string') return false;
+  const read = readQuantity(cell);
+  return !read || (read.tail !== '' && read.unit === null);
+}
+
+/** A title has a row to itself; headings of several columns are more than one. */
+function canStandAbove(rows: Rows, row: number): boolean {
+  const above = filled(rows[row - 1] ?? []);
+  return above.length >= 2 && above.every(isWord);
+}
+
+/** `in`, `g` and `mm` below the headings. */
+function isUnits(cells: readonly Seen[]): boolean {
+  const words = filled(cells);
+  return (
+    words.length > 0 && words.every((cell) => (readingsOf(headingText(cell))[0]?.unitOnly ?? false) || cell === 'in')
+  );
+}
+
+/**
+ * The heading of every column, as a match remembers it.
+ *
+ * Of two rows of headings, what stands in one column is one heading; a heading above that reaches over the columns to its right is
+ * part of theirs where they would be alike without it.
+ *
+ * @param headerRow the last row of headings, from 0
+ */
+export function headingsAt(rows: Rows, headerRow: number, lines: 1 | 2): Omit<Headings, 'known'> {
+  const below = rows[headerRow] ?? [];
+  const above = lines === 2 ? (rows[headerRow - 1] ?? []) : [];
+  const width = Math.max(below.length, above.length);
+  const own = Array.from({ length: width }, (_, at) => headingText(below[at]));
+  const count = new Map<string, number>();
+  for (const text of own) count.set(text.toLowerCase(), (count.get(text.toLowerCase()) ?? 0) + 1);
+  let over = '';
+  const headings: string[] = [];
+  const grouped: string[] = [];
+  own.forEach((text, at) => {
+    const right = headingText(above[at]);
+    over = right || (text === '' ? '' : over);
+    const whole = `${over} ${text}`.trim();
+    const twice = (count.get(text.toLowerCase()) ?? 0) > 1;
+    headings.push(right ? `${right} ${text}`.trim() : twice && text !== '' ? whole : text);
+    grouped.push(whole);
+  });
+  return { headerRow, headerRows: lines, headings, grouped };
+}
+
+function scoreOf(schema: TableSchema, { headings, grouped }: Omit<Headings, 'known'>): number {
+  const best = new Map<string, number>();
+  headings.forEach((heading, at) => {
+    let [key, fit] = ['', NAMES_IT];
+    for (const column of schema.columns) {
+      for (const text of new Set([heading, grouped[at] ?? ''])) {
+        const named = headingFit(schema, column, text).fit;
+        if (named > fit) [key, fit] = [column.key, named];
+      }
+    }
+    if (key !== '') best.set(key, Math.max(best.get(key) ?? 0, fit));
+  });
+  return [...best.values()].reduce((sum, fit) => sum + fit, 0);
+}
+
+/* ------------------------------------------------------------------ where it ends */
+
+export interface Body {
+  /** Last row of the body, the header row where there is none. */
+  readonly lastRow: number;
+  readonly warnings: readonly ConnectWarning[];
+}
+
+const TOTALS = /^(grand\s+|sub[\s-]*)?(totals?|sum|average|avg\.?|summe|gesamt)\b.{0,24}$/i;
+const NOTE_LETTERS = 25;
+
+/** Where the rows end: blanks, totals and notes below them are left out. */
+export function bodyOf(rows: Rows, headerRow: number): Body {
+  const usual = usualRow(rows, headerRow);
+  const left: { why: 'totals' | 'notes'; from: number; to: number }[] = [];
+  let last = rows.length - 1;
+  let gap = false;
+  for (; last > headerRow; last -= 1) {
+    const cells = filled(rows[last] ?? []);
+    if (cells.length === 0) {
+      gap = true;
+      continue;
+    }
+    const why = leftOut(cells, usual, isBlankRow(rows[last - 1]));
+    if (!why) break;
+    const below = left.at(-1);
+    if (below?.why === why && !gap) below.from = last;
+    else left.push({ why, from: last, to: last });
+    gap = false;
+  }
+  return { lastRow: last, warnings: left.reverse().map((each) => ({ warning: 'rowsLeftOut', ...each })) };
+}
+
+interface Usual {
+  readonly cells: number;
+  readonly words: number;
+}
+
+/** How many cells of a row hold something, and how many of these are words: the median of the first rows. */
+function usualRow(rows: Rows, headerRow: number): Usual {
+  const cells: number[] = [];
+  const words: number[] = [];
+  for (let row = headerRow + 1; row < rows.length && cells.length < 60; row += 1) {
+    const held = filled(rows[row] ?? []);
+    if (held.length === 0) continue;
+    cells.push(held.length);
+    words.push(held.filter((cell) => typeof cell === 'string').length);
+  }
+  const middle = (of: number[]): number => of.sort((a, b) => a - b)[of.length >> 1] ?? 0;
+  return { cells: middle(cells), words: middle(words) };
+}
+
+function leftOut(cells: readonly Seen[], usual: Usual, afterGap: boolean): 'totals' | 'notes' | undefined {
+  const words = cells.filter((cell): cell is string => typeof cell === 'string');
+  if (usual.cells < 3) return undefined;
+  if (words.some((word) => TOTALS.test(word.trim())) && words.length < Math.max(2, usual.words)) return 'totals';
+  if (words.length === 0 && usual.words > 0 && cells.every((cell) => cellNumber(cell) !== undefined)) return 'totals';
+  const [only = ''] = words;
+  if (
+    cells.length === 1 &&
+    words.length === 1 &&
+    (afterGap || only.length > NOTE_LETTERS || /^(\*|note)/i.test(only))
+  ) {
+    return 'notes';
+  }
+  return undefined;
+}
+
+function isBlankRow(cells: readonly Seen[] | undefined): boolean {
+  return cells !== undefined && cells.every(isBlank);
+}
