@@ -76,6 +76,8 @@ export function bestTable(rows: Rows): { readonly table: string; readonly likene
 }
 
 const LEAST_LIKE = 0.3;
+/** One column alone is no table. */
+const LEAST_COLUMNS = 2;
 
 /** How much of the range one of our tables explains, and how much of what it needs it finds there. */
 function tableScore(schema: TableSchema, { proposals, unknown }: Likeness): number {
@@ -84,7 +86,7 @@ function tableScore(schema: TableSchema, { proposals, unknown }: Likeness): numb
   const needed = proposals.filter(({ key }) => columnOf(schema, key).needed);
   const met = needed.reduce((total, { position, sureness }) => total + (position === null ? 0 : sureness), 0);
   const columns = found.length + unknown.length;
-  return columns === 0 ? 0 : (sum / columns) * (0.25 + 0.75 * (needed.length === 0 ? 0.6 : met / needed.length));
+  return columns < LEAST_COLUMNS ? 0 : (sum / columns) * (0.25 + 0.75 * (needed.length === 0 ? 0.6 : met / needed.length));
 }
 
 /* ------------------------------------------------------------------ columns */
