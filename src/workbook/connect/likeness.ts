@@ -1,4 +1,5 @@
 /** What a shop's own table looks like: which of its columns is which of ours, how sure that is, and what a person should know. */
+import { drained, type Progress } from '../../core/index';
 import { assign } from '../assignment';
 import type { Column, TableSchema } from '../columns';
 import type { Seen } from '../port';
@@ -7,7 +8,7 @@ import { headingFit, type HeadingFit } from './headingFit';
 import { bodyOf, headingsIn, type Body, type Headings, type Rows } from './shape';
 import { dayOfText } from './shopDays';
 import type { ConnectWarning, Likeness, Proposal, ShopUnit, Why } from './types';
-import { shopColumn, tellingOf, valueFit, type ShopColumn, type ValueFit } from './valueFit';
+import { probed, shopColumn, tellingOf, valueFit, type ShopColumn, type ValueFit } from './valueFit';
 import { ourUnit, unitsOf } from './units';
 
 /** Rows of the body that are looked at: the first ones, and as many again from all over the rest. */
@@ -39,12 +40,31 @@ interface Pair {
 
 /** What a range looks like as one of our tables. */
 export function likenessOf(schema: TableSchema, rows: Rows): Likeness {
-  const headings = headingsIn(schema, rows);
+  return likenessIn(schema, rows, new Map());
+}
+
+/** What was looked at below one row of headings: the same for each of our tables. */
+interface Looked {
+  readonly body: Body;
+  readonly columns: readonly ShopColumn[];
+}
+
+function lookedAt(rows: Rows, headings: Headings, kept: Map<string, Looked>): Looked {
+  const key = `${headings.headerRow} ${headings.headerRows}`;
+  const known = kept.get(key);
+  if (known) return known;
   const body = bodyOf(rows, headings.headerRow);
-  const columns = shopColumns(rows, headings, body);
-  const pairs = allPairs(schema, columns);
+  const looked = { body, columns: shopColumns(rows, headings, body) };
+  kept.set(key, looked);
+  return looked;
+}
+
+function likenessIn(schema: TableSchema, rows: Rows, kept: Map<string, Looked>): Likeness {
+  const headings = headingsIn(schema, rows);
+  const { body, columns } = lookedAt(rows, headings, kept);
+  const pairs = allPairs(schema, columns.map(probed));
   const taken = assigned(schema, columns, pairs);
-  const settled = byTheHouse(schema, taken);
+  const settled = byTheHouse(schema, inFull(schema, taken, columns));
   const used = new Set([...settled.values()].map(({ theirs }) => theirs.position));
   return {
     headerRow: headings.headerRow,
@@ -65,12 +85,24 @@ export function likenessOf(schema: TableSchema, rows: Rows): Likeness {
 }
 
 /** Which of our tables a range looks like; null where it looks like none. */
-export function bestTable(rows: Rows): { readonly table: string; readonly likeness: Likeness } | null {
+export function bestTable(rows: Rows): BestTable | null {
+  return drained(bestTableSteps(rows));
+}
+
+export interface BestTable {
+  readonly table: string;
+  readonly likeness: Likeness;
+}
+
+/** The same in steps, one for each of our tables. */
+export function* bestTableSteps(rows: Rows): Generator<Progress, BestTable | null> {
+  const kept = new Map<string, Looked>();
   let best: { table: string; likeness: Likeness; score: number } | null = null;
-  for (const schema of TABLES) {
-    const likeness = likenessOf(schema, rows);
+  for (const [at, schema] of TABLES.entries()) {
+    const likeness = likenessIn(schema, rows, kept);
     const score = tableScore(schema, likeness);
     if (score > (best?.score ?? LEAST_LIKE)) best = { table: schema.name, likeness, score };
+    yield { done: at + 1, of: TABLES.length };
   }
   return best && { table: best.table, likeness: best.likeness };
 }
@@ -86,7 +118,9 @@ function tableScore(schema: TableSchema, { proposals, unknown }: Likeness): numb
   const needed = proposals.filter(({ key }) => columnOf(schema, key).needed);
   const met = needed.reduce((total, { position, sureness }) => total + (position === null ? 0 : sureness), 0);
   const columns = found.length + unknown.length;
-  return columns < LEAST_COLUMNS ? 0 : (sum / columns) * (0.25 + 0.75 * (needed.length === 0 ? 0.6 : met / needed.length));
+  return columns < LEAST_COLUMNS
+    ? 0
+    : (sum / columns) * (0.25 + 0.75 * (needed.length === 0 ? 0.6 : met / needed.length));
 }
 
 /* ------------------------------------------------------------------ columns */
@@ -203,6 +237,20 @@ function assigned(schema: TableSchema, columns: readonly ShopColumn[], pairs: Pa
     if (pair) found.set(pair.column.key, pair);
   }
   return found;
+}
+
+/** With all the values that were looked at, where a few were enough to tell the columns apart. */
+function inFull(
+  schema: TableSchema,
+  taken: ReadonlyMap<string, Pair>,
+  columns: readonly ShopColumn[],
+): Map<string, Pair> {
+  return new Map(
+    [...taken].map(([key, pair]) => {
+      const theirs = columns[pair.theirs.position] ?? pair.theirs;
+      return [key, { ...pair, theirs, values: valueFit(schema.name, pair.column, theirs, pair.heading.unit) }] as const;
+    }),
+  );
 }
 
 /* ------------------------------------------------------------------ units of the house */

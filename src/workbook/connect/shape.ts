@@ -172,7 +172,10 @@ export function bodyOf(rows: Rows, headerRow: number): Body {
     else left.push({ why, from: last, to: last });
     gap = false;
   }
-  return { lastRow: Math.max(last, headerRow), warnings: left.reverse().map((each) => ({ warning: 'rowsLeftOut', ...each })) };
+  return {
+    lastRow: Math.max(last, headerRow),
+    warnings: left.reverse().map((each) => ({ warning: 'rowsLeftOut', ...each })),
+  };
 }
 
 interface Usual {

@@ -18,6 +18,15 @@ export interface ShopColumn {
   readonly distinct: readonly (readonly [Seen, number])[];
 }
 
+/** Different values that are enough to tell columns apart by. */
+const PROBED = 24;
+
+/** The same column with fewer values, from all over it. */
+export function probed(theirs: ShopColumn): ShopColumn {
+  const every = Math.ceil(theirs.distinct.length / PROBED);
+  return every < 2 ? theirs : { ...theirs, distinct: theirs.distinct.filter((_, at) => at % every === 0) };
+}
+
 export function shopColumn(position: number, heading: string, grouped: string, cells: readonly Seen[]): ShopColumn {
   const held = cells.filter((cell) => !isBlank(cell));
   const counts = new Map<unknown, [Seen, number]>();
@@ -86,7 +95,7 @@ export function valueFit(table: string, column: Column, theirs: ShopColumn, stat
   const units = unitsOf(column);
   const choice = units.length > 1 ? unitBy(table, column, numbers, typed, units, stated) : AS_OURS;
   const unread = unreadOf(column, choice.unit, theirs.distinct);
-  const all = theirs.cells.length;
+  const all = theirs.distinct.reduce((sum, [, count]) => sum + count, 0);
   return {
     ...choice,
     unread,

@@ -17,7 +17,9 @@ describe.each(tables)('our own table $name', ({ name, schema, rows }) => {
     );
     expect(likeness.warnings).toEqual([]);
     // tables of rows to come have blank ones
-    const lastFilled = rows.findLastIndex((cells) => cells.some((cell) => cell !== null && cell !== undefined && cell !== ''));
+    const lastFilled = rows.findLastIndex((cells) =>
+      cells.some((cell) => cell !== null && cell !== undefined && cell !== ''),
+    );
     expect([likeness.headerRow, likeness.lastRow]).toEqual([0, lastFilled]);
   });
 
@@ -54,9 +56,22 @@ describe('what is no table of ours', () => {
         ['07:20', 'Tarn', 9, 'no', 30],
       ],
     ],
-    ['numbers alone', [[1, 2, 3], [4, 5, 6], [7, 8, 9]]],
+    [
+      'numbers alone',
+      [
+        [1, 2, 3],
+        [4, 5, 6],
+        [7, 8, 9],
+      ],
+    ],
     ['nothing', []],
-    ['blanks', [[null, null], [null, null]]],
+    [
+      'blanks',
+      [
+        [null, null],
+        [null, null],
+      ],
+    ],
     ['one cell', [['Grips']]],
   ])('%s', (_, rows) => {
     expect(bestTable(rows)).toBeNull();
@@ -64,7 +79,23 @@ describe('what is no table of ours', () => {
 });
 
 const seen: fc.Arbitrary<Seen> = fc.oneof(
-  fc.constantFrom<Seen>(null, '', ' ', 'Item', 'Wt (oz)', 'Core', 'Total', 'D2', '58R', '1/0', '#N/A', '=1+1', true, 'in', 'Ø mm'),
+  fc.constantFrom<Seen>(
+    null,
+    '',
+    ' ',
+    'Item',
+    'Wt (oz)',
+    'Core',
+    'Total',
+    'D2',
+    '58R',
+    '1/0',
+    '#N/A',
+    '=1+1',
+    true,
+    'in',
+    'Ø mm',
+  ),
   fc.constant<Seen>({ error: '#REF!' }),
   fc.string({ unit: 'binary', maxLength: 12 }),
   fc.double(),
