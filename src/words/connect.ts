@@ -1,9 +1,7 @@
 /** Sentences for what a person should know before a table of the shop's own is taken for one of ours, and for what broke since. */
-import type { TableSchema } from '../workbook/columns';
+import type { SaidNames } from '../workbook/connect/saidNames';
 import type { BrokenMatch } from '../workbook/connect/resolve';
-import type { ConnectWarning, Likeness, ShopUnit, Why } from '../workbook/connect/types';
-import { columnOf } from '../workbook/schema';
-import { columnLetters } from '../workbook/shared/address';
+import type { ConnectWarning, ShopUnit, Why } from '../workbook/connect/types';
 import { listed } from './listed';
 import { countOf } from './readings';
 
@@ -34,51 +32,38 @@ export const WHY_WORDS: Readonly<Record<Why, string>> = {
   none: 'nothing found',
 };
 
-/** A unit of the shop's; without one, the column's own. */
-export function unitWord(schema: TableSchema, key: string, unit: ShopUnit): string {
-  const name = unit ?? columnOf(schema, key).unit ?? '';
-  return OUR_UNITS[name] ?? name;
-}
-
-/** Rows and columns as the sheet names them: where the range begins, from 0. */
-export interface RangeStart {
-  readonly row: number;
-  readonly column: number;
-}
-
 /** What a person should know, and what to do about it. */
-export function sayConnectWarning(
-  schema: TableSchema,
-  { headings }: Pick<Likeness, 'headings'>,
-  warning: ConnectWarning,
-  start: RangeStart = { row: 0, column: 0 },
-): string {
-  const column = (position: number): string => headings[position] || `column ${columnLetters(start.column + position)}`;
-  const named = (key: string): string => columnOf(schema, key).header;
+export function sayConnectWarning(warning: ConnectWarning, names: SaidNames): string {
   switch (warning.warning) {
     case 'noHeadings':
       return 'No row looks like headings, so the first one was taken for them. Put a row of headings above, or choose the range with it.';
     case 'headingBlank':
-      return `${blankColumn(columnLetters(start.column + warning.position), warning.left)} Give it a heading if it is to be used.`;
+      return `${blankColumn(names.letters(warning.position), warning.left)} Give it a heading if it is to be used.`;
     case 'headingsAlike':
-      return `${countOf(warning.positions.length, 'column')} are headed ${warning.heading}: ${listed(warning.positions.map((at) => columnLetters(start.column + at)))}. Give each its own heading, or they cannot be told apart later.`;
+      return `${countOf(warning.positions.length, 'column')} are headed ${warning.heading}: ${listed(warning.positions.map(names.letters))}. Give each its own heading, or they cannot be told apart later.`;
     case 'lookAlike':
-      return `${named(warning.key)} could be ${either(warning.positions.map(column))}; ${column(warning.positions[0] ?? 0)} was taken. Look at the samples.`;
+      return `${names.header(warning.key)} could be ${either(warning.positions.map(names.column))}; ${names.column(warning.positions[0] ?? 0)} was taken. Look at the samples.`;
     case 'rowsLeftOut':
-      return `${rowsText(start.row + warning.from + 1, start.row + warning.to + 1)} ${warning.from === warning.to ? 'looks' : 'look'} like ${warning.why} and ${warning.from === warning.to ? 'is' : 'are'} left out.`;
+      return `${rowsText(names.sheetRow(warning.from), names.sheetRow(warning.to))} ${warning.from === warning.to ? 'looks' : 'look'} like ${warning.why} and ${warning.from === warning.to ? 'is' : 'are'} left out.`;
     case 'unitGuessed':
-      return `${column(warning.position)} names no unit. Its values fit ${unitWord(schema, warning.key, warning.unit)}; correct it if they are something else.`;
+      return `${names.column(warning.position)} names no unit. Its values fit ${unitWord(names, warning.key, warning.unit)}; correct it if they are something else.`;
     case 'unitOpen':
-      return `${column(warning.position)} names no unit, and its values fit ${either(warning.units.map((unit) => unitWord(schema, warning.key, unit)))}. It was taken for ${unitWord(schema, warning.key, warning.taken)}; say which it is.`;
+      return `${names.column(warning.position)} names no unit, and its values fit ${either(warning.units.map((unit) => unitWord(names, warning.key, unit)))}. It was taken for ${unitWord(names, warning.key, warning.taken)}; say which it is.`;
     case 'unitContradiction':
-      return `${column(warning.position)} says ${unitWord(schema, warning.key, warning.heading)}, but its values fit ${unitWord(schema, warning.key, warning.values)}. The heading was followed; correct the unit if the values are right.`;
+      return `${names.column(warning.position)} says ${unitWord(names, warning.key, warning.heading)}, but its values fit ${unitWord(names, warning.key, warning.values)}. The heading was followed; correct the unit if the values are right.`;
     case 'unitsMixed':
-      return `${column(warning.position)} holds values in ${unitWord(schema, warning.key, warning.units[0] ?? null)} and, it seems, in ${unitWord(schema, warning.key, warning.units[1] ?? null)}. Those cannot be read; write all of them in one unit.`;
+      return `${names.column(warning.position)} holds values in ${unitWord(names, warning.key, warning.units[0] ?? null)} and, it seems, in ${unitWord(names, warning.key, warning.units[1] ?? null)}. Those cannot be read; write all of them in one unit.`;
     case 'datesAsText':
-      return `${column(warning.position)} holds ${countOf(warning.count, 'day')} written as text.${unclearDays(warning.unclear)}`;
+      return `${names.column(warning.position)} holds ${countOf(warning.count, 'day')} written as text.${unclearDays(warning.unclear)}`;
     case 'neededMissing':
-      return `No column looks like ${named(warning.key)}, which is needed. Choose it, or add it to your table.`;
+      return `No column looks like ${names.header(warning.key)}, which is needed. Choose it, or add it to your table.`;
   }
+}
+
+/** A unit of the shop's; without one, the column's own. */
+function unitWord(names: SaidNames, key: string, unit: ShopUnit): string {
+  const name = unit ?? names.unit(key) ?? '';
+  return OUR_UNITS[name] ?? name;
 }
 
 function blankColumn(letter: string, left: string | null): string {
@@ -101,14 +86,14 @@ function rowsText(from: number, to: number): string {
 }
 
 /** Why a column of a match was not found again, and what to do. */
-export function sayBroken(schema: TableSchema, { key, heading, why, nowAt }: BrokenMatch): string {
-  const { header } = columnOf(schema, key);
+export function sayBroken({ key, heading, why, nowAt }: BrokenMatch, names: Pick<SaidNames, 'header'>): string {
+  const header = names.header(key);
   switch (why) {
     case 'gone':
-      return `The column ${heading}, which is your ${header}, is not there any more. Choose another, or put its heading back.`;
+      return `The column ${heading}, which stands for ${header}, is not there any more. Choose another, or put its heading back.`;
     case 'renamed':
-      return `The column ${heading}, which is your ${header}, is not there any more; where it stood is now ${nowAt ?? 'another'}. Say whether that is the same column.`;
+      return `The column ${heading}, which stands for ${header}, is not there any more; where it stood is now ${nowAt ?? 'another'}. Say whether that is the same column.`;
     case 'twice':
-      return `Two columns are headed ${heading}, and one of them is your ${header}. Rename one of them, or choose again.`;
+      return `Two columns are headed ${heading}, and one of them stands for ${header}. Rename one of them, or choose again.`;
   }
 }
