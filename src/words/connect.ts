@@ -46,6 +46,8 @@ export function sayConnectWarning(warning: ConnectWarning, names: SaidNames): st
     case 'rowsLeftOut':
       return `${rowsText(names.sheetRow(warning.from), names.sheetRow(warning.to))} ${warning.from === warning.to ? 'looks' : 'look'} like ${warning.why} and ${warning.from === warning.to ? 'is' : 'are'} left out.`;
     case 'unitGuessed':
+      if (warning.unit === 'part')
+        return `${names.column(warning.position)} seems to hold 0.1 for 10 %; correct it if 0.1 means 0.1 %.`;
       return `${names.column(warning.position)} names no unit. Its values fit ${unitWord(names, warning.key, warning.unit)}; correct it if they are something else.`;
     case 'unitOpen':
       return `${names.column(warning.position)} names no unit, and its values fit ${either(warning.units.map((unit) => unitWord(names, warning.key, unit)))}. It was taken for ${unitWord(names, warning.key, warning.taken)}; say which it is.`;

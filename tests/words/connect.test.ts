@@ -56,6 +56,13 @@ describe('what a person should know before a table is taken', () => {
     expect(sayConnectWarning(warning, STOCK_NAMES)).toBe(sentence);
   });
 
+  it('tells per cent from parts of one', () => {
+    const warning = { warning: 'unitGuessed', key: 'discount', position: 3, unit: 'part' } as const;
+    expect(sayConnectWarning(warning, JOBS_NAMES)).toBe(
+      'Len seems to hold 0.1 for 10 %; correct it if 0.1 means 0.1 %.',
+    );
+  });
+
   it('tells days that are clear from days that are not', () => {
     const warning = { warning: 'datesAsText', key: 'due', position: 6, count: 3, unclear: 0 } as const;
     expect(sayConnectWarning(warning, JOBS_NAMES)).toBe(

@@ -1,7 +1,10 @@
 /** How alike two headings are, word by word. */
 
 /** Words of a heading that every second heading of such a table has; they tell little. */
-const LITTLE = new Set(['grip', 'club', 'size', 'number', 'value', 'name']);
+const LITTLE = new Set([
+  ...['grip', 'club', 'size', 'number', 'value', 'name'],
+  ...['vat', 'gst', 'inc', 'incl', 'including', 'ex', 'excl', 'excluding', 'each'],
+]);
 const LITTLE_WEIGHS = 0.45;
 
 /** Words less alike than this are different words. */

@@ -79,7 +79,9 @@ function bestFit(schema: TableSchema, column: Column, heading: string): HeadingF
   if (heading === '') return best;
   for (const reading of readingsOf(heading)) {
     const unit = unitFor(column, reading);
-    const foreign = reading.unit !== null && unit === undefined;
+    // a heading in per cent leaves open whether a tenth is 0.1 or 10: a cell that shows 10 % holds 0.1
+    const ofPercents = reading.unit === '%' && ourUnit(column) === '%';
+    const foreign = reading.unit !== null && unit === undefined && !ofPercents;
     const { fit, why } = reading.unitOnly ? alone(schema, column, unit) : named(schema, column, reading);
     const whole = foreign ? fit * FOREIGN_UNIT : Math.min(1, fit + (unit !== undefined && fit > 0 ? UNIT_SPEAKS : 0));
     if (whole > best.fit) best = { fit: whole, why, unit };
@@ -89,8 +91,7 @@ function bestFit(schema: TableSchema, column: Column, heading: string): HeadingF
 }
 
 function unitFor(column: Column, { unit }: HeadingWords): ShopUnit | undefined {
-  if (unit === null || unit === undefined) return undefined;
-  if (unit === '%') return ourUnit(column) === '%' ? null : undefined;
+  if (unit === null || unit === undefined || unit === '%') return undefined;
   return unitsOf(column).length > 1 && suits(column, unit) ? unit : undefined;
 }
 

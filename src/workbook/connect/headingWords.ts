@@ -43,6 +43,7 @@ const MEANT: Readonly<Record<string, string>> = {
   '#': 'number',
   '№': 'number',
   sz: 'size',
+  wo: 'work order',
   bal: 'balance',
   cust: 'customer',
   supp: 'supplier',
@@ -139,6 +140,9 @@ function rawWords(text: string): string[] {
     .replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
     .replace(/m\/m\b/gi, 'mm')
     .replace(/\bo\/?h\b/gi, 'on hand')
+    .replace(/\bre-order/gi, 'reorder')
+    .replace(/(\d)(in|mm|cm)\b/gi, '$1 $2')
+    .replace(/@/g, ' at ')
     .normalize('NFD')
     .replace(/\p{Mn}/gu, '')
     .toLowerCase()

@@ -287,6 +287,103 @@ export const CROSSED: Inventory = {
   warned: ['unitContradiction', 'unitsMixed'],
 };
 
+export const CAPITALS: Inventory = {
+  what: 'capitals and short forms throughout, two diameters told apart by where they are taken',
+  table: 'Stock',
+  rows: [
+    [
+      'ITEM',
+      'CORE',
+      'RD/RIB',
+      'GRAMS',
+      'DIA @ 2in',
+      'DIA @ 6in',
+      'LGTH',
+      'CAP THK',
+      'MSRP',
+      'COST',
+      'ON-HAND',
+      'RE-ORDER PT',
+    ],
+    ['A1', '60R', 'RD', 50, 0.9, 0.82, 10.5, 0.125, 8.99, 4, 12, 6],
+    ['A2', '58R', 'RIB', 52, 0.91, 0.83, 10.5, 0.125, 8.99, 4, 12, 6],
+    ['A3', '58R', 'RIB', 52.5, 0.92, 0.84, 10.75, 0.12, 8.99, 4, 12, 6],
+  ],
+  headerRow: 0,
+  lastRow: 3,
+  found: {
+    item: [0, null],
+    core: [1, null],
+    profile: [2, null],
+    mass: [3, 'g'],
+    upperDiameter: [4, null],
+    lowerDiameter: [5, null],
+    length: [6, null],
+    cap: [7, null],
+    price: [8, null],
+    cost: [9, null],
+    onHand: [10, null],
+    reorderAt: [11, null],
+  },
+  unknown: [],
+  warned: [],
+};
+
+export const PERCENTS: Inventory = {
+  what: 'a job list whose per cents are cells that show them, measures in centimetres',
+  table: 'Jobs',
+  rows: [
+    ['WO #', 'Client', 'Due', 'Hand', 'Longest finger', 'Disc %', 'Paid?'],
+    ['1', 'Ines Halloran', 46100, 19, 8.2, 0.1, 'y'],
+    ['2', 'Zoë Tarn', 46101, 18.4, 7.9, 0.05, 'n'],
+    ['3', 'Bo Åkesson', 46103, 20.3, 8.6, null, 'n'],
+  ],
+  headerRow: 0,
+  lastRow: 3,
+  found: {
+    job: [0, null],
+    customer: [1, null],
+    due: [2, null],
+    handLength: [3, 'cm'],
+    fingerLength: [4, 'cm'],
+    discount: [5, 'part'],
+  },
+  unknown: [6],
+  warned: ['unitGuessed', 'unitGuessed', 'unitGuessed'],
+};
+
+export const CENTIMETRES: Inventory = {
+  what: 'a length that may be inches or centimetres, at a shop that measures in millimetres',
+  table: 'Stock',
+  rows: [
+    ['Item', 'Core (mm)', 'OD (mm)', 'Weight (g)', 'Balance'],
+    ['FERN-M', 14.7, 23.1, 52, 10.4],
+    ['FERN-J', 15.2, 24.4, 58, 10.6],
+    ['MOSS-P', 14.7, 30.2, 88, 7.9],
+  ],
+  headerRow: 0,
+  lastRow: 3,
+  found: { item: [0, null], core: [1, 'mm'], upperDiameter: [2, 'mm'], mass: [3, 'g'], balance: [4, 'cm'] },
+  unknown: [],
+  warned: ['unitGuessed'],
+};
+
+export const OPEN: Inventory = {
+  what: 'a width that may be inches or centimetres, with nothing to go by',
+  table: 'Tape',
+  rows: [
+    ['Tape', 'Purpose', 'Width', 'Price'],
+    ['Masking', 'Build-up', 2, 4],
+    ['Two-way thin', 'Two-way', 2, 9],
+    ['Two-way', 'Two-way', 1.75, 9],
+  ],
+  headerRow: 0,
+  lastRow: 3,
+  found: { tape: [0, null], use: [1, null], strip: [2, null], price: [3, null] },
+  unknown: [],
+  warned: ['unitOpen'],
+};
+
 export const INVENTORIES: readonly Inventory[] = [
   METRIC,
   OUNCES,
@@ -300,4 +397,8 @@ export const INVENTORIES: readonly Inventory[] = [
   REPAIRS,
   BAG,
   CROSSED,
+  CAPITALS,
+  PERCENTS,
+  CENTIMETRES,
+  OPEN,
 ];
