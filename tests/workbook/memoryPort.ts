@@ -119,6 +119,11 @@ export class MemoryPort implements WorkbookPort {
     });
   }
 
+  /** Turns a table into plain cells. */
+  removeTable(name: string): void {
+    this.state.tables = this.state.tables.filter((table) => !sameName(table.name, name));
+  }
+
   private lengthen(name: string, rows: number): void {
     const table = this.table(name);
     if (table) table.at = { ...table.at, rows: table.at.rows + rows };
@@ -127,6 +132,11 @@ export class MemoryPort implements WorkbookPort {
   protect(sheet: string): void {
     const found = this.sheet(sheet);
     if (found) found.protected = true;
+  }
+
+  /** A name that a person gives to some cells. */
+  addName(name: string, at: Block): void {
+    this.state.names[name] = at;
   }
 
   merge(at: Block): void {
@@ -269,6 +279,11 @@ export class MemoryPort implements WorkbookPort {
   }
 
   async revert(receipt: Receipt): Promise<Reverted> {
+    try {
+      this.step(() => undefined);
+    } catch (error) {
+      throw new PortError('putBack', [], error instanceof Error ? error.message : String(error));
+    }
     const plan = planRevert(receipt, {
       blocks: receipt.written.map(({ at, rows }) => {
         if (!rows) return this.blockSeen(at);
