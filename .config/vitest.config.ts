@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 
 const root = resolve(fileURLToPath(import.meta.url), '../..');
 const builtSite = resolve(root, '.config/builtSite.mjs');
-const elsewhere = ['reference', 'contract', 'tooling', 'manifest', 'browser', 'bench'];
+const elsewhere = ['reference', 'contract', 'tooling', 'manifest', 'browser', 'bench', 'safety'];
 
 /** One project a kind of test, so that `--project unit` is quick and the browser is started only for those that need it. */
 const project = (name: string, include: string[], more: object = {}) => ({
@@ -27,6 +27,8 @@ export default defineConfig({
       project('unit', ['tests/**/*.test.{ts,tsx}'], { exclude: elsewhere.map((folder) => `tests/${folder}/**`) }),
       project('reference', ['tests/reference/**/*.test.ts']),
       project('contract', ['tests/contract/**/*.test.ts'], { testTimeout: 60_000, hookTimeout: 60_000 }),
+      // Everything that is done on a workbook, with everything that can go wrong in it.
+      project('safety', ['tests/safety/**/*.test.ts'], { testTimeout: 300_000, hookTimeout: 300_000 }),
       project('tooling', ['tests/{tooling,manifest}/**/*.test.ts'], {
         exclude: ['**/*.site.test.ts'],
         testTimeout: 60_000,

@@ -1,7 +1,7 @@
 /** Sentences for what a person should know before a table of the shop's own is taken for one of ours, and for what broke since. */
-import type { SaidNames } from '../workbook/connect/saidNames';
+import type { TableSchema } from '../workbook/columns';
 import type { BrokenMatch } from '../workbook/connect/resolve';
-import type { ConnectWarning, ShopUnit, Why } from '../workbook/connect/types';
+import type { ConnectWarning, Likeness, ShopUnit, Why } from '../workbook/connect/types';
 import { listed } from './listed';
 import { countOf } from './readings';
 
@@ -32,8 +32,53 @@ export const WHY_WORDS: Readonly<Record<Why, string>> = {
   none: 'nothing found',
 };
 
+/** Where the range begins in its sheet, from 0. */
+export interface RangeStart {
+  readonly row: number;
+  readonly column: number;
+}
+
 /** What a person should know, and what to do about it. */
-export function sayConnectWarning(warning: ConnectWarning, names: SaidNames): string {
+export function sayConnectWarning(
+  schema: TableSchema,
+  { headings }: Pick<Likeness, 'headings'>,
+  warning: ConnectWarning,
+  start: RangeStart = { row: 0, column: 0 },
+): string {
+  return said(warning, namesIn(schema, headings, start));
+}
+
+/** How rows and columns of the range, and columns of ours, are called. */
+interface Names {
+  header(key: string): string;
+  unit(key: string): string;
+  column(position: number): string;
+  letters(position: number): string;
+  sheetRow(row: number): number;
+}
+
+function namesIn(schema: TableSchema, headings: readonly string[], start: RangeStart): Names {
+  const letters = (position: number): string => lettersOf(start.column + position);
+  return {
+    header: (key) => headerOf(schema, key),
+    unit: (key) => schema.columns.find((column) => column.key === key)?.unit ?? '',
+    column: (position) => headings[position] || `column ${letters(position)}`,
+    letters,
+    sheetRow: (row) => start.row + row + 1,
+  };
+}
+
+function headerOf(schema: TableSchema, key: string): string {
+  return schema.columns.find((column) => column.key === key)?.header ?? key;
+}
+
+/** Letters of a column counted from 0; words may not import those of the workbook. */
+function lettersOf(column: number): string {
+  const last = String.fromCharCode(65 + (column % 26));
+  return column < 26 ? last : lettersOf(Math.floor(column / 26) - 1) + last;
+}
+
+function said(warning: ConnectWarning, names: Names): string {
   switch (warning.warning) {
     case 'noHeadings':
       return 'No row looks like headings, so the first one was taken for them. Put a row of headings above, or choose the range with it.';
@@ -63,8 +108,8 @@ export function sayConnectWarning(warning: ConnectWarning, names: SaidNames): st
 }
 
 /** A unit of the shop's; without one, the column's own. */
-function unitWord(names: SaidNames, key: string, unit: ShopUnit): string {
-  const name = unit ?? names.unit(key) ?? '';
+function unitWord(names: Names, key: string, unit: ShopUnit): string {
+  const name = unit ?? names.unit(key);
   return OUR_UNITS[name] ?? name;
 }
 
@@ -88,8 +133,8 @@ function rowsText(from: number, to: number): string {
 }
 
 /** Why a column of a match was not found again, and what to do. */
-export function sayBroken({ key, heading, why, nowAt }: BrokenMatch, names: Pick<SaidNames, 'header'>): string {
-  const header = names.header(key);
+export function sayBroken(schema: TableSchema, { key, heading, why, nowAt }: BrokenMatch): string {
+  const header = headerOf(schema, key);
   switch (why) {
     case 'gone':
       return `The column ${heading}, which stands for ${header}, is not there any more. Choose another, or put its heading back.`;

@@ -134,12 +134,24 @@ interface StockRead {
   readonly problems: readonly Issue[];
 }
 
+/** What a matrix was last read as: a preview follows each keystroke, and Stock may have tens of thousands of rows. */
+const stockKnown = new WeakMap<Matrix, { readonly by: string; readonly read: Result<StockRead> }>();
+
 function readStock(
   matrix: Matrix | null | undefined,
   headerRow: number | undefined,
   settings: ShopSettings,
 ): Result<StockRead> {
   if (!matrix) return ok({ grips: [], issues: new Map(), problems: [] });
+  const by = JSON.stringify([headerRow, settings]);
+  const known = stockKnown.get(matrix);
+  if (known?.by === by) return known.read;
+  const read = readStockAnew(matrix, headerRow, settings);
+  stockKnown.set(matrix, { by, read });
+  return read;
+}
+
+function readStockAnew(matrix: Matrix, headerRow: number | undefined, settings: ShopSettings): Result<StockRead> {
   const read = readTable(STOCK, matrix, headerRow);
   if (!read.ok) return read;
   const grips: Grip[] = [];

@@ -43,16 +43,26 @@ export interface TableRead {
  * @param schema what the table should hold
  * @param matrix header row first; wholly blank rows are skipped
  * @param headerRow row of the sheet that holds the header, from 1, so that messages name real rows
+ * @param only columns that are read, by key; all others are passed over
  * @returns its rows, or `missingColumn` naming the first needed column that no heading matches
  */
-export function readTable(schema: TableSchema, matrix: Matrix, headerRow = 1): Result<TableRead> {
+export function readTable(
+  schema: TableSchema,
+  matrix: Matrix,
+  headerRow = 1,
+  only?: readonly string[],
+): Result<TableRead> {
   const found = matchHeaders(schema, matrix[0] ?? []);
   const missing = schema.columns.find((column) => column.needed && !found.has(column.key));
   if (missing) return fail({ code: 'missingColumn', field: schema.name, expected: missing.header });
+  const standing = schema.columns.flatMap((column): Placed[] => {
+    const position = only?.includes(column.key) === false ? undefined : found.get(column.key);
+    return position === undefined ? [] : [{ column, position }];
+  });
   const rows: Row[] = [];
   for (let at = 1; at < matrix.length; at += 1) {
     const cells = matrix[at] ?? [];
-    if (!cells.every(isBlank)) rows.push(readRow(schema, found, cells, at, headerRow));
+    if (!cells.every(isBlank)) rows.push(readRow(schema, standing, cells, at, headerRow));
   }
   return ok({ rows, found });
 }
@@ -104,9 +114,15 @@ export function isBlank(cell: unknown): boolean {
   return cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '');
 }
 
+/** A column and where it stands. */
+interface Placed {
+  readonly column: Column;
+  readonly position: number;
+}
+
 function readRow(
   schema: TableSchema,
-  found: ReadonlyMap<string, number>,
+  columns: readonly Placed[],
   cells: readonly unknown[],
   at: number,
   headerRow: number,
@@ -114,9 +130,7 @@ function readRow(
   const values = new Map<string, FieldValue>();
   const issues: Issue[] = [];
   const sheetRow = headerRow + at;
-  for (const column of schema.columns) {
-    const position = found.get(column.key);
-    if (position === undefined) continue;
+  for (const { column, position } of columns) {
     const read = readNeeded(column, cells[position]);
     if (!read.ok) issues.push(placed(read.issue, `${schema.name} row ${sheetRow}`));
     else if (read.value !== undefined) values.set(column.key, read.value);

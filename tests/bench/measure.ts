@@ -31,7 +31,7 @@ export function median(values: readonly number[]): number {
 }
 
 /** What one subject leaves behind is not to be swept up at another's cost. */
-function collectGarbage(): void {
+export function collectGarbage(): void {
   (globalThis as { gc?: () => void }).gc?.();
 }
 

@@ -124,7 +124,8 @@ describe('client contract, simulated workbook: round trips', () => {
     expect(requests).toHaveLength(2);
     expect(requests.at(-1)?.characters).toBeLessThan(4_500_000);
     await port.revert(receipt);
-    expect(requests).toHaveLength(4);
+    // What so many cells hold is too much for one answer with their types: refused, and asked for again without.
+    expect(requests).toHaveLength(clubs > 1000 ? 5 : 4);
   });
 
   it('a plan written over the one before is one to read and one to write as well', async () => {
@@ -162,8 +163,9 @@ describe('client contract, simulated workbook: round trips', () => {
     await make(port, [write('Sheet1', 0, 0, cells)]);
     const before = requests.length;
     expect(await valuesOf(port, block('Sheet1', 0, 0, 9000, 10))).toEqual(cells);
-    // refused, asked what stands, asked for all but the cells, then five pieces
-    expect(requests.length - before).toBe(8);
+    // refused with types and without, asked what stands, asked for all but the cells, then pieces as small as they must be
+    expect(requests.length - before).toBeLessThan(30);
+    expect(Math.max(...requests.map(({ answered }) => answered))).toBeLessThan(200_000);
   });
 });
 

@@ -292,6 +292,25 @@ describe('failures', () => {
     expect(await port.recall('last')).toBe('earlier receipt');
   });
 
+  test('what a formula fills is not calculated again at once: that is no reason to say that it was not put back', async () => {
+    const { port, sheet, put } = await openPort(clubs);
+    const at = body('Plan', 0, 0, 3, 3);
+    await put(body('Plan', 0, 0), [[{ call: 'FILLED', args: [{ table: 'Clubs' }] }]]);
+    await port.remember('last', 'earlier receipt');
+    const looked = await port.read([{ read: 'block', at }]);
+    failAt(sheet, 2, 1);
+    const frozen: Change[] = [
+      { do: 'write', at, cells: looked[0].values.map((row) => row.map(String)) },
+      { do: 'name', name: 'plan_here', at },
+    ];
+    await expect(port.apply(frozen, looked, { label: 'Fail', receiptKey: 'last' })).rejects.toMatchObject({
+      code: 'putBack',
+    });
+    expect(await port.recall('last')).toBe('earlier receipt');
+    await sheet.settled();
+    expect(await port.read([{ read: 'block', at }])).toEqual(looked);
+  });
+
   test('when putting back fails too, the cells are named and the receipt is kept', async () => {
     const { port, sheet } = await openPort(clubs);
     const before = await look(port);

@@ -177,6 +177,15 @@ export class Book {
     if (this.active === sheet) this.active = this.sheets[0] ?? sheet;
   }
 
+  /** Names go with the sheet they point at. */
+  renameSheet(sheet: SheetData, to: string): void {
+    const [from, into] = [sheet.name, to].map((name) => `=${sheetInFormula(name)}!`) as [string, string];
+    sheet.name = to;
+    for (const [name, formula] of this.names) {
+      if (formula.startsWith(from)) this.names.set(name, into + formula.slice(from.length));
+    }
+  }
+
   /** Tells of changed cells, as Excel does after each write. */
   tell(sheet: SheetData): void {
     if (this.eventsOn) this.heard?.(sheet);

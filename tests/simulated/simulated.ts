@@ -30,6 +30,8 @@ export interface SimulatedOptions {
 export interface Request {
   readonly actions: number;
   readonly characters: number;
+  /** Of the answer; 0 where the request was refused. */
+  answered: number;
 }
 
 /** An Excel without Excel: the real client library, talking to a workbook in memory. */
@@ -41,6 +43,8 @@ export interface Simulated {
   readonly requests: Request[];
   /** Members used, as `Range.values`. */
   readonly used: Set<string>;
+  /** Milliseconds of computing that the workbook itself took, which in Excel are Excel's. */
+  hostMs: number;
   /** Asked before each request, counted from 0 since it was set; what it answers goes wrong. */
   trouble: ((request: number, actions: number) => Trouble | null) | null;
 }
@@ -70,13 +74,22 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     nullsPropagate: options.nullsPropagate ?? true,
     used: (member) => used.add(member),
   });
-  const simulated: Simulated = { book, library, requests, used, trouble: null, host: { run, isSetSupported } };
+  const simulated: Simulated = {
+    book,
+    library,
+    requests,
+    used,
+    hostMs: 0,
+    trouble: null,
+    host: { run, isSetSupported },
+  };
   let asked = 0;
 
   const execute = async (body: RequestBody): Promise<HostAnswer> => {
     if (isTidying(body)) return { body: interpreter.execute(body) };
     const characters = JSON.stringify(body).length;
-    requests.push({ actions: body.Actions.length, characters });
+    const asking = { actions: body.Actions.length, characters, answered: 0 };
+    requests.push(asking);
     if (characters > (options.requestLimit ?? 5_000_000)) return refusal('RequestPayloadSizeLimitExceeded');
     const trouble = simulated.trouble?.(asked, body.Actions.length) ?? null;
     asked += 1;
@@ -85,11 +98,20 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     code = trouble?.code ?? '';
     const answer = interpreter.execute(body);
     failing = null;
+    const answered = JSON.stringify(answer).length;
+    if (answered > (options.answerLimit ?? 5_000_000)) return refusal('ResponsePayloadSizeLimitExceeded');
+    asking.answered = answered;
     if (trouble?.at === 'after') return refusal(trouble.code);
     if (answer.Error && options.answersOnFailure === false) delete answer.Results;
     return { body: answer };
   };
-  const session = sessionFor(library, execute);
+  const session = sessionFor(library, async (body) => {
+    const start = process.cpuUsage();
+    const answer = await execute(body);
+    const { user, system } = process.cpuUsage(start);
+    simulated.hostMs += (user + system) / 1000;
+    return answer;
+  });
 
   function run<T>(runOptions: Excel.RunOptions, batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
     return library.Excel.run({ ...runOptions, session } as Excel.RunOptions, batch);

@@ -1,12 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { sayBroken, sayConnectWarning } from '../../src/words/connect';
 import type { ConnectWarning } from '../../src/workbook/connect/types';
-import { saidNames } from '../../src/workbook/connect/saidNames';
 import { JOBS, STOCK } from '../../src/workbook/schema';
 
-const HEADINGS = ['Item', 'Wt', 'Core', 'Len', '', 'Weight', 'Promised'];
-const STOCK_NAMES = saidNames(STOCK, HEADINGS, { row: 4, column: 2 });
-const JOBS_NAMES = saidNames(JOBS, HEADINGS, { row: 0, column: 0 });
+const HEADINGS = { headings: ['Item', 'Wt', 'Core', 'Len', '', 'Weight', 'Promised'] };
 
 describe('what a person should know before a table is taken', () => {
   it.each<[ConnectWarning, string]>([
@@ -53,34 +50,42 @@ describe('what a person should know before a table is taken', () => {
       'No column looks like Core (in), which is needed. Choose it, or add it to your table.',
     ],
   ])('%j', (warning, sentence) => {
-    expect(sayConnectWarning(warning, STOCK_NAMES)).toBe(sentence);
+    expect(sayConnectWarning(STOCK, HEADINGS, warning, { row: 4, column: 2 })).toBe(sentence);
   });
 
   it('tells per cent from parts of one', () => {
     const warning = { warning: 'unitGuessed', key: 'discount', position: 3, unit: 'part' } as const;
-    expect(sayConnectWarning(warning, JOBS_NAMES)).toBe(
+    expect(sayConnectWarning(JOBS, HEADINGS, warning)).toBe(
       'Len seems to hold 0.1 for 10 %; correct it if 0.1 means 0.1 %.',
     );
   });
 
   it('tells days that are clear from days that are not', () => {
     const warning = { warning: 'datesAsText', key: 'due', position: 6, count: 3, unclear: 0 } as const;
-    expect(sayConnectWarning(warning, JOBS_NAMES)).toBe(
+    expect(sayConnectWarning(JOBS, HEADINGS, warning)).toBe(
       'Promised holds 3 days written as text. They can each be one day only and are read so.',
     );
-    expect(sayConnectWarning({ ...warning, unclear: 2 }, JOBS_NAMES)).toBe(
+    expect(sayConnectWarning(JOBS, HEADINGS, { ...warning, unclear: 2 })).toBe(
       'Promised holds 3 days written as text. Of 2 of them nobody can tell day from month; enter those as dates.',
     );
   });
 
+  it('counts letters as a sheet does', () => {
+    const warning = { warning: 'headingBlank', position: 4, left: null } as const;
+    const letters = [25, 26, 701, 702].map(
+      (column) => /Column (\w+)/.exec(sayConnectWarning(STOCK, HEADINGS, warning, { row: 0, column: column - 4 }))?.[1],
+    );
+    expect(letters).toEqual(['Z', 'AA', 'ZZ', 'AAA']);
+  });
+
   it('says what broke since', () => {
-    expect(sayBroken({ key: 'mass', heading: 'Wt (oz)', why: 'gone' }, STOCK_NAMES)).toBe(
+    expect(sayBroken(STOCK, { key: 'mass', heading: 'Wt (oz)', why: 'gone' })).toBe(
       'The column Wt (oz), which stands for Mass (g), is not there any more. Choose another, or put its heading back.',
     );
-    expect(sayBroken({ key: 'mass', heading: 'Wt (oz)', why: 'renamed', nowAt: 'Wt', position: 1 }, STOCK_NAMES)).toBe(
+    expect(sayBroken(STOCK, { key: 'mass', heading: 'Wt (oz)', why: 'renamed', nowAt: 'Wt', position: 1 })).toBe(
       'The column Wt (oz), which stands for Mass (g), is not there any more; where it stood is now Wt. Say whether that is the same column.',
     );
-    expect(sayBroken({ key: 'mass', heading: 'Wt', why: 'twice', position: 1 }, STOCK_NAMES)).toBe(
+    expect(sayBroken(STOCK, { key: 'mass', heading: 'Wt', why: 'twice', position: 1 })).toBe(
       'Two columns are headed Wt, and one of them stands for Mass (g). Rename one of them, or choose again.',
     );
   });

@@ -128,6 +128,11 @@ export class MemoryPort implements WorkbookPort {
     table.at = { ...table.at, columns: columns + headers.length };
   }
 
+  /** Turns a table into plain cells. */
+  removeTable(name: string): void {
+    this.state.tables = this.state.tables.filter((table) => !sameName(table.name, name));
+  }
+
   private lengthen(name: string, rows: number): void {
     const table = this.table(name);
     if (table) table.at = { ...table.at, rows: table.at.rows + rows };
@@ -147,6 +152,11 @@ export class MemoryPort implements WorkbookPort {
   protect(sheet: string): void {
     const found = this.sheet(sheet);
     if (found) found.protected = true;
+  }
+
+  /** A name that a person gives to some cells. */
+  addName(name: string, at: Block): void {
+    this.state.names[name] = at;
   }
 
   merge(at: Block): void {
@@ -289,6 +299,11 @@ export class MemoryPort implements WorkbookPort {
   }
 
   async revert(receipt: Receipt): Promise<Reverted> {
+    try {
+      this.step(() => undefined);
+    } catch (error) {
+      throw new PortError('putBack', [], error instanceof Error ? error.message : String(error));
+    }
     const plan = planRevert(receipt, {
       blocks: receipt.written.map(({ at, rows }) => {
         if (!rows) return this.blockSeen(at);

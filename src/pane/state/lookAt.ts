@@ -16,9 +16,9 @@ interface Read {
   readonly issue: Issue | undefined;
 }
 
-function rowsOf(schema: TableSchema, matrix: Matrix | null): Read {
+function rowsOf(schema: TableSchema, matrix: Matrix | null, only?: readonly string[]): Read {
   if (!matrix) return { rows: [], issue: undefined };
-  const read = readTable(schema, matrix);
+  const read = readTable(schema, matrix, undefined, only);
   return read.ok ? { rows: read.value.rows, issue: undefined } : { rows: [], issue: read.issue };
 }
 
@@ -28,6 +28,9 @@ function numberIn(row: Row, key: string): number | undefined {
   const value = row.values.get(key);
   return typeof value === 'number' ? value : undefined;
 }
+
+/** What the list of grips shows of Stock, which may have tens of thousands of rows. */
+const SHOWN_OF_STOCK = ['item', 'description', 'size', 'core', 'mass', 'onHand'];
 
 function gripOf(row: Row): GripSeen {
   return {
@@ -57,7 +60,9 @@ function jobsOf(shop: Shop, jobs: readonly Row[], clubs: readonly Row[]): JobSee
   const rows = new Map<string, number[]>();
   for (const club of clubs) {
     const job = folded(textOf(club, 'job'));
-    rows.set(job, [...(rows.get(job) ?? []), club.row]);
+    const known = rows.get(job);
+    if (known) known.push(club.row);
+    else rows.set(job, [club.row]);
   }
   return shop.jobs.map(({ job, customer }) => ({
     job,
@@ -76,7 +81,7 @@ function headerRow(table: TableSeen | null): number | undefined {
 export function seenOf(shop: Shop): ShopSeen<Shop> {
   const { matrices } = shop;
   const clubs = rowsOf(CLUBS, matrices.Clubs);
-  const stock = rowsOf(STOCK, matrices.Stock);
+  const stock = rowsOf(STOCK, matrices.Stock, SHOWN_OF_STOCK);
   const jobs = rowsOf(JOBS, matrices.Jobs);
   const weights = rowsOf(WEIGHTS, matrices.Weights);
   const sizes = readSizes(matrices.Sizes, headerRow(shop.tables.Sizes));

@@ -31,7 +31,6 @@ import { refuseLengthen } from '../shared/lengthen';
 import { columnsBeside, refuseWiden } from '../shared/widen';
 import { HEADINGS } from '../tables/headings';
 import { placesKey, readConnections, withPlaces, type Connection } from './connections';
-import { saidNames } from './saidNames';
 import { cellForList, headingBehind, isNamed, isStandIn, standIn, type ListSeen, type StandIn } from './standIn';
 
 /** Which argument of a function says under which headings the other tables stand. */
@@ -166,11 +165,7 @@ class ConnectedPort implements WorkbookPort {
     // Where its columns stood tells which heading may be the new name of one.
     const placed = standIn(withPlaces(connection, await this.inner.recall(placesKey(schema.name))), list);
     const { broken } = isStandIn(placed) ? seen : placed;
-    throw new PortError(
-      'connection',
-      [],
-      sayBrokenConnection(schema.name, connection.list, broken, saidNames(schema, [], { row: 0, column: 0 })),
-    );
+    throw new PortError('connection', [], sayBrokenConnection(schema, connection.list, broken));
   }
 }
 

@@ -34,6 +34,11 @@ export class RowHeights {
     }
   }
 
+  /** Forgets the rows of a sheet that is gone. */
+  forget(sheetId: string): void {
+    for (const key of this.given.keys()) if (key.startsWith(`${sheetId}!`)) this.given.delete(key);
+  }
+
   /** Puts rows back to the usual height, unless a person has given them another since. */
   unfit(at: Block): void {
     const worksheet = worksheetNamed(this.spreadsheet, at.sheet);

@@ -9,7 +9,8 @@ import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 
 /** Kept under the sheet's id, since a sheet may get another name. */
-const pageKey = (sheetId: string): string => `Setwright_Page_${sheetId}`;
+const pageStem = 'Setwright_Page_';
+const pageKey = (sheetId: string): string => pageStem + sheetId;
 
 /** Keeps how a sheet is printed, in place of what was kept. */
 export function keepPage(spreadsheet: Spreadsheet, sheet: string, setup: PageSetup): void {
@@ -23,8 +24,13 @@ export function keptPage(spreadsheet: Spreadsheet, sheetId: string): PageSetup |
   return typeof kept === 'string' ? (JSON.parse(kept) as PageSetup) : null;
 }
 
+/** Pages of sheets that are gone go as well: each fill that is taken back would leave one behind. */
 function keep({ workbook }: Spreadsheet, sheetId: string, setup: PageSetup): void {
-  workbook.setCustomMetadata({ ...workbook.getCustomMetadata(), [pageKey(sheetId)]: JSON.stringify(setup) });
+  const sheets = new Set(workbook.getSheets().map((sheet) => pageKey(sheet.getSheetId())));
+  const kept = Object.entries(workbook.getCustomMetadata() ?? {}).filter(
+    ([key]) => !key.startsWith(pageStem) || sheets.has(key),
+  );
+  workbook.setCustomMetadata({ ...Object.fromEntries(kept), [pageKey(sheetId)]: JSON.stringify(setup) });
 }
 
 interface RowsChanged {

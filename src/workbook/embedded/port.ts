@@ -15,7 +15,7 @@ import type {
 } from '../port';
 import { PortError } from '../port';
 import { contains, named, sameName } from '../shared/address';
-import { nothingThere } from '../shared/looked';
+import { filledFromElsewhere, nothingThere } from '../shared/looked';
 import { buildReceipt } from '../shared/receipt';
 import type { Standing } from '../shared/receipt';
 import { refuseUnsafe } from '../shared/refuse';
@@ -85,9 +85,10 @@ class EmbeddedPort implements WorkbookPort {
         clearOldHighlights(work, changes);
         for (const change of changes) perform(work, change);
       });
+      for (const change of changes) if (change.do === 'remember') this.keep(change.key, change.value);
       // Once values are calculated: a heading may be what a formula fills in. Looks only, so no entry of the undo list.
-      this.rowHeights.fit(changes);
-      for (const change of changes) this.afterwards(change);
+      harmless(() => this.rowHeights.fit(changes));
+      for (const change of changes) harmless(() => this.afterwards(change));
       return receipt;
     });
   }
@@ -102,9 +103,7 @@ class EmbeddedPort implements WorkbookPort {
       );
       for (const { at } of plan.undress) this.rowHeights.unfit(at);
       // Below the commands a sheet would leave the rules of other parts behind, so this goes by the spreadsheet's own way.
-      this.ours(() => {
-        for (const name of plan.deleteSheets) this.deleteSheet(name);
-      });
+      this.ours(() => this.deleteSheets(plan.deleteSheets));
       return revertedBy(receipt, plan);
     });
   }
@@ -173,18 +172,24 @@ class EmbeddedPort implements WorkbookPort {
     const journal = new Journal(this.spreadsheet.injector);
     const shown = this.spreadsheet.workbook.getActiveSheet();
     const before = written.map(({ at }) => seeBlock(this.spreadsheet, at));
-    this.ours(() => {
-      try {
-        steps({ spreadsheet: this.spreadsheet, journal });
-      } catch (error) {
-        this.takeBack(journal, written, before, error);
-        putBack();
-        throw error instanceof PortError ? error : new PortError('putBack', [], hostWords(error));
-      }
-      journal.close();
-      // Making a sheet shows it; only a change that says so should.
-      this.spreadsheet.workbook.setActiveSheet(shown);
-    });
+    try {
+      this.ours(() => {
+        try {
+          steps({ spreadsheet: this.spreadsheet, journal });
+        } catch (error) {
+          this.takeBack(journal, written, before, error);
+          putBack();
+          throw error instanceof PortError ? error : new PortError('putBack', [], hostWords(error));
+        }
+        journal.close();
+        // Making a sheet shows it; only a change that says so should.
+        this.spreadsheet.workbook.setActiveSheet(shown);
+      });
+    } catch (error) {
+      // What was put back is to be there again, calculated, when a person tries once more.
+      await this.spreadsheet.settled();
+      throw error;
+    }
     if (journal.calculates) await this.spreadsheet.settled();
   }
 
@@ -222,7 +227,6 @@ class EmbeddedPort implements WorkbookPort {
   }
 
   private afterwards(change: Change): void {
-    if (change.do === 'remember') this.keep(change.key, change.value);
     if (change.do === 'show') this.show(change.at);
     if (change.do === 'page') keepPage(this.spreadsheet, change.sheet, change.setup);
   }
@@ -234,9 +238,18 @@ class EmbeddedPort implements WorkbookPort {
     sheet.setActiveRange(sheet.getRange(at.row, at.column, at.rows, at.columns));
   }
 
-  private deleteSheet(name: string): void {
-    const sheet = worksheetNamed(this.spreadsheet, name);
-    if (sheet) this.spreadsheet.workbook.deleteSheet(sheet.getSheetId());
+  /** Cells and names are back by now: where a sheet will not go, taking back once more is all it needs. */
+  private deleteSheets(names: readonly string[]): void {
+    for (const name of names) {
+      const sheet = worksheetNamed(this.spreadsheet, name);
+      if (!sheet) continue;
+      try {
+        this.spreadsheet.workbook.deleteSheet(sheet.getSheetId());
+      } catch (error) {
+        throw new PortError('halfWritten', [name], hostWords(error));
+      }
+      this.rowHeights.forget(sheet.getSheetId());
+    }
   }
 
   private now(receipt: Receipt): Now {
@@ -302,11 +315,26 @@ class EmbeddedPort implements WorkbookPort {
   }
 }
 
-/** Whether the same is entered in a block: what a formula shows may have changed while the formula is the same. */
+/** Does something for the looks alone: what is written stays written, whatever becomes of it. */
+function harmless(act: () => void): void {
+  try {
+    act();
+  } catch {
+    // A row that is too low, a sheet that is not shown: seen at once, and no reason to call the writing failed.
+  }
+}
+
+/** Whether the same is entered in a block: what a formula shows and fills may have changed, or not be back yet, while the formula is the same. */
 function sameEntries(now: BlockSeen, before: BlockSeen | undefined): boolean {
   const entered = (seen: BlockSeen | undefined): string =>
     JSON.stringify(
-      seen?.values.map((line, down) => line.map((value, across) => seen.formulas[down]?.[across] ?? value)),
+      seen?.values.map((line, down) =>
+        line.map((value, across) => {
+          const formula = seen.formulas[down]?.[across];
+          if (formula) return formula;
+          return filledFromElsewhere(seen, seen.at.row + down, seen.at.column + across) ? null : value;
+        }),
+      ),
     );
   return entered(now) === entered(before);
 }

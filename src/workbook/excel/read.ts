@@ -11,8 +11,13 @@ import type { CellReader } from './sources';
 import { askStanding, holds } from './standing';
 import type { Stood } from './standing';
 
-/** How many cells a piece has when an answer in one piece is refused. */
-const cellsInPiece = 20_000;
+/** How many cells a piece has when an answer in one piece is refused; a piece that is refused as well is halved. */
+const cellsInPiece = 200_000;
+
+const tooLong = 'ResponsePayloadSizeLimitExceeded';
+
+/** Hosts of which an answer was too long: the types of cells, its longest part, are not asked for any more. */
+const brief = new WeakSet<ExcelHost>();
 
 /** Errors by which a host may say that a child of a null object is none. */
 const nullChild: readonly string[] = ['InvalidObjectPath', 'ItemNotFound', 'InvalidOperation'];
@@ -23,21 +28,25 @@ type Ask<T> = (asking: Asking) => () => T;
  * Asks in one round trip and answers with what stands as well.
  *
  * Two hosts need more: one that refuses to look for cells on a sheet that is not there is first asked what is there, and
- * one that refuses a long answer is asked again in pieces.
+ * one that refuses a long answer is asked again without the types of cells, then in pieces.
  */
 export async function askAll<T>(host: ExcelHost, ask: Ask<T>): Promise<{ answer: T; stood: Stood }> {
-  return askGuarded(host, ask, () => askOnce(host, ask, null, atOnce()));
+  return askGuarded(host, ask, (typed) => askOnce(host, ask, null, atOnce(typed)));
 }
 
 async function askGuarded<T>(
   host: ExcelHost,
   ask: Ask<T>,
-  first: () => Promise<{ answer: T; stood: Stood }>,
+  first: (typed: boolean) => Promise<{ answer: T; stood: Stood }>,
 ): Promise<{ answer: T; stood: Stood }> {
+  const typed = !brief.has(host);
   try {
-    return await first();
+    return await first(typed);
   } catch (error) {
-    if (hostCode(error) === 'ResponsePayloadSizeLimitExceeded') return askWithCare(host, ask, inPieces(cellsInPiece));
+    if (hostCode(error) === tooLong) {
+      brief.add(host);
+      return typed ? askGuarded(host, ask, first) : askWithCare(host, ask, inPieces(cellsInPiece));
+    }
     if (nullChild.includes(hostCode(error))) return askWithCare(host, ask, atOnce());
     throw error;
   }
@@ -77,7 +86,7 @@ export async function readQueries<const Qs extends readonly Query[]>(
   // Which sheets and tables there are has to be known before each can be asked what it holds.
   const needsNames = queries.some(({ read }) => read === 'contents');
   const { answer, stood } = await (needsNames
-    ? askGuarded(host, ask, () => askWithCare(host, ask, atOnce()))
+    ? askGuarded(host, ask, (typed) => askWithCare(host, ask, atOnce(typed)))
     : askAll(host, ask));
   const sheets = stood.sheets.map((name) => ({ name, protected: holds(stood.protectedSheets, name) }));
   const answers = queries.map((query, i) => (query.read === 'sheets' ? sheets : answer[i]));

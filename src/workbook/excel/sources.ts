@@ -1,6 +1,7 @@
 import type { Block } from '../port';
 import { cellsOf, loadCells } from './cells';
 import type { Cells } from './cells';
+import { hostCode } from './errors';
 
 /** Cells that are being read. */
 export interface CellSource {
@@ -15,13 +16,14 @@ export interface CellReader {
   finish(context: Excel.RequestContext): Promise<void>;
 }
 
-/** Everything at once. */
-export function atOnce(): CellReader {
+/** Everything at once; without the types of cells, errors are told by their text alone. */
+export function atOnce(typed = true): CellReader {
+  // A table's size is not known yet.
+  const size = typed ? 0 : Infinity;
   return {
     add: (range, place) => {
-      // Where the block is known beforehand, its size decides what is asked for; a table's is not known yet.
-      loadCells(range);
-      return { cells: () => (place() ? cellsOf(range) : { values: [], formulas: [] }) };
+      loadCells(range, size);
+      return { cells: () => (place() ? cellsOf(range, size) : { values: [], formulas: [] }) };
     },
     finish: () => Promise.resolve(),
   };
@@ -46,14 +48,24 @@ export function inPieces(mostCells: number): CellReader {
 }
 
 async function readPieces(context: Excel.RequestContext, at: Block, mostCells: number, into: Cells): Promise<void> {
-  const rowsAtOnce = Math.max(1, Math.floor(mostCells / at.columns));
   const sheet = context.workbook.worksheets.getItem(at.sheet);
-  for (let done = 0; done < at.rows; done += rowsAtOnce) {
+  let rowsAtOnce = Math.max(1, Math.floor(mostCells / at.columns));
+  for (let done = 0; done < at.rows;) {
     const rows = Math.min(rowsAtOnce, at.rows - done);
-    const range = loadCells(sheet.getRangeByIndexes(at.row + done, at.column, rows, at.columns));
-    await context.sync();
-    const piece = cellsOf(range);
-    into.values.push(...piece.values);
-    into.formulas.push(...piece.formulas);
+    const range = sheet.getRangeByIndexes(at.row + done, at.column, rows, at.columns);
+    const size = rows * at.columns;
+    loadCells(range, size);
+    try {
+      await context.sync();
+    } catch (error) {
+      // Long texts: what so many cells hold is known only once they were asked for.
+      if (rows === 1 || hostCode(error) !== 'ResponsePayloadSizeLimitExceeded') throw error;
+      rowsAtOnce = Math.ceil(rows / 2);
+      continue;
+    }
+    const piece = cellsOf(range, size);
+    for (const line of piece.values) into.values.push(line);
+    for (const line of piece.formulas) into.formulas.push(line);
+    done += rows;
   }
 }

@@ -166,6 +166,17 @@ interface PackedBlock {
  * blank cells would otherwise fill half of what one request may carry.
  */
 export function packReceipt(receipt: Receipt): string {
+  const known = packedTexts.get(receipt);
+  if (known !== undefined) return known;
+  const text = packAnew(receipt);
+  packedTexts.set(receipt, text);
+  return text;
+}
+
+/** A receipt is packed when it is kept, and once more to know what is kept. */
+const packedTexts = new WeakMap<Receipt, string>();
+
+function packAnew(receipt: Receipt): string {
   const texts = new Map<string, number>();
   const written: PackedBlock[] = receipt.written.map(({ before, put, ...where }) => ({
     ...where,

@@ -3,7 +3,6 @@ import { Button, makeStyles, tokens } from '@fluentui/react-components';
 import { useId, useMemo } from 'react';
 import { CONNECTABLE } from '../../../workbook/tables/headings';
 import type { TableSchema } from '../../../workbook/schema';
-import { saidNames } from '../../../workbook/connect/saidNames';
 import type { ShopUnit } from '../../../workbook/connect/types';
 import { sayConnectWarning } from '../../../words/connect';
 import type { PaneNow } from '../../state/usePane';
@@ -121,10 +120,9 @@ function Rows({ rows, match, onMatch }: Pick<MatchProps, 'match' | 'onMatch'> & 
 
 /** What is needed and not there yet is said at the end, and changes as one chooses. */
 function warningsOf({ schema, likeness, read }: Match): string[] {
-  const names = saidNames(schema, likeness.headings, read.list.at);
   return likeness.warnings
     .filter(({ warning }) => warning !== 'neededMissing')
-    .map((warning) => sayConnectWarning(warning, names));
+    .map((warning) => sayConnectWarning(schema, likeness, warning, read.list.at));
 }
 
 export function MatchPart({ pane, match, onMatch, onTable, onDone }: MatchProps) {

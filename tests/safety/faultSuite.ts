@@ -1,0 +1,292 @@
+/**
+ * Whatever goes wrong, and whenever: afterwards the workbook is as it was, or everything is written; and a person reads a sentence.
+ */
+import { describe, expect, test } from 'vitest';
+import { PortError, type WorkbookPort } from '../../src/workbook/port';
+import { undoLast } from '../../src/workbook/undo';
+import { sayPortError } from '../../src/words/portErrors';
+import type { Outcome } from '../../src/pane/state/work';
+import { contentText, snapshotText, type SafetyBench, type Snapshot } from './benches';
+import { tapped, type Tap } from './tapped';
+import { prepare, said, TRIALS, type Trial } from './trials';
+
+export interface FaultHost {
+  readonly name: string;
+  /** At how many of the steps inside a deed's requests it is made to fail, spread over all of them. */
+  readonly stumbles: number;
+  /** A workbook at the beginning of a trial. */
+  begun(trial: Trial): Promise<SafetyBench>;
+}
+
+/** An empty workbook brought to where a trial begins. */
+export async function begin(bench: SafetyBench, trial: Trial): Promise<SafetyBench> {
+  await prepare(trial, bench.port());
+  return bench;
+}
+
+/** So many numbers from 1 to `last`, the first and the last among them. */
+function spread(last: number, most: number): number[] {
+  const count = Math.min(last, most);
+  return Array.from({ length: count }, (_, i) => 1 + Math.round((i * (last - 1)) / Math.max(1, count - 1)));
+}
+
+/** How a trial goes when nothing goes wrong. */
+interface Untroubled {
+  readonly before: Snapshot;
+  /** How the workbook was after each write. */
+  readonly states: readonly Snapshot[];
+  readonly trips: number;
+  /** Those of them that write. */
+  readonly writes: readonly number[];
+  /** Steps inside its requests. */
+  readonly steps: number;
+  /** Sheets on which it writes and that were there before. */
+  readonly sheets: readonly string[];
+}
+
+const known = new Map<Trial, Promise<Untroubled>>();
+
+/** Worked out once for each trial; the tests of one host are a file of their own. */
+function untroubled(host: FaultHost, trial: Trial): Promise<Untroubled> {
+  const run = known.get(trial) ?? runUntroubled(host, trial);
+  known.set(trial, run);
+  return run;
+}
+
+async function runUntroubled(host: FaultHost, trial: Trial): Promise<Untroubled> {
+  const bench = await host.begun(trial);
+  const before = bench.snapshot();
+  const states: Snapshot[] = [];
+  const writes: number[] = [];
+  const sheets = new Set<string>();
+  let trips = 0;
+  const steps = bench.steps();
+  const end = await trial.run(
+    tapped(bench.port(), async ({ number, method, changes }, go) => {
+      trips = number;
+      for (const change of changes) if (change.do === 'write') sheets.add(change.at.sheet);
+      const answer = await go();
+      if (['apply', 'revert', 'remember'].includes(method)) {
+        states.push(bench.snapshot());
+        writes.push(number);
+      }
+      return answer;
+    }),
+  );
+  expect(end.kind, said(end)).toBe('done');
+  expect(states.length).toBeGreaterThan(0);
+  const made = {
+    before,
+    states,
+    trips,
+    writes,
+    steps: bench.steps() - steps,
+    sheets: before.sheets.filter((sheet) => sheets.has(sheet)),
+  };
+  bench.dispose();
+  return made;
+}
+
+export function faultSuite(host: FaultHost): void {
+  const trials = TRIALS.filter((trial) => host.name !== 'simulated' || !trial.calculates);
+
+  describe(`whatever fails, ${host.name}`, () => {
+    test.each(trials)('$name: a request is refused', async (trial) => {
+      const clean = await untroubled(host, trial);
+      const tries = new Tries(host, trial, clean);
+      for (let at = 1; at <= clean.trips; at += 1) {
+        // Each code at every other trip: which of the two it is matters to the words alone.
+        const code = at % 2 ? 'host' : 'editing';
+        const error = new PortError(code, [], 'GeneralException: something');
+        const bench = await tries.bench();
+        const end = await trial.run(tapped(bench.port(), refusing(at, error)));
+        tries.check(`trip ${at} refused (${code})`, end, error);
+      }
+      tries.end();
+    });
+
+    test.each(trials)('$name: a step inside a request fails', async (trial) => {
+      const clean = await untroubled(host, trial);
+      const tries = new Tries(host, trial, clean);
+      expect(clean.steps).toBeGreaterThan(0);
+      for (const at of spread(clean.steps, host.stumbles)) {
+        const bench = await tries.bench();
+        const fired = bench.stumble(at);
+        const end = await trial.run(bench.port());
+        expect(fired(), `step ${at}`).toBe(1);
+        tries.check(`step ${at} failed`, end);
+      }
+      tries.end();
+    });
+
+    test.each(trials)('$name: the pane is closed, opened again, and told to take back', async (trial) => {
+      const clean = await untroubled(host, trial);
+      const tries = new Tries(host, trial, clean);
+      for (const at of clean.writes) {
+        for (const when of ['before', 'after'] as const) {
+          const what = `closed ${when} trip ${at}`;
+          const bench = await tries.bench();
+          await closedAt(at, when, bench.port(), trial);
+          const left = bench.snapshot();
+          tries.expectWhole(what, left);
+          const end = await undoLast(bench.port());
+          if (!end.done) expect(snapshotText(bench.snapshot()), what).toBe(snapshotText(left));
+          else if (trial.of === 'undo') tries.expectWhole(what, bench.snapshot());
+          else if (!trial.stays && snapshotText(left) !== snapshotText(clean.before)) {
+            expect(end, what).toMatchObject({ reverted: { left: [], notFound: [] } });
+            expectTakenBack(what, clean.before, bench.snapshot());
+          }
+          tries.keepIf(snapshotText(bench.snapshot()) === snapshotText(clean.before));
+        }
+      }
+      tries.end();
+    });
+
+    test.each(trials.filter(({ empty }) => !empty))(
+      '$name: a sheet goes or a table is given up meanwhile',
+      async (trial) => {
+        const clean = await untroubled(host, trial);
+        const which = TRIALS.indexOf(trial);
+        const sheet = clean.sheets[which % Math.max(1, clean.sheets.length)] ?? 'Clubs';
+        const act = MEANWHILE[which % MEANWHILE.length] ?? 'deleteSheet';
+        const bench = await host.begun(trial);
+        let at: Snapshot | undefined;
+        const end = await trial.run(
+          tapped(bench.port(), async ({ number }, go) => {
+            if (number === clean.writes[0]) {
+              if (act === 'deleteSheet') await bench.hands.deleteSheet(sheet);
+              else if (act === 'renameSheet') await bench.hands.renameSheet(sheet, 'Kept apart');
+              else await bench.hands.removeTable(sheet);
+              at = bench.snapshot();
+            }
+            return go();
+          }),
+        );
+        expectNothingLost(`${act} ${sheet}: ${said(end)}`, trial, end, at, bench.snapshot(), clean);
+        const left = bench.snapshot();
+        const undone = await undoLast(bench.port());
+        if (!undone.done) expect(snapshotText(bench.snapshot())).toBe(snapshotText(left));
+        bench.dispose();
+      },
+    );
+  });
+}
+
+/** What a person does between the last look and the writing. */
+const MEANWHILE = ['deleteSheet', 'renameSheet', 'removeTable'] as const;
+
+/** Not done: not a cell is other than it was left. Done: no cell is other but those that are written when nothing happens. */
+function expectNothingLost(
+  when: string,
+  trial: Trial,
+  end: Outcome,
+  at: Snapshot | undefined,
+  now: Snapshot,
+  clean: Untroubled,
+): void {
+  if (!at) throw new Error(`${when}: it was not written`);
+  expectSentence(when, end);
+  if (end.kind !== 'done' && !trial.inParts) return expect(snapshotText(now), when).toBe(snapshotText(at));
+  const written = (cell: string): boolean =>
+    clean.states.some(({ cells }) => cells.get(cell) !== clean.before.cells.get(cell));
+  const lost = [...at.cells].filter(([cell, entry]) => now.cells.get(cell) !== entry && !written(cell));
+  expect(lost, when).toEqual([]);
+}
+
+function refusing(at: number, error: PortError): Tap {
+  return ({ number }, go) => (number === at ? Promise.reject(error) : go());
+}
+
+/** Runs a trial up to a trip that is never answered. */
+async function closedAt(at: number, when: 'before' | 'after', port: WorkbookPort, trial: Trial): Promise<void> {
+  await new Promise<void>((closed, failed) => {
+    const tap: Tap = async ({ number }, go) => {
+      if (number !== at) return go();
+      if (when === 'after') await go();
+      closed();
+      return new Promise(() => undefined);
+    };
+    trial.run(tapped(port, tap)).then(() => closed(), failed);
+  });
+}
+
+/** Everything is as it was but for blank rows that a table keeps, and what is kept in the settings. */
+export function expectTakenBack(when: string, before: Snapshot, now: Snapshot): void {
+  const bare = (seen: Snapshot): string => contentText({ ...seen, tables: seen.tables.map(withoutEnd) });
+  expect(bare(now), when).toBe(bare(before));
+}
+
+/** `Clubs at Clubs!A1:X9` → `Clubs at Clubs!A1:X` */
+function withoutEnd(table: string): string {
+  return table.replace(/\d+$/, '');
+}
+
+/** Trials in one workbook for as long as it stays as it was, in a new one else. */
+class Tries {
+  private current: SafetyBench | null = null;
+
+  constructor(
+    private readonly host: FaultHost,
+    private readonly trial: Trial,
+    private readonly clean: Untroubled,
+  ) {}
+
+  async bench(): Promise<SafetyBench> {
+    this.current ??= await this.host.begun(this.trial);
+    return this.current;
+  }
+
+  state(): Snapshot {
+    if (!this.current) throw new Error('nothing was tried');
+    return this.current.snapshot();
+  }
+
+  /** The workbook is as it was or whole, and what is said is a sentence. */
+  check(when: string, end: Outcome, error?: PortError): void {
+    const now = this.state();
+    const isAsBefore = snapshotText(now) === snapshotText(this.clean.before);
+    if (!isAsBefore) this.expectWhole(when, now);
+    expectSentence(when, end, error);
+    const last = this.clean.states.at(-1);
+    if (end.kind === 'done' && !this.trial.inParts) {
+      expect(contentText(now), `${when}, yet done`).toBe(contentText(last ?? this.clean.before));
+    }
+    this.keepIf(isAsBefore);
+  }
+
+  expectWhole(when: string, now: Snapshot): void {
+    const whole = [this.clean.before, ...this.clean.states];
+    if (whole.some((state) => snapshotText(state) === snapshotText(now))) return;
+    if (this.trial.inParts) return expectParts(`${this.trial.name}, ${when}`, whole, now);
+    expect(snapshotText(now), `${this.trial.name}, ${when}`).toBe(snapshotText(this.clean.before));
+  }
+
+  keepIf(asBefore: boolean): void {
+    if (!asBefore) this.end();
+  }
+
+  end(): void {
+    this.current?.dispose();
+    this.current = null;
+  }
+}
+
+/** Each sheet as it was at some time of the untroubled run. */
+function expectParts(when: string, whole: readonly Snapshot[], now: Snapshot): void {
+  for (const sheet of now.sheets) {
+    const part = (seen: Snapshot): string =>
+      JSON.stringify([...seen.cells].filter(([at]) => at.startsWith(`${sheet}!`)).sort());
+    expect(whole.map(part), `${when}: ${sheet}`).toContain(part(now));
+  }
+}
+
+/** Marks of what no person should read. */
+const NOT_PLAIN = /undefined|null|NaN|\[object|\bat \w+ \(|TypeError|mistake/;
+
+export function expectSentence(when: string, end: Outcome, error?: PortError): void {
+  if (end.kind === 'occupied') return;
+  const text = [end.title, end.text, ...end.list].join(' ');
+  expect(end.text, when).toMatch(/^[\p{Lu}\d“].*[.!”]$/su);
+  expect(text, when).not.toMatch(NOT_PLAIN);
+  if (end.kind === 'failed' && error) expect(text, when).toContain(sayPortError(error));
+}
