@@ -9,7 +9,7 @@ import type { WorkbookPort } from '../workbook/port';
 import { setUp as setUpTables } from '../workbook/setUp';
 import { ageOf, matricesOf, shopTables, type Shop } from '../workbook/shop';
 import { keepingSteps, undoLast } from '../workbook/undo';
-import { keptPlans, PLANS_KEY } from '../workbook/planPlaces';
+import { keptPlans, LAYOUT, PLANS_KEY } from '../workbook/planPlaces';
 import { UP_TO_DATE } from '../words/upToDate';
 import { sayFill, sayFreeze, sayLesson, saySetUp, sayUndo } from '../words/outcomes';
 import type { Deed, Going } from './state/deed';
@@ -28,7 +28,7 @@ function done(title: string, text: string, partly = false, list: readonly string
 /** Why nothing is written where a newer version set the workbook up; null where it may be. */
 function newerOf({ version, layout }: Pick<Shop, 'version' | 'layout'>): Outcome | null {
   if (ageOf({ version, layout }) !== 'newer') return null;
-  return failed(UP_TO_DATE.newer, UP_TO_DATE.newerText(layout ?? 0));
+  return failed(UP_TO_DATE.newer, UP_TO_DATE.newerText(layout ?? 0, LAYOUT));
 }
 
 /** The same, asked of the workbook itself. */

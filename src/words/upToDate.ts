@@ -1,6 +1,5 @@
 /** Words about the version a workbook is of: what a newer Setwright would add, what it added, and why an older one keeps its hands off. */
 import type { Addition } from '../workbook/layoutSteps';
-import { LAYOUT } from '../workbook/planPlaces';
 import type { UpToDateDone } from '../workbook/upToDate';
 import { listed } from './listed';
 import { sayBlocked } from './outcomes';
@@ -16,8 +15,8 @@ export const UP_TO_DATE = {
   partly: 'Up to date, but for what was in the way',
   failed: 'The workbook was not brought up to date',
   newer: 'This workbook is newer than this add-in',
-  newerText: (layout: number) =>
-    `A newer Setwright set it up (tables of layout ${layout}; this one knows up to ${LAYOUT}). It is read as far as it is understood, and nothing is written to it. Update the add-in, then open the workbook again.`,
+  newerText: (layout: number, known: number) =>
+    `A newer Setwright set it up (tables of layout ${layout}; this one knows up to ${known}). It is read as far as it is understood, and nothing is written to it. Update the add-in, then open the workbook again.`,
 } as const;
 
 /** What would be added, a line for each table. */

@@ -1,5 +1,6 @@
 /** Where a workbook was set up by another version: what bringing it up to date would add, or that a newer one keeps it from being written. */
 import { Button } from '@fluentui/react-components';
+import { LAYOUT } from '../../../workbook/planPlaces';
 import { bringUpToDate, laterThings } from '../../../workbook/upToDate';
 import { sayAdditions, sayUpToDate, UP_TO_DATE } from '../../../words/upToDate';
 import type { Deed } from '../../state/deed';
@@ -26,7 +27,7 @@ export function UpToDate({ pane }: { readonly pane: PaneNow }) {
   if (state.shop.age === 'newer') {
     return (
       <Part title={UP_TO_DATE.newer}>
-        <Says flagged>{UP_TO_DATE.newerText(layout ?? 0)}</Says>
+        <Says flagged>{UP_TO_DATE.newerText(layout ?? 0, LAYOUT)}</Says>
       </Part>
     );
   }
