@@ -26,6 +26,8 @@ const NEEDED_FIRST = 1.2;
 const AS_GOOD = 0.04;
 /** Less sure than this, every second column comes close. */
 const SURE = 0.5;
+/** From this on, a heading says which column it is. */
+const SPEAKS = 0.75;
 /** Below this a heading is no heading of that column. */
 const NAMES_IT = 0.5;
 
@@ -125,14 +127,14 @@ function tableScore(schema: TableSchema, { proposals, unknown }: Likeness): numb
 
 /* ------------------------------------------------------------------ columns */
 
-function shopColumns(rows: Rows, { headerRow, headings, grouped }: Headings, { lastRow }: Body): ShopColumn[] {
+function shopColumns(rows: Rows, { headerRow, headings, also }: Headings, { lastRow }: Body): ShopColumn[] {
   const sample = sampled(headerRow + 1, lastRow).map((row) => rows[row] ?? []);
   const width = Math.max(headings.length, ...sample.map((cells) => cells.length));
   return Array.from({ length: width }, (_, position) =>
     shopColumn(
       position,
       headings[position] ?? '',
-      grouped[position] ?? '',
+      also[position] ?? [],
       sample.map((cells) => cells[position] ?? null),
     ),
   );
@@ -157,11 +159,18 @@ type Pairs = ReadonlyMap<string, readonly Pair[]>;
 
 /** Every column of ours with every column of theirs that it could be, by our key, surest first. */
 function allPairs(schema: TableSchema, columns: readonly ShopColumn[]): Pairs {
+  const spokenFor = new Set(
+    columns
+      .filter((theirs) => schema.columns.some((column) => bestName(schema, column, theirs).fit >= SPEAKS))
+      .map(({ position }) => position),
+  );
   return new Map(
     schema.columns.map((column) => [
       column.key,
       columns
         .map((theirs) => pairOf(schema, column, theirs))
+        // what is headed as one of ours is no other one, whatever its values could be
+        .filter((pair) => pair?.why !== 'values' || !spokenFor.has(pair.theirs.position))
         .filter((pair): pair is Pair => pair !== undefined && pair.sureness >= leastSure(column))
         .sort((a, b) => b.sureness - a.sureness || a.theirs.position - b.theirs.position),
     ]),
@@ -175,10 +184,7 @@ function leastSure(column: Column): number {
 /** A column without a heading cannot be found again, so it is never proposed. */
 function pairOf(schema: TableSchema, column: Column, theirs: ShopColumn): Pair | undefined {
   if (theirs.heading === '') return undefined;
-  const own = headingFit(schema, column, theirs.heading);
-  const grouped = theirs.grouped === theirs.heading ? own : headingFit(schema, column, theirs.grouped);
-  const better = grouped.fit > own.fit ? grouped : own;
-  const heading = { ...better, unit: better.unit ?? own.unit ?? grouped.unit };
+  const heading = bestName(schema, column, theirs);
   const telling =
     tellingOf(column, theirs) + (heading.unit !== undefined && unitsOf(column).length > 1 ? UNIT_STATED : 0);
   if (heading.fit < NAMES_IT && (column.later || telling < 0.2) && !(column.needed && column.kind === 'text')) {
@@ -187,6 +193,19 @@ function pairOf(schema: TableSchema, column: Column, theirs: ShopColumn): Pair |
   const values = valueFit(schema.name, column, theirs, heading.unit);
   const sureness = surenessOf(column, theirs, heading, values, telling);
   return { column, theirs, heading, values, sureness, why: heading.fit >= NAMES_IT ? heading.why : 'values' };
+}
+
+/** A heading that is only part of what stands over a column says a little less. */
+const PART_OF_IT = 0.97;
+
+function bestName(schema: TableSchema, column: Column, { heading, also }: ShopColumn): HeadingFit {
+  let best = headingFit(schema, column, heading);
+  for (const name of also) {
+    const { fit, why, unit } = headingFit(schema, column, name);
+    if (fit * PART_OF_IT > best.fit) best = { fit: fit * PART_OF_IT, why, unit: unit ?? best.unit };
+    else if (best.unit === undefined) best = { ...best, unit };
+  }
+  return best;
 }
 
 /** What may still be said for a column by its values alone. */

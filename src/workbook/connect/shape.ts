@@ -10,8 +10,8 @@ import { readQuantity } from './units';
 export type Rows = readonly (readonly Seen[])[];
 
 export interface Headings extends Pick<Likeness, 'headerRow' | 'headerRows' | 'headings'> {
-  /** For each column, its heading together with the one of several columns above it, where there is one. */
-  readonly grouped: readonly string[];
+  /** For each column, what else it may be called by: its heading alone, and with the one above several columns. */
+  readonly also: readonly (readonly string[])[];
   /** Whether they are headings at all, as far as one can see. */
   readonly known: boolean;
 }
@@ -115,31 +115,37 @@ export function headingsAt(rows: Rows, headerRow: number, lines: 1 | 2): Omit<He
   for (const text of own) count.set(text.toLowerCase(), (count.get(text.toLowerCase()) ?? 0) + 1);
   let over = '';
   const headings: string[] = [];
-  const grouped: string[] = [];
+  const also: string[][] = [];
   own.forEach((text, at) => {
     const right = headingText(above[at]);
     over = right || (text === '' ? '' : over);
     const whole = `${over} ${text}`.trim();
     const twice = (count.get(text.toLowerCase()) ?? 0) > 1;
-    headings.push(right ? `${right} ${text}`.trim() : twice && text !== '' ? whole : text);
-    grouped.push(whole);
+    const heading = right ? `${right} ${text}`.trim() : twice && text !== '' ? whole : text;
+    headings.push(heading);
+    also.push([...new Set([text, whole])].filter((name) => name !== '' && name !== heading));
   });
-  return { headerRow, headerRows: lines, headings, grouped };
+  return { headerRow, headerRows: lines, headings, also };
 }
 
-function scoreOf(schema: TableSchema, { headings, grouped }: Omit<Headings, 'known'>): number {
+/** Two headings alike cannot be told apart later: a row above them that does is worth having. */
+const ALIKE_COSTS = 0.5;
+
+function scoreOf(schema: TableSchema, { headings, also }: Omit<Headings, 'known'>): number {
   const best = new Map<string, number>();
   headings.forEach((heading, at) => {
     let [key, fit] = ['', NAMES_IT];
     for (const column of schema.columns) {
-      for (const text of new Set([heading, grouped[at] ?? ''])) {
+      for (const text of [heading, ...(also[at] ?? [])]) {
         const named = headingFit(schema, column, text).fit;
         if (named > fit) [key, fit] = [column.key, named];
       }
     }
     if (key !== '') best.set(key, Math.max(best.get(key) ?? 0, fit));
   });
-  return [...best.values()].reduce((sum, fit) => sum + fit, 0);
+  const given = headings.filter((heading) => heading !== '').map((heading) => heading.toLowerCase());
+  const alike = given.length - new Set(given).size;
+  return [...best.values()].reduce((sum, fit) => sum + fit, 0) - ALIKE_COSTS * alike;
 }
 
 /* ------------------------------------------------------------------ where it ends */
@@ -150,7 +156,9 @@ export interface Body {
   readonly warnings: readonly ConnectWarning[];
 }
 
-const TOTALS = /^(grand\s+|sub[\s-]*)?(totals?|sum|average|avg\.?|summe|gesamt)\b.{0,24}$/i;
+/** A word for a sum, and nothing behind it that could be a name: a grip may be called Total Comfort. */
+const TOTALS =
+  /^(grand\s+|sub[\s-]*)?(totals?|sum|average|avg|summe|gesamt)\b[\s:.]*((of|in|stock|value|items?|pieces|pcs|quantity|qty|grips?|clubs?|cost|weight|inventory|count|all)\b[\s:.]*)*$/i;
 const NOTE_LETTERS = 25;
 
 /** Where the rows end: blanks, totals and notes below them are left out. */

@@ -10,8 +10,8 @@ import { readQuantity, suits, toOurs, unitsOf } from './units';
 export interface ShopColumn {
   readonly position: number;
   readonly heading: string;
-  /** The heading together with the one above several columns. */
-  readonly grouped: string;
+  /** What else it may be called by. */
+  readonly also: readonly string[];
   /** Cells that hold something, in their order. */
   readonly cells: readonly Seen[];
   /** The same without repeats, and how often each stands there. */
@@ -27,7 +27,12 @@ export function probed(theirs: ShopColumn): ShopColumn {
   return every < 2 ? theirs : { ...theirs, distinct: theirs.distinct.filter((_, at) => at % every === 0) };
 }
 
-export function shopColumn(position: number, heading: string, grouped: string, cells: readonly Seen[]): ShopColumn {
+export function shopColumn(
+  position: number,
+  heading: string,
+  also: readonly string[],
+  cells: readonly Seen[],
+): ShopColumn {
   const held = cells.filter((cell) => !isBlank(cell));
   const counts = new Map<unknown, [Seen, number]>();
   for (const cell of held) {
@@ -36,7 +41,7 @@ export function shopColumn(position: number, heading: string, grouped: string, c
     if (known) known[1] += 1;
     else counts.set(key, [cell, 1]);
   }
-  return { position, heading, grouped, cells: held, distinct: [...counts.values()] };
+  return { position, heading, also, cells: held, distinct: [...counts.values()] };
 }
 
 export interface ValueFit {
