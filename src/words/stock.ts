@@ -32,6 +32,16 @@ export function quantityText(shelf: Shelf, quantity: number): string {
   return `${plain(quantity, DECIMALS[shelf])} ${UNIT_WORDS[shelf]}`;
 }
 
+/** What it is, with the unit that a table's numbers are in. @example itemText('tape', 'Two-way tape') //=> 'Two-way tape, yd' */
+export function itemText(shelf: Shelf, item: string): string {
+  return shelf === 'grip' ? item : `${item}, ${UNIT_WORDS[shelf]}`;
+}
+
+/** How many, beside what names the unit. @example bareText('tape', 2.5) //=> '2.5' */
+export function bareText(shelf: Shelf, quantity: number): string {
+  return plain(quantity, shelf === 'grip' ? 0 : DECIMALS[shelf]);
+}
+
 /** How many, in a table whose heading or neighbour tells the unit of grips. @example shortText('tape', 2) //=> '2 yd' */
 export function shortText(shelf: Shelf, quantity: number): string {
   return shelf === 'grip' ? plain(quantity, 0) : quantityText(shelf, quantity);

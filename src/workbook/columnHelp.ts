@@ -196,7 +196,7 @@ export const COLUMN_HELP: Readonly<Record<string, Readonly<Record<string, string
   },
   Movements: {
     date: 'When it was.',
-    kind: 'Used, Sent back (to a supplier) and Written off take away; Arrived and Brought back (by a customer) add; Counted sets right; the others move nothing.',
+    kind: 'Used, Sent back (to a supplier) and Written off take away; Arrived and Brought back (by a client) add; Counted sets right; the others move nothing.',
     job: 'Which job it was for; blank: none.',
     club: 'The club that gets the grip; blank: the whole job.',
     item: 'A grip of Stock, a tape of Tape or a way of Weights.',

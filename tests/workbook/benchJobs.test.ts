@@ -10,6 +10,7 @@ import { quoteJob } from '../../src/workbook/quoteScope';
 import { redoJob } from '../../src/workbook/redoJob';
 import { readShop } from '../../src/workbook/shop';
 import { TICKET_COLUMNS, TICKET_HEAD_ROWS } from '../../src/workbook/ticketSheet';
+import { useStock } from '../../src/workbook/stockJobs';
 import { undoLast } from '../../src/workbook/undo';
 import { CAUTIONS_FOOT, sayClosing } from '../../src/words/bench';
 import {
@@ -374,6 +375,21 @@ describe('what goes back with the clubs', () => {
     expect(said.join(' ')).not.toContain('never pays');
     expect(said.join(' ')).toMatch(/cure for 24 hours.*12 months.*clinician.*common practice/);
   });
+
+  test.each([
+    ['Lead tape', 3, true],
+    ['Lead tape', 0, false],
+    ['Butt plug', 3, false],
+  ])('a slip speaks of lead where it was fitted: %s, %s g', async (way, grams, told) => {
+    const port = await workshop();
+    await startCheckIn(port, JOB);
+    for (const row of [1, 2, 3]) {
+      type(port, row, 'Weight on (g)', row === 1 ? grams : 0);
+      type(port, row, 'Weighting', row === 1 && grams > 0 ? way : null);
+    }
+    await fillSlip(port, await readShop(port), { job: JOB });
+    expect((await cellsOf(port, 'Pick-up 1042')).join(' ').includes('lead tape on these clubs')).toBe(told);
+  });
 });
 
 describe('what a closed job takes from stock', () => {
@@ -413,6 +429,18 @@ describe('what a closed job takes from stock', () => {
     expect([ledger(port), onHand(port)]).toEqual([[], 20]);
     expect(await closeJob(port, JOB, TODAY)).toMatchObject({ already: false });
     expect(onHand(port)).toBe(17);
+  });
+
+  test('a club that was renamed since its piece was taken is not taken again, and is told', async () => {
+    const port = await measured();
+    await useStock(port, JOB, { today: TODAY });
+    const before = ledger(port);
+    port.type('Clubs', 1, columnAt(port, 'Clubs', 'Club'), '1 wood');
+    type(port, 1, 'Club', '1 wood');
+    const end = await closeJob(port, JOB, TODAY);
+    if (!end.done) throw new Error(end.reason);
+    expect(sayClosed(end)).toContain('FERN-M of 1 wood was taken before, as that of Driver');
+    expect(ledger(port)).toEqual(before);
   });
 
   test('a redo takes its own grip once more, and nothing else of the job', async () => {

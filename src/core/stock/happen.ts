@@ -3,7 +3,7 @@ import { fail, ok, type Result } from '../result';
 import { lessOf, sumOf } from './quantity';
 import type { Movement, Stocked } from './types';
 
-/** `sentBack`: to its supplier; `broughtBack`: by a customer. */
+/** `sentBack`: to its supplier; `broughtBack`: by a client. */
 export type HappeningKind = 'arrived' | 'sentBack' | 'broughtBack' | 'writtenOff' | 'counted';
 
 export interface Happening {

@@ -38,7 +38,7 @@ export interface JobNeeds {
   readonly twoWayStrips: number;
 }
 
-/** `cancelled`: of an order; `sentBack`: to a supplier; `broughtBack`: by a customer. */
+/** `cancelled`: of an order; `sentBack`: to a supplier; `broughtBack`: by a client. */
 export type MovementKind =
   | 'reserved'
   | 'released'

@@ -22,6 +22,8 @@ const useStyles = makeStyles({
   cell: { padding: '3px 4px', textAlign: 'left', fontWeight: tokens.fontWeightRegular, verticalAlign: 'top' },
   right: { textAlign: 'right', whiteSpace: 'nowrap' },
   first: { paddingLeft: 0, overflowWrap: 'anywhere' },
+  wrapped: { whiteSpace: 'normal' },
+  named: { minWidth: '76px', overflowWrap: 'break-word' },
   last: { paddingRight: 0 },
 });
 
@@ -36,14 +38,17 @@ interface DataTableProps {
   readonly rows: readonly DataRow[];
   /** Columns that hold numbers, from 0. */
   readonly numbers: readonly number[];
+  /** Many columns of short numbers: headings take several lines, and names keep a width in which they can be read. */
+  readonly crowded?: boolean;
 }
 
-export function DataTable({ caption, headers, rows, numbers }: DataTableProps) {
+export function DataTable({ caption, headers, rows, numbers, crowded = false }: DataTableProps) {
   const styles = useStyles();
   const look = (at: number) =>
     mergeClasses(
       numbers.includes(at) && styles.right,
       at === 0 && styles.first,
+      at === 0 && crowded && styles.named,
       at === headers.length - 1 && styles.last,
     );
   return (
@@ -52,7 +57,7 @@ export function DataTable({ caption, headers, rows, numbers }: DataTableProps) {
         <thead>
           <tr>
             {headers.map((header, at) => {
-              const className = mergeClasses(styles.head, look(at));
+              const className = mergeClasses(styles.head, look(at), crowded && styles.wrapped);
               // A corner that says nothing is no heading.
               return header === '' ? (
                 <td key={at} className={className} />

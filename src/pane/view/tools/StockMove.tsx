@@ -104,7 +104,7 @@ function OrderField({ form, chosen, orders, onChange }: OrderFieldProps) {
   };
   const value = order === null ? NONE : order === '' ? BY_ITSELF : keyOf(order);
   return (
-    <FieldLine label={STOCK_WORDS.forOrder} id={id}>
+    <FieldLine label={STOCK_WORDS.whichOrder} id={id}>
       <Choice
         id={id}
         value={value in options ? value : BY_ITSELF}

@@ -1,5 +1,5 @@
 /** What is to be ordered, and what is on order. */
-import { Button } from '@fluentui/react-components';
+import { Button, makeStyles } from '@fluentui/react-components';
 import { useId, useState } from 'react';
 import type { PlacedOrder, SupplierOrder } from '../../../core/index';
 import { orderName } from '../../../words/stock';
@@ -9,7 +9,11 @@ import { Choice, FieldLine } from '../fields';
 import { DataTable } from './DataTable';
 import { Buttons, Part, Says } from './parts';
 import { cancelDeed, placeDeed, takeInDeed } from './stockDeeds';
-import { orderText, placedCells, STOCK_WORDS } from './stockWords';
+import { orderChoice, orderText, placedCells, STOCK_WORDS } from './stockWords';
+
+const useStyles = makeStyles({
+  order: { display: 'flex', flexDirection: 'column', rowGap: '4px', marginBottom: '6px' },
+});
 
 export function Act({ pane, deed, says, primary }: { pane: PaneNow; deed: Deed; says: string; primary?: boolean }) {
   const { state, does } = pane;
@@ -26,13 +30,14 @@ export function Act({ pane, deed, says, primary }: { pane: PaneNow; deed: Deed; 
 
 /** By supplier, each with what to press once it has been sent off. */
 export function ToOrder({ pane, orders }: { readonly pane: PaneNow; readonly orders: readonly SupplierOrder[] }) {
+  const styles = useStyles();
   return (
     <Part title={STOCK_WORDS.toOrder} ruled>
       <Says quiet small>
         {orders.length > 0 ? STOCK_WORDS.toOrderHow : STOCK_WORDS.nothingToOrder}
       </Says>
       {orders.map((order) => (
-        <section key={order.supplier} aria-label={order.supplier || STOCK_WORDS.noSupplier}>
+        <section key={order.supplier} className={styles.order} aria-label={order.supplier || STOCK_WORDS.noSupplier}>
           <Says>
             {order.supplier || STOCK_WORDS.noSupplier}: {orderText(order)}
           </Says>
@@ -59,17 +64,16 @@ export function Placed({ pane, placed }: { readonly pane: PaneNow; readonly plac
       </Part>
     );
   }
-  const options = Object.fromEntries(placed.map((each) => [keyOf(each), orderName(each)]));
+  const options = Object.fromEntries(placed.map((each) => [keyOf(each), orderChoice(each)]));
   const { placedCaption, which, pieces, arrivedSoFar, toCome } = STOCK_WORDS;
   return (
     <Part title={STOCK_WORDS.placed} ruled>
-      {placed.length > 1 ? (
+      {placed.length > 1 && (
         <FieldLine label={STOCK_WORDS.whichOrder} id={id}>
           <Choice id={id} value={keyOf(order)} options={options} onChoose={choose} />
         </FieldLine>
-      ) : (
-        <Says>{orderName(order)}</Says>
       )}
+      <Says>{orderName(order)}</Says>
       <DataTable
         caption={placedCaption}
         headers={[which, pieces, arrivedSoFar, toCome]}

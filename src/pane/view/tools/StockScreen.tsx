@@ -38,6 +38,7 @@ function Needs({ seen }: Pick<InStock, 'seen'>) {
         headers={[item, needed, onHand, free, left, onOrder]}
         numbers={[1, 2, 3, 4, 5]}
         rows={rows}
+        crowded
       />
     </>
   );

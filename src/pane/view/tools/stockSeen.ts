@@ -5,7 +5,7 @@ import { folded } from '../../../workbook/headings';
 import { readShelves } from '../../../workbook/shelves';
 import type { Shop } from '../../../workbook/shop';
 import { stockSteps, type StockSeen } from '../../../workbook/stockScope';
-import { quantityText, sayLack, shortText } from '../../../words/stock';
+import { bareText, itemText, quantityText, sayLack } from '../../../words/stock';
 import { TABLE } from '../../words';
 import { STOCK_WORDS } from './stockWords';
 
@@ -83,9 +83,12 @@ function rank(state: ItemState): number {
 
 function rowOf({ shelf, item, needed, onHand, free, onOrder, left }: ItemState): NeedRow {
   const shown = (quantity: number | undefined): string =>
-    quantity === undefined ? TABLE.none : shortText(shelf, quantity);
+    quantity === undefined ? TABLE.none : bareText(shelf, quantity);
   const coming = onOrder > 0 ? onOrder : undefined;
-  return { key: `${shelf} ${item}`, cells: [item, ...[needed, onHand, free, left, coming].map(shown)] };
+  return {
+    key: `${shelf} ${item}`,
+    cells: [itemText(shelf, item), ...[needed, onHand, free, left, coming].map(shown)],
+  };
 }
 
 /** One thing that can come, go or be counted. */

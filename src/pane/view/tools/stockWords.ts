@@ -1,6 +1,6 @@
 /** Words of the stock's screen; sentences about what is on the shelves stand in `src/words/stock.ts`. */
-import type { OrderedLine, SupplierOrder } from '../../../core/index';
-import { quantityText, shortText } from '../../../words/stock';
+import type { OrderedLine, PlacedOrder, SupplierOrder } from '../../../core/index';
+import { bareText, itemText, quantityText } from '../../../words/stock';
 import { counted } from '../../words';
 
 export const STOCK_WORDS = {
@@ -19,7 +19,7 @@ export const STOCK_WORDS = {
   allThere: 'Everything that open jobs need is there.',
   allComing: 'Nothing is short: what open jobs lack is on order.',
   short: (items: number) => `${counted(items, 'item')} short:`,
-  low: (items: number) => `${counted(items, 'item')} at the reorder point or below, with what is on order.`,
+  low: (items: number) => `${counted(items, 'item')} at the reorder point or below, even with what is on order.`,
   reserve: (job: string) => `Reserve ${job}`,
   reserveAll: 'Reserve all open jobs',
   release: (job: string) => `Release ${job}`,
@@ -55,17 +55,16 @@ export const STOCK_WORDS = {
     arrived: 'Arrived',
     counted: 'Counted',
     writtenOff: 'Spoiled',
-    sentBack: 'Sent back to the supplier',
-    broughtBack: 'Brought back by a customer',
+    sentBack: 'Sent back to supplier',
+    broughtBack: 'Brought back by client',
     ordered: 'Ordered',
     cancelled: 'Taken off an order',
   },
   orderNo: 'Order no',
   nextNumber: 'the next number',
-  forOrder: 'For',
-  anyOrder: 'The order that waits longest',
-  noOrder: 'No order',
-  ofOrder: (order: string, toCome: string) => `Order ${order}, ${toCome} to come`,
+  anyOrder: 'The earliest',
+  noOrder: 'None',
+  ofOrder: (order: string, toCome: string) => `${order}, ${toCome} to come`,
   which: 'Item',
   quantity: 'How many',
   found: 'There are',
@@ -86,8 +85,14 @@ export function orderText({ lines }: SupplierOrder): string {
     .join(', ');
 }
 
+/** An order among others, in a narrow field. @example '3, Larch Supply' */
+export function orderChoice({ order, supplier }: PlacedOrder): string {
+  return supplier === '' ? order : `${order}, ${supplier}`;
+}
+
 /** A line of an order that was placed, as the cells of its row. */
 export function placedCells({ item, shelf, ordered, arrived, cancelled, outstanding }: OrderedLine): string[] {
-  const off = cancelled > 0 ? ` −${shortText(shelf, cancelled)}` : '';
-  return [item, `${shortText(shelf, ordered)}${off}`, shortText(shelf, arrived), shortText(shelf, outstanding)];
+  const off = cancelled > 0 ? ` −${bareText(shelf, cancelled)}` : '';
+  const shown = (quantity: number): string => bareText(shelf, quantity);
+  return [itemText(shelf, item), `${shown(ordered)}${off}`, shown(arrived), shown(outstanding)];
 }
