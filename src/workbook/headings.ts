@@ -1,6 +1,6 @@
 /** Finding our columns among the headings of a table that may be the shop's own. */
 import { matchHeaders } from './records';
-import type { Column, TableSchema } from './schema';
+import type { TableSchema } from './schema';
 
 /** Text as it is compared: without case, spaces doubled or at the ends. @example folded(' Lead  tape ') //=> 'lead tape' */
 export function folded(cell: unknown): string {
@@ -20,10 +20,4 @@ export function lackingHeaders(headings: readonly unknown[], schema: TableSchema
   return schema.columns
     .filter((column) => !found.has(column.key) && (column.needed || !neededOnly))
     .map((column) => column.header);
-}
-
-/** Headings of ours that a table lacks and that it had from the start: a workbook made earlier cannot have those that came later. */
-export function lackingNow(schema: TableSchema, headings: readonly unknown[]): string[] {
-  const found = matchHeaders(schema, headings);
-  return schema.columns.filter(({ key, later }: Column) => !later && !found.has(key)).map(({ header }) => header);
 }

@@ -2,7 +2,7 @@
 import { planJob } from './benchJob';
 import type { JobNotReady } from './benchDone';
 import type { NotDone } from './outcomes';
-import { lackingNow } from './headings';
+import { lackingNow } from './lackingNow';
 import type { TableSeen, WorkbookPort } from './port';
 import type { Planned } from './planTables';
 import { CHECKIN, CLUBS } from './schema';

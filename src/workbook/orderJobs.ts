@@ -39,6 +39,22 @@ function orderLedger(tables: ShopTables): TableSeen | NoLedger {
   return headers.length > 0 ? { done: false, reason: 'columnMissing', table: MOVEMENTS.name, headers } : ledger;
 }
 
+interface Looked {
+  readonly ledger: TableSeen;
+  readonly shelved: readonly Shelved[];
+  readonly orders: readonly PlacedOrder[];
+}
+
+/** The ledger, the shelves and every order that was placed, from one read. Throws a PortError. */
+async function lookAtOrders(port: WorkbookPort): Promise<Looked | NoLedger | ReturnType<typeof unreadable>> {
+  const tables = await lookAtAll(port);
+  const ledger = orderLedger(tables);
+  if ('done' in ledger) return ledger;
+  const known = readMovements(ledger);
+  if (!known.ok) return unreadable(known.issue);
+  return { ledger, shelved: readShelves(tables), orders: placedOrders(known.value) };
+}
+
 /** What was shown to be ordered from one supplier. */
 export interface PlaceAsked {
   readonly supplier: string;
@@ -96,19 +112,17 @@ export async function orderThing(
   { today, agreed = null }: StockAct,
 ): Promise<PlaceDone> {
   return politely(async (): Promise<PlaceDone> => {
-    const tables = await lookAtAll(port);
-    const ledger = orderLedger(tables);
-    if ('done' in ledger) return ledger;
-    const known = readMovements(ledger);
-    if (!known.ok) return unreadable(known.issue);
-    const place = placeOf(readShelves(tables), asked, true);
+    const looked = await lookAtOrders(port);
+    if ('done' in looked) return looked;
+    const { ledger, shelved, orders } = looked;
+    const place = placeOf(shelved, asked, true);
     if (!place.ok) return unreadable(place.issue);
     const { stocked } = place.value;
     const quantity = readQuantity(asked.quantity);
     if (!quantity.ok) return unreadable(quantity.issue);
     const wrong = quantityIssue(stocked, quantity.value, undefined);
     if (wrong) return unreadable(wrong);
-    const rows = thingRows(stocked, asked, quantity.value, placedOrders(known.value));
+    const rows = thingRows(stocked, asked, quantity.value, orders);
     if (!rows.ok) return unreadable(rows.issue);
     const movements = rows.value;
     const { order = '', supplier = '' } = movements[0] ?? {};
@@ -181,14 +195,11 @@ async function endOrder(
   end: (placed: PlacedOrder, shelved: readonly Shelved[]) => Result<Ended>,
 ): Promise<OrderDone> {
   return politely(async (): Promise<OrderDone> => {
-    const tables = await lookAtAll(port);
-    const ledger = orderLedger(tables);
-    if ('done' in ledger) return ledger;
-    const known = readMovements(ledger);
-    if (!known.ok) return unreadable(known.issue);
-    const placed = openOrders(placedOrders(known.value)).find((each) => folded(each.order) === folded(order));
+    const looked = await lookAtOrders(port);
+    if ('done' in looked) return looked;
+    const { ledger, shelved } = looked;
+    const placed = openOrders(looked.orders).find((each) => folded(each.order) === folded(order));
     if (!placed) return { done: true, order, movements: [] };
-    const shelved = readShelves(tables);
     const rows = end(placed, shelved);
     if (!rows.ok) return unreadable(rows.issue);
     const question = await writeStock(port, { ledger, ...rows.value, shelved, today, agreed }, label);

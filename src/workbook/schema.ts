@@ -1875,8 +1875,7 @@ export const SETTING_ROWS = [
     low: 0,
     high: 200,
     initial: DEFAULT_HABITS.solventMl,
-    meaning:
-      'What sliding one grip on takes, where solvent makes the tape slip (common practice, no source). None: not counted.',
+    meaning: 'What sliding one grip on takes. None: not counted.',
   },
   {
     key: 'takeOff',

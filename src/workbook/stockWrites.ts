@@ -1,6 +1,7 @@
 /** What everything that is done with the shelves shares: looking at them, and one write of the ledger's rows and new counts. */
 import { fail, ok, plainNumber, type Issue, type Movement, type Result, type Shelf, type Stocked } from '../core/index';
-import { folded, lackingNow } from './headings';
+import { folded } from './headings';
+import { lackingNow } from './lackingNow';
 import { rowsEntered } from './movements';
 import type { InTheWay, NotDone, Occupied } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from './planPlaces';
