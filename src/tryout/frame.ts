@@ -1,14 +1,21 @@
 /** The page's frame, on screen before anything heavy is loaded; nothing in it moves when the rest comes in. */
+import { element } from './element';
 import { TRYOUT } from './words';
 
 export interface Frame {
   /** Where the spreadsheet goes. */
   readonly sheet: HTMLElement;
+  /** A place for another spreadsheet, as large and not yet seen: `show` puts it where the one before was, `drop` takes it away again. */
+  nextSheet(): NextSheet;
+  /** Says what stands on the page. */
+  about(sentence: string): void;
   /** Where the pane goes. */
   readonly pane: HTMLElement;
   readonly themeButton: HTMLButtonElement;
   /** Pressed by nobody until it is enabled. */
   readonly saveButton: HTMLButtonElement;
+  /** The same. */
+  readonly openButton: HTMLButtonElement;
   /** Says why the selected cell shows an error, null when it does not; read out politely. */
   say(sentence: string | null): void;
   /** Says how something goes that was asked for; read out politely. */
@@ -18,6 +25,12 @@ export interface Frame {
   /** Takes the loading signs off the sheet. */
   sheetIsThere(): void;
   failed(): void;
+}
+
+export interface NextSheet {
+  readonly place: HTMLElement;
+  readonly show: () => void;
+  readonly drop: () => void;
 }
 
 /** Draws the frame into an element. */
@@ -35,12 +48,17 @@ export function drawFrame(root: HTMLElement): Frame {
     textContent: TRYOUT.save,
     disabled: true,
   });
+  const openButton = element('button', {
+    className: 'open-button',
+    type: 'button',
+    textContent: TRYOUT.open,
+    disabled: true,
+  });
+  const about = element('p', { className: 'about', textContent: TRYOUT.about });
+  const sheetPlace = element('div', { className: 'sheet-place' }, [sheet, sheetWaiting]);
   const switchButton = element('button', { className: 'switch', type: 'button', textContent: TRYOUT.showPane });
   const body = element('div', { className: 'body' }, [
-    labelledSection('left', TRYOUT.sheetLabel, [
-      element('div', { className: 'sheet-place' }, [sheet, sheetWaiting]),
-      strip,
-    ]),
+    labelledSection('left', TRYOUT.sheetLabel, [sheetPlace, strip]),
     // No landmark of its own: the pane brings one.
     element('div', { className: 'right' }, [pane]),
   ]);
@@ -48,12 +66,17 @@ export function drawFrame(root: HTMLElement): Frame {
     const paneShown = body.classList.toggle('pane-first');
     switchButton.textContent = paneShown ? TRYOUT.showSheet : TRYOUT.showPane;
   });
-  root.replaceChildren(header(status, switchButton, saveButton, themeButton), body);
+  root.replaceChildren(header(about, status, switchButton, openButton, saveButton, themeButton), body);
   return {
     sheet,
     pane,
     themeButton,
     saveButton,
+    openButton,
+    nextSheet: () => nextSheet(sheetPlace),
+    about: (sentence) => {
+      about.textContent = sentence;
+    },
     tell: (sentence) => {
       status.textContent = sentence;
     },
@@ -61,7 +84,7 @@ export function drawFrame(root: HTMLElement): Frame {
       strip.textContent = sentence ?? TRYOUT.noError;
       strip.classList.toggle('strip-error', sentence !== null);
     },
-    takeTurns: (focusSheet) => takeTurns({ pane, sheet, switchButton }, focusSheet),
+    takeTurns: (focusSheet) => takeTurns({ pane, sheet: sheetPlace, switchButton }, focusSheet),
     sheetIsThere: () => {
       sheetWaiting.remove();
       status.textContent = '';
@@ -72,7 +95,21 @@ export function drawFrame(root: HTMLElement): Frame {
   };
 }
 
-function header(status: HTMLElement, ...buttons: HTMLElement[]): HTMLElement {
+function nextSheet(sheetPlace: HTMLElement): NextSheet {
+  const place = element('div', { className: 'sheet sheet-next' });
+  const before = [...sheetPlace.children];
+  sheetPlace.append(place);
+  return {
+    place,
+    show: () => {
+      for (const old of before) old.remove();
+      place.classList.remove('sheet-next');
+    },
+    drop: () => place.remove(),
+  };
+}
+
+function header(about: HTMLElement, status: HTMLElement, ...buttons: HTMLElement[]): HTMLElement {
   const help = element('a', {
     className: 'help',
     href: TRYOUT.helpUrl,
@@ -80,7 +117,6 @@ function header(status: HTMLElement, ...buttons: HTMLElement[]): HTMLElement {
     rel: 'noreferrer',
     textContent: TRYOUT.help,
   });
-  const about = element('p', { className: 'about', textContent: TRYOUT.about });
   return element('header', { className: 'top' }, [
     element('h1', { className: 'name', textContent: TRYOUT.name }),
     about,
@@ -124,14 +160,4 @@ function takeTurns({ pane, sheet, switchButton }: Turns, focusSheet: () => void)
   };
   // Before the spreadsheet hears of the key.
   window.addEventListener('keydown', turn, { capture: true });
-}
-
-function element<Tag extends keyof HTMLElementTagNameMap>(
-  tag: Tag,
-  properties: Partial<HTMLElementTagNameMap[Tag]>,
-  children: readonly Node[] = [],
-): HTMLElementTagNameMap[Tag] {
-  const made = Object.assign(document.createElement(tag), properties);
-  made.append(...children);
-  return made;
 }

@@ -3,6 +3,10 @@ import './tryout.css';
 import { drawFrame, type Frame } from './frame';
 import { dayOf } from '../workbook/days';
 import { followTheme, type PageTheme } from './pageTheme';
+import type { OpenedBook } from '../workbook/embedded/open/book';
+import type { Spreadsheet } from '../workbook/embedded/spreadsheet';
+import type { WorkbookPort } from '../workbook/port';
+import { sayAbout } from './open/words';
 import { TRYOUT } from './words';
 
 /* Everything heavy comes in after the frame is drawn. */
@@ -12,6 +16,7 @@ const spreadsheetParts = () =>
     import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/port'),
     import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/errorSentence'),
     import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/saving'),
+    import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/opening'),
   ]);
 const ourParts = () =>
   Promise.all([
@@ -22,41 +27,86 @@ const ourParts = () =>
     import(/* webpackChunkName: "workshop" */ '../workbook/shop'),
     import(/* webpackChunkName: "workshop" */ './save/offer'),
     import(/* webpackChunkName: "workshop" */ './save/fileName'),
+    import(/* webpackChunkName: "workshop" */ './open/offer'),
   ]);
+
+/** What stands on the page at one time. */
+interface Standing {
+  readonly spreadsheet: Spreadsheet;
+  readonly port: WorkbookPort;
+  readonly unmountPane: () => void;
+  /** The file it was opened from; null for the demo. */
+  readonly fileName: string | null;
+}
 
 async function open(frame: Frame, theme: PageTheme): Promise<void> {
   const [ofSheet, ours] = await Promise.all([spreadsheetParts(), ourParts()]);
-  const [sheets, ports, errors, saving] = ofSheet;
-  const [{ FUNCTIONS }, { functions: metadata }, demo, { mountPane }, shops, { offerSaving }, { copyName }] = ours;
-  const spreadsheet = await sheets.createInPage(frame.sheet, {
+  const [sheets, ports, errors, saving, opening] = ofSheet;
+  const [
+    { FUNCTIONS },
+    { functions: metadata },
+    demo,
+    { mountPane },
+    shops,
+    { offerSaving },
+    fileNames,
+    { offerOpening },
+  ] = ours;
+  const functions = { metadata, implementations: FUNCTIONS };
+  const isDark = (): boolean => theme.now() === 'dark';
+  const stand = (spreadsheet: Spreadsheet, port: WorkbookPort, fileName: string | null): Standing => {
+    errors.onErrorSentence(spreadsheet, (error) => frame.say(error && sentence(error)));
+    return { spreadsheet, port, unmountPane: mountPane(frame.pane, port, theme), fileName };
+  };
+  const first = await sheets.createInPage(frame.sheet, {
     sheets: demo.demoSheets.map((name) => ({ name, cells: [] })),
-    functions: { metadata, implementations: FUNCTIONS },
-    dark: theme.now() === 'dark',
+    functions,
+    dark: isDark(),
   });
-  theme.onChange((name) => spreadsheet.setDark(name === 'dark'));
-  const port = ports.createEmbeddedPort(spreadsheet);
-  await demo.fillDemo(port, dayOf(new Date()));
-  spreadsheet.forgetUndo();
-  mountPane(frame.pane, port, theme);
-  errors.onErrorSentence(spreadsheet, (error) => frame.say(error && sentence(error)));
-  frame.takeTurns(() => sheets.focusSheet(spreadsheet));
-  await spreadsheet.ready;
+  const firstPort = ports.createEmbeddedPort(first);
+  await demo.fillDemo(firstPort, dayOf(new Date()));
+  first.forgetUndo();
+  let standing = stand(first, firstPort, null);
+  theme.onChange((name) => standing.spreadsheet.setDark(name === 'dark'));
+  frame.takeTurns(() => sheets.focusSheet(standing.spreadsheet));
+  await first.ready;
   frame.sheetIsThere();
   offerSaving({
     button: frame.saveButton,
     tell: (sentence) => frame.tell(sentence),
     prepare: async () => {
+      const { spreadsheet, port, fileName } = standing;
       await sheets.leaveCell(spreadsheet);
       const { tables, plans } = await shops.readShop(port);
       const shop = tables.Settings ? shops.shopName(shops.matrixOf(tables.Settings)) : '';
+      const jobs = plans.map(({ job }) => job);
       const copy = await saving.prepareCopy(spreadsheet);
-      return {
-        ...copy,
-        fileName: copyName(
-          shop,
-          plans.map(({ job }) => job),
-        ),
-      };
+      return { ...copy, fileName: fileName === null ? fileNames.copyName(shop, jobs) : fileNames.copyOfName(fileName) };
+    },
+  });
+  offerOpening({
+    button: frame.openButton,
+    tell: (sentence) => frame.tell(sentence),
+    read: opening.startReading,
+    place: async (book: OpenedBook, fileName) => {
+      const next = frame.nextSheet();
+      try {
+        const opened = await opening.contentFor(book);
+        const spreadsheet = await sheets.createInPage(next.place, { sheets: [], opened, functions, dark: isDark() });
+        await spreadsheet.ready;
+        const found = await opening.reviewed(spreadsheet);
+        const before = standing;
+        before.unmountPane();
+        next.show();
+        before.spreadsheet.dispose();
+        frame.say(null);
+        frame.about(sayAbout(fileName));
+        standing = stand(spreadsheet, ports.createEmbeddedPort(spreadsheet), fileName);
+        return found;
+      } catch (error) {
+        next.drop();
+        throw error;
+      }
     },
   });
 }

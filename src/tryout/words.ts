@@ -13,6 +13,7 @@ export const TRYOUT = {
   light: 'Light',
   toDark: 'Switch to dark colours',
   toLight: 'Switch to light colours',
+  open: 'Open .xlsx',
   save: 'Save as .xlsx',
   showPane: 'Show the pane',
   showSheet: 'Show the workbook',

@@ -3,7 +3,16 @@ import { copyName } from '../../src/tryout/save/fileName';
 import { sayLosses, sayNotMade, sayOddNames } from '../../src/tryout/save/words';
 import { demoSettings } from '../../src/tryout/demo/shop';
 
-const nothing = { valuesInstead: [], otherFormulas: 0, rulesLeftOut: 0, filtered: [], oddNames: [] };
+const nothing = {
+  valuesInstead: [],
+  otherFormulas: 0,
+  rulesLeftOut: 0,
+  filtered: [],
+  oddNames: [],
+  unkept: [],
+  keptFormulas: 0,
+  moved: false,
+};
 
 describe('what a copy’s file is called', () => {
   const shop = String(demoSettings.find(({ setting }) => setting === 'Shop name')?.value);

@@ -1,5 +1,6 @@
 /** The window in which a person learns what a copy keeps, and saves it. */
-import { SAVE, sayFile, sayLosses, sayOddNames, type CopyLosses } from './words';
+import { element } from '../element';
+import { SAVE, sayFile, sayLosses, sayMissing, sayOddNames, type CopyLosses } from './words';
 
 export interface Asked {
   readonly losses: CopyLosses;
@@ -12,7 +13,14 @@ export interface Asked {
 export function askToSave({ losses, fileName, save }: Asked): void {
   const oddNames = sayOddNames(losses);
   const title = element('h2', { id: 'save-title', textContent: SAVE.title });
-  const sentences = [...sayLosses(losses), SAVE.kept, SAVE.forgotten];
+  const missing = sayMissing(losses);
+  const sentences = [
+    ...(missing === null ? [] : [missing]),
+    ...sayLosses(losses),
+    SAVE.kept,
+    SAVE.remembered,
+    SAVE.forgotten,
+  ];
   const trouble = element('p', { className: 'save-trouble', textContent: oddNames ?? '' });
   trouble.setAttribute('role', 'alert');
   const progress = element('p', { className: 'save-progress' });
@@ -56,14 +64,4 @@ export function askToSave({ losses, fileName, save }: Asked): void {
   });
   document.body.append(dialog);
   dialog.showModal();
-}
-
-function element<Tag extends keyof HTMLElementTagNameMap>(
-  tag: Tag,
-  properties: Partial<HTMLElementTagNameMap[Tag]>,
-  children: readonly Node[] = [],
-): HTMLElementTagNameMap[Tag] {
-  const made = Object.assign(document.createElement(tag), properties);
-  made.append(...children);
-  return made;
 }

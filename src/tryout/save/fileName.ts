@@ -15,6 +15,18 @@ export function copyName(shop: string, jobs: readonly (string | null)[]): string
   return `${parts.join('-').slice(0, LONGEST).replace(/-+$/, '')}.xlsx`;
 }
 
+/**
+ * For a file that was opened: its own name with something behind it, so that a copy never takes its place.
+ *
+ * @example copyOfName('Stock 2026.xlsx') //=> 'Stock 2026-setwright.xlsx'
+ */
+export function copyOfName(opened: string): string {
+  const stem = opened.replace(/\.xls[xm]$/i, '');
+  const numbered = /^(.*-setwright)(?:-(\d+))?$/.exec(stem);
+  if (!numbered) return `${stem}-setwright.xlsx`;
+  return `${numbered[1] ?? ''}-${Number(numbered[2] ?? 1) + 1}.xlsx`;
+}
+
 /** Letters and digits, with a hyphen for all else: what every file system takes. */
 function bare(text: string): string {
   return text

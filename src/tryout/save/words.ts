@@ -1,13 +1,17 @@
 /** Every word about saving a copy of the workbook. */
 import { listed } from '../../words/listed';
 import { countOf } from '../../words/readings';
+import { sayUnkept, type Unkept } from '../open/words';
 
 export const SAVE = {
   title: 'Save a copy',
   about:
     'A file of the whole workbook as it is now, for Excel and other spreadsheet programs. It is made in this page and sent nowhere.',
   kept: 'Kept: sheets, numbers and texts, formats, tables, drop-downs, highlights, names and how each sheet is printed.',
-  forgotten: 'Not kept: what can be undone, and what the pane knows of its plans. It asks before it writes over them.',
+  remembered:
+    'Kept too: what Setwright knows of this workbook. Open the copy here and its plans and settings are known again.',
+  forgotten: 'Not kept: what can be undone.',
+  without: 'Of the file that was opened, the copy is without:',
   save: 'Save',
   cancel: 'Cancel',
   looking: 'Looking through the workbook.',
@@ -22,10 +26,20 @@ export interface CopyLosses {
   readonly rulesLeftOut: number;
   readonly filtered: readonly string[];
   readonly oddNames: readonly string[];
+  readonly unkept: readonly Unkept[];
+  readonly keptFormulas: number;
+  readonly moved: boolean;
 }
 
 /** A sentence for each thing that the copy does not hold as the workbook does. */
-export function sayLosses({ valuesInstead, otherFormulas, rulesLeftOut, filtered }: CopyLosses): string[] {
+export function sayLosses({
+  valuesInstead,
+  otherFormulas,
+  keptFormulas,
+  rulesLeftOut,
+  filtered,
+  moved,
+}: CopyLosses): string[] {
   return [
     ...(valuesInstead.length > 0
       ? [
@@ -37,6 +51,16 @@ export function sayLosses({ valuesInstead, otherFormulas, rulesLeftOut, filtered
           `${countOf(otherFormulas, 'formula')} that not every program calculates ${otherFormulas === 1 ? 'becomes a value' : 'become values'}.`,
         ]
       : []),
+    ...(keptFormulas > 0
+      ? [
+          `${countOf(keptFormulas, 'formula')} of the file ${keptFormulas === 1 ? 'is' : 'are'} kept as the file had ${keptFormulas === 1 ? 'it' : 'them'}, though not calculated here.`,
+        ]
+      : []),
+    ...(moved
+      ? [
+          'Cells were moved since the file was opened: its filter, page breaks, print areas and small charts in cells are left out.',
+        ]
+      : []),
     ...(rulesLeftOut > 0
       ? [
           `${countOf(rulesLeftOut, 'highlight or check of entries', 'highlights or checks of entries')} that you made will be missing.`,
@@ -44,6 +68,12 @@ export function sayLosses({ valuesInstead, otherFormulas, rulesLeftOut, filtered
       : []),
     ...(filtered.length > 0 ? [`All rows show in ${listed(filtered)}, where a filter hides some now.`] : []),
   ];
+}
+
+/** What the opened file held and the copy does not; nothing where no file was opened. */
+export function sayMissing({ unkept }: Pick<CopyLosses, 'unkept'>): string | null {
+  const missing = sayUnkept(unkept);
+  return missing.length > 0 ? `${SAVE.without} ${missing.join('; ')}.` : null;
 }
 
 /** Why nothing can be saved yet; null when something can. */

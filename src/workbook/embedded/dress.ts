@@ -133,7 +133,8 @@ export function highlightsOn(worksheet: Worksheet, at: Block, rules: readonly Hi
   });
 }
 
-const ourRule = 'regrip-';
+/** How ids of highlights of ours begin. */
+export const ourRule = 'regrip-';
 
 function highlightRule(at: Block, highlight: Highlight): IConditionFormattingRule {
   const cell = `$${columnLetters(at.column + highlight.column)}${at.row + 1}`;

@@ -10,7 +10,7 @@ import type { Spreadsheet } from './spreadsheet';
 
 /** Kept under the sheet's id, since a sheet may get another name. */
 const pageStem = 'Setwright_Page_';
-const pageKey = (sheetId: string): string => pageStem + sheetId;
+export const pageKey = (sheetId: string): string => pageStem + sheetId;
 
 /** Keeps how a sheet is printed, in place of what was kept. */
 export function keepPage(spreadsheet: Spreadsheet, sheet: string, setup: PageSetup): void {
@@ -22,6 +22,11 @@ export function keepPage(spreadsheet: Spreadsheet, sheet: string, setup: PageSet
 export function keptPage(spreadsheet: Spreadsheet, sheetId: string): PageSetup | null {
   const kept: unknown = spreadsheet.workbook.getCustomMetadata()?.[pageKey(sheetId)];
   return typeof kept === 'string' ? (JSON.parse(kept) as PageSetup) : null;
+}
+
+/** Every key of the workbook's settings that is a page's. */
+export function isPageKey(key: string): boolean {
+  return key.startsWith(pageStem);
 }
 
 /** Pages of sheets that are gone go as well: each fill that is taken back would leave one behind. */

@@ -31,7 +31,7 @@ export function seeContents(spreadsheet: Spreadsheet): SheetContents[] {
 }
 
 /** Whether a sheet is protected, or a part of it that touches the block. */
-function isProtected(spreadsheet: Spreadsheet, worksheet: Worksheet, at?: Block): boolean {
+export function isProtected(spreadsheet: Spreadsheet, worksheet: Worksheet, at?: Block): boolean {
   const sheetId = worksheet.getSheetId();
   const { injector } = spreadsheet;
   if (injector.get(WorksheetProtectionRuleModel).getRule(workbookId, sheetId)) return true;

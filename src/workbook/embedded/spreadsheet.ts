@@ -1,5 +1,5 @@
 /** The embedded spreadsheet without a screen: what the tests and the measurements run on, and what the page builds upon. */
-import type { ILanguagePack, Injector, Plugin, PluginCtor } from '@univerjs/core';
+import type { ILanguagePack, Injector, IWorkbookData, Plugin, PluginCtor } from '@univerjs/core';
 import { BooleanNumber, IUndoRedoService, LocaleType, LogLevel, mergeLocales, Univer } from '@univerjs/core';
 import { FUniver } from '@univerjs/core/facade';
 import { UniverDataValidationPlugin } from '@univerjs/data-validation';
@@ -36,6 +36,14 @@ export interface SpreadsheetOptions {
   readonly sheets: readonly SheetSnapshot[];
   readonly functions?: WorksheetFunctions;
   readonly dark?: boolean;
+  /** A workbook that was opened, in place of the sheets. */
+  readonly opened?: OpenedContent;
+}
+
+/** What an opened file puts into a spreadsheet: its cells at once, and the rest when they are there. */
+export interface OpenedContent {
+  readonly data: Partial<IWorkbookData>;
+  readonly complete: (spreadsheet: Spreadsheet) => Promise<void>;
 }
 
 /** A plugin with its settings. */
@@ -133,11 +141,12 @@ export async function assemble(
   for (const [plugin, config] of plugins) univer.registerPlugin(plugin, config);
   const api = FUniver.newAPI(univer);
   const ready = whenReady(api);
-  const workbook = api.createWorkbook(workbookData(options.sheets));
+  const workbook = api.createWorkbook(options.opened?.data ?? workbookData(options.sheets));
   // The function service exists only once there is a workbook.
   const errors = options.functions ? registerFrom(univer, options.functions) : { at: () => null };
   const spreadsheet = new Spreadsheet(univer, api, workbook, errors, ready);
   layTables(spreadsheet, options.sheets);
+  await options.opened?.complete(spreadsheet);
   spreadsheet.recalculate();
   return spreadsheet;
 }

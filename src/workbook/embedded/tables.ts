@@ -6,6 +6,7 @@ import { TableManager } from '@univerjs/sheets-table';
 import type { Block } from '../port';
 import { readCells } from './cells';
 import type { Deed, Step } from './journal';
+import { openedFile, type KeptInCell } from './opened';
 import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 
@@ -43,8 +44,20 @@ function tableFrom(spreadsheet: Spreadsheet, manager: TableManager, info: ITable
     name: info.name,
     worksheet,
     at: blockOfRange(worksheet.getName(), info.range),
-    filtered: (filters?.getFilterOutRows()?.size ?? 0) > 0,
+    filtered: (filters?.getFilterOutRows()?.size ?? 0) > 0 || filteredInFile(spreadsheet, worksheet, info),
   };
+}
+
+/** Whether an opened file had a filter on the table and rows that it hid are still hidden. */
+function filteredInFile(
+  spreadsheet: Spreadsheet,
+  worksheet: Worksheet,
+  { name, range }: ITableInfoWithUnitId,
+): boolean {
+  const tables = openedFile(spreadsheet)?.sheets.get(worksheet.getSheetId())?.tables;
+  if (!tables?.some((table) => table.name === name && table.filtered)) return false;
+  for (let row = range.startRow + 1; row <= range.endRow; row++) if (!worksheet.getRowRawVisible(row)) return true;
+  return false;
 }
 
 /** How a table is laid over a block, and how that is taken back. */
@@ -92,12 +105,19 @@ export function grownBlock(spreadsheet: Spreadsheet, table: Table): Block {
   for (; at.row + rows < worksheet.getRowCount(); rows++) {
     const next: Block = { ...at, row: at.row + rows, rows: 1 };
     if (others.some((other) => touches(other.at, next))) break;
+    if (isTotals(worksheet, next)) break;
     const { values, formulas } = readCells(spreadsheet, worksheet, next);
     // What a formula spills there is no entry of a person's.
     const entered = values[0]?.some((value, column) => value !== null && isEntered(worksheet, next, column)) ?? false;
     if (!entered && !formulas[0]?.some((formula) => formula !== null)) break;
   }
   return { ...at, rows };
+}
+
+/** Whether the row holds the totals that an opened file has below a table. */
+function isTotals(worksheet: Worksheet, { row, column }: Block): boolean {
+  const kept = worksheet.getCellMatrix().getValue(row, column)?.custom as KeptInCell | undefined;
+  return kept?.totals !== undefined;
 }
 
 function isEntered(worksheet: Worksheet, line: Block, column: number): boolean {

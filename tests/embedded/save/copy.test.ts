@@ -92,6 +92,9 @@ describe('the demo with a live plan and a comparison', () => {
       rulesLeftOut: 0,
       filtered: [],
       oddNames: [],
+      unkept: [],
+      keptFormulas: 0,
+      moved: false,
     });
     const headers = PLAN_COLUMNS.map((_, column) => cellIn(saved, PLAN_SHEET, HEAD_ROWS, column)?.value);
     expect(headers).toEqual(PLAN_COLUMNS.map(({ header }) => header));

@@ -3,6 +3,10 @@ import { IDefinedNamesService } from '@univerjs/engine-formula';
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from '@univerjs/sheets';
 import type { WriteOptions } from 'hucre/xlsx';
 import { blockOf, fixed } from '../../shared/address';
+import { stateProperties } from '../keptState';
+import type { SheetBeside } from '../open/book';
+import type { Unkept } from '../open/unkept';
+import { openedFile } from '../opened';
 import { workbookId } from '../snapshot';
 import type { Spreadsheet } from '../spreadsheet';
 import { allTables } from '../tables';
@@ -11,6 +15,7 @@ import type { FileName } from './paper';
 import type { Namable } from './plainFormula';
 import { plainFormula } from './plainFormula';
 import { fileSheet } from './sheet';
+import { stateOf } from './state';
 
 /** What a copy does not hold as the workbook does. */
 export interface Losses {
@@ -24,6 +29,12 @@ export interface Losses {
   readonly filtered: readonly string[];
   /** Sheets whose names no file may hold: nothing can be saved until they have others. */
   readonly oddNames: readonly string[];
+  /** What the opened file held that no copy made here can hold. */
+  readonly unkept: readonly Unkept[];
+  /** How many formulas of an opened file are kept though they are not calculated here. */
+  readonly keptFormulas: number;
+  /** Whether cells of an opened file were moved, so that page breaks and the like no longer fit. */
+  readonly moved: boolean;
 }
 
 export interface Copy {
@@ -42,8 +53,10 @@ export async function describeCopy(spreadsheet: Spreadsheet): Promise<Copy> {
     ...fileSheet(spreadsheet, sheet, known, tableNames),
     name: sheet.getName(),
   }));
-  const names = defined.flatMap(({ name, formulaOrRefString, localSheetId }): FileName[] => {
-    const range = rangeOf(formulaOrRefString, known);
+  const file = openedFile(spreadsheet);
+  const names = defined.flatMap(({ id, name, formulaOrRefString, localSheetId }): FileName[] => {
+    const filed = file?.names.get(id);
+    const range = filed?.entered === formulaOrRefString ? filed.file : rangeOf(formulaOrRefString, known);
     const own = worksheets.find((sheet) => sheet.getSheetId() === localSheetId)?.getName();
     const scoped = localSheetId !== undefined && localSheetId !== SCOPE_WORKBOOK_VALUE_DEFINED_NAME;
     return range === null || (scoped && own === undefined) ? [] : [{ name, range, ...(own && { scope: own }) }];
@@ -53,8 +66,9 @@ export async function describeCopy(spreadsheet: Spreadsheet): Promise<Copy> {
       sheets: made.map(({ sheet }) => sheet),
       namedRanges: [...names, ...made.flatMap((sheet) => sheet.names)],
       activeSheet: Math.max(0, known.sheets.indexOf(spreadsheet.workbook.getActiveSheet().getSheetName())),
-      defaultFont: USUAL_FONT,
-      properties: { creator: 'Setwright' },
+      defaultFont: file?.book.font ?? USUAL_FONT,
+      properties: propertiesOf(spreadsheet),
+      ...(file?.book.locked && { workbookProtection: file.book.locked }),
     },
     losses: {
       valuesInstead: made.filter(({ ourFormulas }) => ourFormulas > 0).map(({ name }) => name),
@@ -62,8 +76,24 @@ export async function describeCopy(spreadsheet: Spreadsheet): Promise<Copy> {
       rulesLeftOut: sum(made.map(({ rulesLeftOut }) => rulesLeftOut)),
       filtered: [...new Set(allTables(spreadsheet).flatMap(({ filtered, at }) => (filtered ? [at.sheet] : [])))],
       oddNames: known.sheets.filter(isOdd),
+      unkept: file?.book.unkept ?? [],
+      keptFormulas: sum(made.map(({ keptFormulas }) => keptFormulas)),
+      moved: file !== null && !file.inPlace && file.book.sheets.some(({ asItWas }) => hangsOnPlaces(asItWas)),
     },
   };
+}
+
+/** What the file said of itself, and what we keep in it. */
+function propertiesOf(spreadsheet: Spreadsheet): NonNullable<WriteOptions['properties']> {
+  const filed = openedFile(spreadsheet)?.book.properties ?? { creator: 'Setwright' };
+  const state = stateOf(spreadsheet);
+  const custom = { ...filed.custom, ...(state && stateProperties(state)) };
+  return { ...filed, ...(Object.keys(custom).length > 0 && { custom }) };
+}
+
+function hangsOnPlaces({ autoFilter, rowBreaks, colBreaks, sparklines, pageSetup }: SheetBeside): boolean {
+  const printed = pageSetup?.printArea ?? pageSetup?.printTitlesRow ?? pageSetup?.printTitlesColumn;
+  return [autoFilter, rowBreaks, colBreaks, sparklines, printed].some((each) => each !== undefined);
 }
 
 /** Cells by their address as it stands in a formula, or a formula other programs know. */

@@ -1,7 +1,16 @@
 /** What a cell looks like, in the terms of a workbook file. */
-import type { IBorderData, IColorStyle, IStyleData, Nullable } from '@univerjs/core';
-import { BooleanNumber, BorderStyleTypes, HorizontalAlign, VerticalAlign, WrapStrategy } from '@univerjs/core';
+import type { IBorderData, IColorStyle, IStyleData, ITextRotation, Nullable } from '@univerjs/core';
+import {
+  BaselineOffset,
+  BooleanNumber,
+  BorderStyleTypes,
+  HorizontalAlign,
+  TextDecoration,
+  VerticalAlign,
+  WrapStrategy,
+} from '@univerjs/core';
 import type { CellStyle } from 'hucre/xlsx';
+import { INDENT_PIXELS } from '../open/looks';
 
 type Font = NonNullable<CellStyle['font']>;
 type Fill = NonNullable<CellStyle['fill']>;
@@ -17,6 +26,7 @@ const across: Partial<Record<HorizontalAlign, Alignment['horizontal']>> = {
   [HorizontalAlign.CENTER]: 'center',
   [HorizontalAlign.RIGHT]: 'right',
   [HorizontalAlign.JUSTIFIED]: 'justify',
+  [HorizontalAlign.DISTRIBUTED]: 'distributed',
 };
 const down: Partial<Record<VerticalAlign, Alignment['vertical']>> = {
   [VerticalAlign.TOP]: 'top',
@@ -70,11 +80,17 @@ function fontOf(style: IStyleData): Font | null {
     ...(style.fs !== undefined && style.fs !== USUAL_FONT.size && { size: style.fs }),
     ...(style.bl === BooleanNumber.TRUE && { bold: true }),
     ...(style.it === BooleanNumber.TRUE && { italic: true }),
-    ...(style.ul?.s === BooleanNumber.TRUE && { underline: true }),
+    ...(style.ul?.s === BooleanNumber.TRUE && { underline: style.ul.t === TextDecoration.DOUBLE ? 'double' : true }),
+    ...raised(style.va),
     ...(style.st?.s === BooleanNumber.TRUE && { strikethrough: true }),
     ...(color && { color }),
   };
   return Object.keys(font).length > 0 ? font : null;
+}
+
+function raised(offset: Nullable<BaselineOffset>): Pick<Font, 'vertAlign'> {
+  if (offset === BaselineOffset.SUPERSCRIPT) return { vertAlign: 'superscript' };
+  return offset === BaselineOffset.SUBSCRIPT ? { vertAlign: 'subscript' } : {};
 }
 
 function solid(color: Nullable<IColorStyle>, part: 'fgColor' | 'bgColor'): Fill | null {
@@ -97,15 +113,24 @@ function borderOf(sides: Nullable<IBorderData>): Border | null {
   return Object.keys(border).length > 0 ? border : null;
 }
 
-function alignmentOf({ ht, vt, tb }: IStyleData): Alignment | null {
+function alignmentOf({ ht, vt, tb, tr, pd }: IStyleData): Alignment | null {
   const horizontal = ht ? across[ht] : undefined;
   const vertical = vt ? down[vt] : undefined;
+  const indent = Math.round((pd?.l ?? pd?.r ?? 0) / INDENT_PIXELS);
   const alignment: Alignment = {
     ...(horizontal && { horizontal }),
     ...(vertical && { vertical }),
     ...(tb === WrapStrategy.WRAP && { wrapText: true }),
+    ...(tr && turned(tr)),
+    ...(indent > 0 && { indent }),
   };
   return Object.keys(alignment).length > 0 ? alignment : null;
+}
+
+/** A file counts upwards to 90 and from there on downwards; letters below each other are 255. */
+function turned({ a, v }: ITextRotation): Pick<Alignment, 'textRotation'> {
+  if (v === BooleanNumber.TRUE) return { textRotation: 255 };
+  return a === 0 ? {} : { textRotation: a < 0 ? -a : 90 + a };
 }
 
 /** Six digits, from `#rrggbb`, `#rgb` or `rgb(r, g, b)`; null for what is none of these. */

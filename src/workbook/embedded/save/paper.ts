@@ -3,6 +3,7 @@ import type { WriteOptions, WriteSheet } from 'hucre/xlsx';
 import type { PageSetup } from '../../port';
 import { columnLetters, fixed, sheetInFormula } from '../../shared/address';
 import { MOST_ROWS } from '../../shared/limits';
+import type { SheetBeside } from '../open/book';
 
 /** A defined name of the file. */
 export type FileName = NonNullable<WriteOptions['namedRanges']>[number];
@@ -67,4 +68,24 @@ function areaText(area: PageSetup['area']): string {
   if (area.row > 0 || area.rows < MOST_ROWS) return fixed(area);
   const last = area.column + area.columns - 1;
   return `${sheetInFormula(area.sheet)}!$${columnLetters(area.column)}:$${columnLetters(last)}`;
+}
+
+/**
+ * How a sheet of an opened file is printed: as the file says. What is printed and what is repeated is left out where cells have been moved
+ * since, for nothing told these places to follow.
+ */
+export function filedPaper(sheet: string, { pageSetup, headerFooter }: SheetBeside, inPlace: boolean): Paper {
+  const { printArea, printTitlesRow, printTitlesColumn, ...setup } = pageSetup ?? {};
+  const own = `${sheetInFormula(sheet)}!`;
+  const areas = printArea?.split(',').map((area) => `${own}${area}`);
+  const titles = [printTitlesColumn, printTitlesRow].flatMap((title) =>
+    title === undefined ? [] : [`${own}${title}`],
+  );
+  return {
+    sheet: { ...(pageSetup && { pageSetup: setup }), ...(headerFooter && { headerFooter }) },
+    names: [
+      ...(inPlace && areas ? [{ name: '_xlnm.Print_Area', scope: sheet, range: areas.join(',') }] : []),
+      ...(inPlace && titles.length > 0 ? [{ name: '_xlnm.Print_Titles', scope: sheet, range: titles.join(',') }] : []),
+    ],
+  };
 }

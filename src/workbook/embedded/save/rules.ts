@@ -7,6 +7,8 @@ import { CFRuleType, CFSubRuleType, ConditionalFormattingRuleModel } from '@univ
 import { SheetDataValidationModel } from '@univerjs/sheets-data-validation';
 import type { ConditionalRule, DataValidation } from 'hucre/xlsx';
 import { addressOf } from '../../shared/address';
+import { withoutPlace } from '../open/withoutPlace';
+import { openedFile, type AsFiled } from '../opened';
 import { workbookId } from '../snapshot';
 import type { Spreadsheet } from '../spreadsheet';
 import { blockOfRange } from '../tables';
@@ -26,7 +28,21 @@ const LONGEST_HINT = 225;
 /** The sheet's drop-downs. */
 export function dropDownsOf(spreadsheet: Spreadsheet, sheetId: string, known: Namable): Said<DataValidation> {
   const rules = spreadsheet.injector.get(SheetDataValidationModel).getRules(workbookId, sheetId);
-  return gather(rules.filter(({ ranges }) => ranges.length > 0).map((rule) => dropDown(rule, known)));
+  const file = openedFile(spreadsheet);
+  return gather(
+    rules
+      .filter(({ ranges }) => ranges.length > 0)
+      .map((rule) => asFiled(file?.checks.get(rule.uid), rule) ?? dropDown(rule, known)),
+  );
+}
+
+/** A rule that came from a file and that nobody has changed is said as the file says it, wherever its cells are by now. */
+function asFiled<T extends DataValidation | ConditionalRule>(
+  kept: AsFiled<T> | undefined,
+  rule: { readonly ranges: readonly IRange[] },
+): T | null {
+  if (!kept || kept.entered !== withoutPlace(rule) || rule.ranges.length === 0) return null;
+  return { ...kept.file, range: rangesOf(rule.ranges) };
 }
 
 function dropDown(rule: ISheetDataValidationRule, known: Namable): DataValidation | null {
@@ -57,7 +73,17 @@ function sourceOf(formula: string, known: Namable): string | null {
 /** The sheet's highlights, the first one first: those that a formula decides, as all of ours are. */
 export function highlightsOf(spreadsheet: Spreadsheet, sheetId: string, known: Namable): Said<ConditionalRule> {
   const rules = spreadsheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules(workbookId, sheetId) ?? [];
-  return gather(rules.map((rule, index) => highlight(rule, index + 1, known)));
+  const file = openedFile(spreadsheet);
+  const shown = rules.map((rule, index) => {
+    const filed = asFiled(file?.highlights.get(rule.cfId), rule);
+    return filed ? { ...filed, priority: index + 1 } : highlight(rule, index + 1, known);
+  });
+  // What nothing here shows cannot follow its cells, either.
+  const unshown = file?.unshown.get(sheetId) ?? [];
+  return gather([
+    ...shown,
+    ...unshown.map((rule, index) => (file?.inPlace ? { ...rule, priority: rules.length + index + 1 } : null)),
+  ]);
 }
 
 function highlight(rule: IConditionFormattingRule, priority: number, known: Namable): ConditionalRule | null {

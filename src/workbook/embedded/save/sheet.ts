@@ -4,21 +4,23 @@ import { BooleanNumber } from '@univerjs/core';
 import type { Cell as FileCell, CellStyle, ColumnDef, WriteSheet } from 'hucre/xlsx';
 import type { Block, Seen } from '../../port';
 import { wouldChange } from '../../safeCell';
-import { holdsCell } from '../../shared/address';
+import { addressOf, blockOf, holdsCell } from '../../shared/address';
+import type { OpenedSheet } from '../open/book';
+import { openedFile, type CellFormula, type KeptInCell } from '../opened';
 import { keptPage } from '../pages';
 import { readCells } from '../cells';
-import { spillsOn } from '../seeing';
+import { isProtected, spillsOn } from '../seeing';
 import { pixelsPerCharacter, widthInPixels } from '../snapshot';
 import type { Spreadsheet } from '../spreadsheet';
 import { allTables } from '../tables';
 import type { Table } from '../tables';
 import { fileText } from './fileText';
 import { lookOf } from './look';
-import { paper, usualPaper, type FileName } from './paper';
+import { filedPaper, paper, usualPaper, type FileName, type Paper } from './paper';
 import { plainFormula, type Namable } from './plainFormula';
 import { dropDownsOf, highlightsOf } from './rules';
 import { fileTable } from './tables';
-import type { FileTable } from './tables';
+import type { FiledTable, FileTable } from './tables';
 
 /** A sheet for the file, and what of it cannot be kept there. */
 export interface FileSheet {
@@ -27,6 +29,8 @@ export interface FileSheet {
   /** Formulas whose values were taken in their stead: ours, and others that not every program knows. */
   readonly ourFormulas: number;
   readonly otherFormulas: number;
+  /** Formulas of an opened file that are kept though they are not calculated here. */
+  readonly keptFormulas: number;
   readonly rulesLeftOut: number;
 }
 
@@ -42,26 +46,38 @@ export function fileSheet(
   const size = sizeOf(spreadsheet, worksheet);
   const { values, formulas } = readCells(spreadsheet, worksheet, size);
   const tables = allTables(spreadsheet).filter((table) => table.worksheet === worksheet);
+  const file = openedFile(spreadsheet);
+  const filed = file?.sheets.get(sheetId) ?? null;
   const fileTables = tables.map((table) => {
-    const made = fileTable(table, headerOf(values, table), tableNames);
+    const made = fileTable(table, headerOf(values, table), tableNames, filedTable(filed, worksheet, table));
     tableNames.push(made.definition.name);
     return made;
   });
-  const spilling = new Set(spillsOn(spreadsheet, worksheet).map(({ row, column }) => `${row},${column}`));
-  const counts = { ours: 0, others: 0 };
-  const formulaAt = (row: number, column: number): string | null => {
+  const spills = spillsOn(spreadsheet, worksheet);
+  const counts = { ours: 0, others: 0, kept: 0 };
+  const formulaAt = (row: number, column: number): FileFormula | null => {
     const entered = formulas[row]?.[column] ?? null;
-    if (entered === null) return null;
+    const kept = keptInCell(worksheet, row, column)?.formula;
+    const spill = spills.find((block) => block.row === row && block.column === column) ?? null;
+    const filedFormula =
+      kept && asFiled(kept, { entered, value: values[row]?.[column] ?? null, spill, row, column }, sheetId);
+    if (filedFormula && (kept?.entered !== null || file?.inPlace)) {
+      if (kept?.entered === null) counts.kept += 1;
+      return filedFormula;
+    }
+    if (entered === null) {
+      if (kept?.entered === null && filedFormula) counts.others += 1;
+      return null;
+    }
     // A formula that fills many cells does so in few other programs.
-    const plain = spilling.has(`${row},${column}`) ? null : plainFormula(entered, known);
+    const plain = spill ? null : plainFormula(entered, known);
     if (plain === null) counts[/REGRIP\./i.test(entered) ? 'ours' : 'others'] += 1;
-    return plain;
+    return plain === null ? null : { formula: plain };
   };
-  const cells = cellsOf(worksheet, size, values, tables, formulaAt);
+  const cells = cellsOf(worksheet, size, values, tables, formulaAt, filed !== null);
   tables.forEach((table, i) => head(cells, table, fileTables[i]));
-  const columns = columnsOf(worksheet, size.columns);
-  const page = keptPage(spreadsheet, sheetId);
-  const printed = page ? paper(name, page) : usualPaper(name, tables[0]?.at.row ?? null, inchesWide(columns));
+  const columns = columnsOf(worksheet, size.columns, filed);
+  const printed = printedAs(spreadsheet, worksheet, tables[0]?.at.row ?? null, inchesWide(columns));
   const dropDowns = dropDownsOf(spreadsheet, sheetId, known);
   const highlights = highlightsOf(spreadsheet, sheetId, known);
   const frozen = worksheet.getFreeze();
@@ -71,7 +87,7 @@ export function fileSheet(
       name,
       cells,
       columns,
-      rowDefs: rowsOf(worksheet, size.rows),
+      rowDefs: rowsOf(worksheet, size.rows, file?.inPlace ? filed : null),
       merges: worksheet.getMergeData().map(({ startRow, startColumn, endRow, endColumn }) => {
         return { startRow, startCol: startColumn, endRow, endCol: endColumn };
       }),
@@ -79,18 +95,64 @@ export function fileSheet(
       dataValidations: dropDowns.said,
       conditionalRules: highlights.said,
       ...(frozenRows + frozenColumns > 0 && { freezePane: { rows: frozenRows, columns: frozenColumns } }),
-      ...(worksheet.isSheetHidden() === BooleanNumber.TRUE && { hidden: true }),
+      ...(worksheet.isSheetHidden() === BooleanNumber.TRUE &&
+        (filed?.veryHidden ? { veryHidden: true } : { hidden: true })),
+      ...viewOf(worksheet),
+      ...(filed && besideSheet(filed, file?.inPlace === true, isProtected(spreadsheet, worksheet))),
       ...printed.sheet,
     },
     names: printed.names,
     ourFormulas: counts.ours,
     otherFormulas: counts.others,
+    keptFormulas: counts.kept,
     rulesLeftOut: dropDowns.leftOut + highlights.leftOut,
   };
 }
 
+function printedAs(spreadsheet: Spreadsheet, worksheet: Worksheet, titleRow: number | null, inches: number): Paper {
+  const name = worksheet.getName();
+  const page = keptPage(spreadsheet, worksheet.getSheetId());
+  if (page) return paper(name, page);
+  const file = openedFile(spreadsheet);
+  const filed = file?.sheets.get(worksheet.getSheetId());
+  return file && filed ? filedPaper(name, filed.asItWas, file.inPlace) : usualPaper(name, titleRow, inches);
+}
+
+/** What a copy gets back of a sheet that nothing here shows; without what hangs on places where cells have been moved since. */
+function besideSheet({ asItWas }: OpenedSheet, inPlace: boolean, isLocked: boolean): Partial<WriteSheet> {
+  const { protection, autoFilter, rowBreaks, colBreaks, outlineProperties, sparklines, splitPane } = asItWas;
+  return {
+    ...(protection && isLocked && { protection }),
+    ...(outlineProperties && { outlineProperties }),
+    ...(splitPane && { splitPane }),
+    ...(inPlace && autoFilter && { autoFilter }),
+    ...(inPlace && rowBreaks && { rowBreaks }),
+    ...(inPlace && colBreaks && { colBreaks }),
+    ...(inPlace && sparklines && { sparklines }),
+  };
+}
+
+function viewOf(worksheet: Worksheet): Pick<WriteSheet, 'view'> {
+  const { showGridlines, zoomRatio, rightToLeft, tabColor } = worksheet.getConfig();
+  const colour = /^#([0-9a-f]{6})$/i.exec(tabColor)?.[1];
+  const view = {
+    ...(showGridlines === BooleanNumber.FALSE && { showGridLines: false }),
+    ...(zoomRatio !== 1 && { zoomScale: Math.round(zoomRatio * 100) }),
+    ...(rightToLeft === BooleanNumber.TRUE && { rightToLeft: true }),
+    ...(colour !== undefined && { tabColor: { rgb: colour.toUpperCase() } }),
+  };
+  return Object.keys(view).length > 0 ? { view } : {};
+}
+
+/** The table as the file has it; its row of totals counts as long as it stands right below. */
+function filedTable(sheet: OpenedSheet | null, worksheet: Worksheet, { name, at }: Table): FiledTable {
+  const table = sheet?.tables.find((each) => each.name === name) ?? null;
+  return { table, totals: keptInCell(worksheet, at.row + at.rows, at.column)?.totals !== undefined };
+}
+
 /** As far as anything stands on the sheet or can be seen of it, tables whole. */
 function sizeOf(spreadsheet: Spreadsheet, worksheet: Worksheet): Block {
+  const filed = openedFile(spreadsheet)?.sheets.has(worksheet.getSheetId()) === true;
   let [rows, columns] = [1, 1];
   const reach = (row: number, column: number): void => {
     rows = Math.max(rows, row);
@@ -99,7 +161,8 @@ function sizeOf(spreadsheet: Spreadsheet, worksheet: Worksheet): Block {
   worksheet.getCellMatrix().forValue((row, column, cell) => {
     const holds = cell && (cell.f ?? cell.si ?? cell.p ?? (cell.v === '' ? null : cell.v)) !== null;
     if (holds && (cell.f ?? cell.si ?? cell.p ?? cell.v) !== undefined) reach(row + 1, column + 1);
-    else if (cell?.s && isSeen(worksheet.getCellStyle(row, column))) reach(row + 1, column + 1);
+    else if (cell?.custom ?? (cell?.s && (filed || isSeen(worksheet.getCellStyle(row, column)))))
+      reach(row + 1, column + 1);
   });
   const blocks = [
     ...spillsOn(spreadsheet, worksheet),
@@ -121,29 +184,102 @@ function headerOf(values: readonly (readonly Seen[])[], { at }: Table): readonly
 
 type Cells = Map<string, Partial<FileCell>>;
 
+/** A formula in the terms of a file. */
+type FileFormula = Pick<FileCell, 'formula' | 'formulaType' | 'formulaRef' | 'formulaDynamic'>;
+
+function keptInCell(worksheet: Worksheet, row: number, column: number): KeptInCell | undefined {
+  return worksheet.getCellMatrix().getValue(row, column)?.custom as KeptInCell | undefined;
+}
+
+/** What a cell holds now that a formula of an opened file once was in. */
+interface NowInCell {
+  readonly entered: string | null;
+  readonly value: Seen;
+  readonly spill: Block | null;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** The file's own formula where it still stands in the cell, or where the cell still shows the value it had; else null. */
+function asFiled(kept: CellFormula, now: NowInCell, sheetId: string): FileFormula | null {
+  const [wanted = null] = kept.fills === undefined ? [] : [blockOf(kept.fills, now.spill?.sheet ?? 'sheet')];
+  if (kept.entered === null) {
+    const same = now.entered === null && plainValue(now.value) === kept.value;
+    if (!same || kept.sheetId !== sheetId || kept.row !== now.row || kept.column !== now.column) return null;
+  } else if (now.entered !== kept.entered || now.spill?.rows !== (wanted && isMany(wanted) ? wanted.rows : undefined))
+    return null;
+  return {
+    formula: kept.file,
+    ...(kept.fills !== undefined && {
+      formulaType: 'array' as const,
+      formulaRef: now.spill ? addressOf(now.spill) : kept.fills,
+    }),
+    ...(kept.dynamic && { formulaDynamic: true }),
+  };
+}
+
+function isMany({ rows, columns }: Block): boolean {
+  return rows > 1 || columns > 1;
+}
+
+function plainValue(value: Seen): string | number | boolean | null {
+  return typeof value === 'object' && value !== null ? value.error : value;
+}
+
 function cellsOf(
   worksheet: Worksheet,
   { sheet, rows, columns }: Block,
   values: readonly (readonly Seen[])[],
   tables: readonly Table[],
-  formulaAt: (row: number, column: number) => string | null,
+  formulaAt: (row: number, column: number) => FileFormula | null,
+  filed: boolean,
 ): Cells {
   const cells: Cells = new Map();
+  const look = looksOf();
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const value = values[row]?.[column] ?? null;
+      const raw = worksheet.getCellMatrix().getValue(row, column);
+      if (value === null && !raw && filed) continue;
       const style = worksheet.getComposedCellStyle(row, column);
-      // Of blank cells those that can be seen count, and those in a table, where an entry is to find its format.
-      const counts = value !== null || isSeen(style) || tables.some(({ at }) => holdsCell(at, sheet, row, column));
+      // Of blank cells those that can be seen count, those of a file that look like anything, and those in a table, where an entry
+      // is to find its format.
+      const own = filed && Boolean(raw?.s ?? raw?.custom);
+      const counts =
+        value !== null || own || isSeen(style) || tables.some(({ at }) => holdsCell(at, sheet, row, column));
       if (!counts) continue;
       const formula = formulaAt(row, column);
-      cells.set(
-        `${row},${column}`,
-        formula === null ? valueCell(value, lookOf(style)) : { ...result(value), formula, style: lookOf(style) },
-      );
+      const cell =
+        formula === null ? valueCell(value, look(style)) : { ...result(value), ...formula, style: look(style) };
+      cells.set(`${row},${column}`, withBeside(cell, value, raw?.custom as KeptInCell | undefined));
     }
   }
   return cells;
+}
+
+/** Looks of styles, each worked out once. */
+function looksOf(): (style: IStyleData) => CellStyle {
+  const known = new Map<string, CellStyle>();
+  return (style) => {
+    const key = JSON.stringify(style);
+    const found = known.get(key) ?? lookOf(style);
+    known.set(key, found);
+    return found;
+  };
+}
+
+/** Note, link, several looks in one text, and whether the cell is locked, as an opened file had them. */
+function withBeside(cell: Partial<FileCell>, value: Seen, kept: KeptInCell | undefined): Partial<FileCell> {
+  if (!kept) return cell;
+  const { comment, link, runs, protection } = kept;
+  const sameText = runs !== undefined && value === runs.map(({ text }) => text).join('');
+  return {
+    ...cell,
+    ...(comment && { comment }),
+    ...(link && { hyperlink: link }),
+    ...(sameText && { richText: runs.map((run) => ({ ...run, text: fileText(run.text) })) }),
+    ...(protection && { style: { ...cell.style, protection } }),
+  };
 }
 
 function result(value: Seen): Partial<FileCell> {
@@ -178,8 +314,9 @@ function head(cells: Cells, { at }: Table, table: FileTable | undefined): void {
 /** The file measures a column in digits of its usual font, seven pixels each, and five pixels for the edges. */
 const EDGE_DIGITS = 5 / 7;
 
-function columnsOf(worksheet: Worksheet, columns: number): ColumnDef[] {
-  const usual = worksheet.getConfig().defaultColumnWidth;
+function columnsOf(worksheet: Worksheet, columns: number, filed: OpenedSheet | null): ColumnDef[] {
+  // A usual width of the file's own is not said anew, so each column says it.
+  const usual = filed?.usualWidth == null ? worksheet.getConfig().defaultColumnWidth : null;
   return Array.from({ length: columns }, (_, column): ColumnDef => {
     const pixels = worksheet.getColumnWidth(column);
     const characters = Math.max(0, pixels - widthInPixels(0)) / pixelsPerCharacter;
@@ -201,16 +338,23 @@ function inchesWide(columns: readonly ColumnDef[]): number {
 /** A pixel is 1/96 in, a point 1/72. */
 const POINTS_PER_PIXEL = 72 / 96;
 
-function rowsOf(worksheet: Worksheet, rows: number): NonNullable<WriteSheet['rowDefs']> {
+function rowsOf(worksheet: Worksheet, rows: number, filed: OpenedSheet | null): NonNullable<WriteSheet['rowDefs']> {
   const found: NonNullable<WriteSheet['rowDefs']> = new Map();
   const usual = worksheet.getConfig().defaultRowHeight;
   for (let row = 0; row < rows; row++) {
     const pixels = worksheet.getRowHeight(row);
     // What a filter hides comes back: the copy has no filter on.
     const hidden = !worksheet.getRowRawVisible(row);
-    // A row of the usual height is left to the program that opens the file.
-    if (pixels !== usual || hidden)
-      found.set(row, { ...(pixels !== usual && { height: pixels * POINTS_PER_PIXEL }), ...(hidden && { hidden }) });
+    const fitted = filed?.heights.get(row)?.fitted && worksheet.getRowManager().getRow(row)?.ia === BooleanNumber.TRUE;
+    const outlineLevel = filed?.outline.rows.get(row);
+    // A row of the usual height, or one that was fitted to its text, is left to the program that opens the file.
+    const height = pixels !== usual && !fitted ? pixels * POINTS_PER_PIXEL : undefined;
+    if (height !== undefined || hidden || outlineLevel !== undefined)
+      found.set(row, {
+        ...(height !== undefined && { height }),
+        ...(hidden && { hidden }),
+        ...(outlineLevel !== undefined && { outlineLevel }),
+      });
   }
   return found;
 }

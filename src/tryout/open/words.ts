@@ -1,0 +1,154 @@
+/** Every word about opening a workbook file. */
+import { listed } from '../../words/listed';
+import { countOf } from '../../words/readings';
+
+export const OPEN = {
+  title: 'Open a workbook',
+  opened: 'Opened',
+  done: 'Opened.',
+  reading: 'Reading the file. A large one takes a few seconds.',
+  placing: 'Putting it into the sheet.',
+  open: 'Open',
+  cancel: 'Cancel',
+  close: 'Close',
+  drop: 'Drop an Excel workbook here to open it.',
+  original:
+    'The file itself is never changed: Save as .xlsx makes a copy under another name. Nothing is sent anywhere.',
+  leaving: 'What stands on the page now goes. If you need it, cancel and save a copy first.',
+  unkeptTitle: 'A copy that is saved here will be without:',
+  several: 'Drop one file at a time.',
+  stays: 'What stood on the page is as it was.',
+} as const;
+
+/** What of a file is not opened; the same shape as what reading it finds. */
+export type RefusalCode =
+  | 'empty'
+  | 'tooLarge'
+  | 'unpacksTooLarge'
+  | 'tooManyCells'
+  | 'locked'
+  | 'oldFormat'
+  | 'binaryCells'
+  | 'text'
+  | 'otherFile'
+  | 'broken'
+  | 'notLoaded';
+
+const RESAVE = 'Open it in your spreadsheet program, save it as an Excel workbook (.xlsx), then open that.';
+
+const REFUSALS: Readonly<Record<RefusalCode, (file: string) => string>> = {
+  empty: (file) => `${file} is empty: it holds no bytes at all. Copy it again from where it came from.`,
+  tooLarge: (file) =>
+    `${file} is larger than 25 MB, which is the most this page opens. Take pictures or old years out of a copy of it, then open that.`,
+  unpacksTooLarge: (file) =>
+    `${file} would unpack to more than a page can hold, or to more than it says. If you trust where it came from, save it anew in your spreadsheet program, then open that.`,
+  tooManyCells: (file) =>
+    `${file} has more than two million cells, which is more than a page can hold. Delete what is not needed from a copy of it, empty rows with formats too, then open that.`,
+  locked: (file) =>
+    `${file} is locked with a password. Open it in your spreadsheet program, save a copy without a password, then open that.`,
+  oldFormat: (file) => `${file} is in an old format (.xls). ${RESAVE}`,
+  binaryCells: (file) => `${file} is a binary workbook (.xlsb). ${RESAVE}`,
+  text: (file) => `${file} is no workbook: it may be text with separators, such as .csv. ${RESAVE}`,
+  otherFile: (file) => `${file} is no Excel workbook, whatever its name says. ${RESAVE}`,
+  broken: (file) =>
+    `${file} is damaged or was cut off. Copy it again from where it came from; if your spreadsheet program can repair it, save that as .xlsx.`,
+  notLoaded: (file) => `What reads ${file} could not be loaded. Check the connection, then open it again.`,
+};
+
+/** Why a file is not opened, and what to do. */
+export function sayRefusal(code: RefusalCode, file: string): string {
+  return `${REFUSALS[code](file)} ${OPEN.stays}`;
+}
+
+/** What goes missing in a copy; the same shape as what reading a file finds. */
+export interface Unkept {
+  readonly kind: keyof typeof UNKEPT;
+  readonly count: number;
+}
+
+const UNKEPT = {
+  macros: () => 'macros',
+  charts: (count: number) => countOf(count, 'chart'),
+  chartSheets: (count: number) => countOf(count, 'sheet that is a chart', 'sheets that are charts'),
+  pictures: (count: number) => countOf(count, 'picture'),
+  shapes: (count: number) => countOf(count, 'text box', 'text boxes'),
+  pivots: (count: number) => `${countOf(count, 'pivot table')}: ${count === 1 ? 'its' : 'their'} cells stay, as values`,
+  slicers: (count: number) => countOf(count, 'slicer'),
+  externalLinks: (count: number) => `links to ${countOf(count, 'other workbook')}`,
+  connections: (count: number) => `${countOf(count, 'connection')} to data elsewhere`,
+  threads: (count: number) => `${countOf(count, 'conversation')} in comments; their text stays as notes`,
+  embedded: (count: number) => countOf(count, 'embedded file'),
+  controls: (count: number) => `${countOf(count, 'button or other control', 'buttons or other controls')}`,
+  signature: () => 'the signature',
+  highlights: (count: number) => `${countOf(count, 'highlight')} of kinds that are not known here`,
+  checks: (count: number) => `${countOf(count, 'check')} of entries of kinds that are not known here`,
+  tableFilters: (count: number) => `what ${countOf(count, 'table')} was filtered by; hidden rows stay hidden`,
+  headlessTables: (count: number) => `${countOf(count, 'table')} without a row of headings; the cells stay`,
+  columnFormulas: (count: number) => `formulas that ${countOf(count, 'table')} would give to new rows`,
+  whatIf: (count: number) => `${countOf(count, 'table')} of results for several inputs; the values stay`,
+  localDays: () => 'days in your computer’s own order of day and month; a copy shows them as month/day/year',
+  passwords: (count: number) => `the password of ${countOf(count, 'protected sheet')}; the protection stays`,
+} as const;
+
+export function sayUnkept(all: readonly Unkept[]): string[] {
+  return all.map(({ kind, count }) => UNKEPT[kind](count));
+}
+
+/** What a file that was read holds; the same shape as what reading it finds. */
+export interface Found {
+  readonly sheets: readonly {
+    readonly hidden: boolean;
+    readonly rowCount: number;
+    readonly tables: readonly unknown[];
+  }[];
+  readonly comments: number;
+  readonly runs: number;
+  readonly from1904: boolean;
+  readonly unkept: readonly Unkept[];
+}
+
+/** What was found in a file, in sentences. */
+export function sayFound({ sheets, comments, runs, from1904 }: Found): string[] {
+  const hidden = sheets.filter((sheet) => sheet.hidden).length;
+  const tables = sheets.reduce((sum, sheet) => sum + sheet.tables.length, 0);
+  const rows = Math.max(0, ...sheets.map(({ rowCount }) => rowCount));
+  return [
+    `${countOf(sheets.length, 'sheet')}${hidden > 0 ? ` (${hidden} hidden)` : ''}, ${countOf(tables, 'table')}, at most ${countOf(rows, 'row')} on a sheet.`,
+    ...(comments > 0
+      ? [`${countOf(comments, 'note')} ${comments === 1 ? 'is' : 'are'} not shown here, but kept in a copy.`]
+      : []),
+    ...(runs > 0
+      ? [
+          `${countOf(runs, 'text')} in several looks ${runs === 1 ? 'shows' : 'show'} in one here; a copy has the looks again where the text is the same.`,
+        ]
+      : []),
+    ...(from1904
+      ? ['Its dates are counted from 1904; here and in a copy they are counted from 1900, and stay the same days.']
+      : []),
+  ];
+}
+
+/** What turned out once the workbook stood on the page. */
+export function sayReviewed(keptValues: readonly string[], otherwise: readonly string[]): string[] {
+  return [
+    ...(keptValues.length > 0
+      ? [
+          `${countOf(keptValues.length, 'cell')} (${listed(keptValues)}) ${keptValues.length === 1 ? 'keeps' : 'keep'} the value that the file had: ${keptValues.length === 1 ? 'its formula is' : 'their formulas are'} not calculated here. A copy has ${keptValues.length === 1 ? 'it' : 'them'} again as long as the value is not changed and no rows, columns or sheets are moved.`,
+        ]
+      : []),
+    ...(otherwise.length > 0
+      ? [
+          `${countOf(otherwise.length, 'cell')} (${listed(otherwise)}) ${otherwise.length === 1 ? 'comes' : 'come'} out otherwise here than in the file. Compare before you rely on ${otherwise.length === 1 ? 'it' : 'them'}.`,
+        ]
+      : []),
+  ];
+}
+
+/** What the page says of itself while a file stands on it. */
+export function sayAbout(file: string): string {
+  return `${file}, opened from your computer, where it stays as it is. Nothing leaves this page.`;
+}
+
+export function sayNotPlaced(file: string, why: string): string {
+  return `${file} could not be put into the sheet (${why}). ${OPEN.stays}`;
+}

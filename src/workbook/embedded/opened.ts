@@ -1,0 +1,103 @@
+/** What is known of the file that a workbook was opened from: what nothing here shows, and what a copy gets back. */
+import { ICommandService } from '@univerjs/core';
+import {
+  InsertColMutation,
+  InsertRowMutation,
+  MoveColsMutation,
+  MoveRangeMutation,
+  MoveRowsMutation,
+  RemoveColMutation,
+  RemoveRowMutation,
+  RemoveSheetMutation,
+  ReorderRangeMutation,
+  SetWorksheetNameMutation,
+} from '@univerjs/sheets';
+import type { ConditionalRule, DataValidation, OpenedBook, OpenedSheet } from './open/book';
+import { workbookId } from './snapshot';
+import type { Spreadsheet } from './spreadsheet';
+
+/** A rule, name or the like that came from the file, and how it was entered here. */
+export interface AsFiled<T> {
+  /** What was entered here, as text; another one now means that a person has changed it. */
+  readonly entered: string;
+  readonly file: T;
+}
+
+/** A file that stands on the page. */
+export interface OpenedFile {
+  readonly book: OpenedBook;
+  /** The file's sheets by the ids they have here. */
+  readonly sheets: ReadonlyMap<string, OpenedSheet>;
+  readonly checks: Map<string, AsFiled<DataValidation>>;
+  readonly highlights: Map<string, AsFiled<ConditionalRule>>;
+  readonly names: Map<string, AsFiled<string>>;
+  /** Highlights that nothing here shows, by sheet. */
+  readonly unshown: Map<string, ConditionalRule[]>;
+  /** Cells whose formulas are not calculated here; known once all others are. */
+  readonly keptValues: string[];
+  /** Cells that come out otherwise here than the file says. */
+  readonly otherwise: string[];
+  /** Whether every cell still stands where it stood: rows put in or sheets renamed make what was kept by its place wrong. */
+  inPlace: boolean;
+}
+
+const files = new WeakMap<Spreadsheet, OpenedFile>();
+
+/** The file that the workbook was opened from; null for one that was made here. */
+export function openedFile(spreadsheet: Spreadsheet): OpenedFile | null {
+  return files.get(spreadsheet) ?? null;
+}
+
+const MOVING: ReadonlySet<string> = new Set(
+  [
+    InsertColMutation,
+    InsertRowMutation,
+    MoveColsMutation,
+    MoveRangeMutation,
+    MoveRowsMutation,
+    RemoveColMutation,
+    RemoveRowMutation,
+    RemoveSheetMutation,
+    ReorderRangeMutation,
+    SetWorksheetNameMutation,
+  ].map(({ id }) => id),
+);
+
+/** Remembers the file with the workbook, and watches whether cells are moved from now on. */
+export function keepFile(spreadsheet: Spreadsheet, file: OpenedFile): void {
+  files.set(spreadsheet, file);
+  spreadsheet.injector.get(ICommandService).onCommandExecuted(({ id, params }) => {
+    if (MOVING.has(id) && (params as { unitId?: string } | undefined)?.unitId === workbookId) file.inPlace = false;
+  });
+}
+
+/** What a cell keeps beside its value; it moves with the cell. */
+export interface KeptInCell {
+  readonly formula?: CellFormula;
+  readonly comment?: { readonly author?: string; readonly text: string };
+  readonly link?: {
+    readonly target: string;
+    readonly tooltip?: string;
+    readonly display?: string;
+    readonly location?: string;
+  };
+  /** Text in several looks, and the text that it is. */
+  readonly runs?: readonly { readonly text: string; readonly font?: object }[];
+  readonly protection?: { readonly locked?: boolean; readonly hidden?: boolean };
+  /** The table whose row of totals it stands in. */
+  readonly totals?: string;
+}
+
+/** A formula of the file that is not said here as the file says it. */
+export interface CellFormula {
+  readonly file: string;
+  /** null where the cell keeps the value that the file had. */
+  readonly entered: string | null;
+  readonly fills?: string;
+  readonly dynamic?: boolean;
+  readonly sheetId: string;
+  readonly row: number;
+  readonly column: number;
+  /** The value that the file had. */
+  readonly value: string | number | boolean | null;
+}

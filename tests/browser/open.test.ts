@@ -1,0 +1,211 @@
+import { readFile, writeFile, mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { writeXlsx, type Cell } from 'hucre/xlsx';
+import type { Page } from 'playwright-core';
+import { afterEach, describe, expect, test } from 'vitest';
+import { xmlBook } from '../embedded/open/xmlCells';
+import { accessFaults } from './memoryPane';
+import { type OpenPage, openTryout, type PageOptions } from './page';
+
+let open: OpenPage | undefined;
+afterEach(async () => {
+  await open?.close();
+  open = undefined;
+});
+
+const fixtures = join(import.meta.dirname, '../fixtures/foreign');
+const fixture = (name: string): string => join(fixtures, name);
+/** Pictures for whoever wants to look. */
+const look = async (page: Page, name: string): Promise<void> => {
+  const folder = process.env.KEEP_PICTURES;
+  if (!folder) return;
+  // What is painted on a canvas gives no sign of being there.
+  await page.waitForTimeout(2_500);
+  await page.screenshot({ path: join(folder, `${name}.png`) });
+};
+
+async function opened(options: PageOptions = {}): Promise<Page> {
+  open = await openTryout(options);
+  const { page } = open;
+  page.setDefaultTimeout(100_000);
+  await page.locator('.open-button:enabled').waitFor();
+  return page;
+}
+
+const dialog = (page: Page) => page.getByRole('dialog', { name: 'Open a workbook' });
+const choose = (page: Page, path: string) => page.locator('input.open-file').setInputFiles(path);
+const press = (page: Page, name: string) => page.getByRole('dialog').getByRole('button', { name, exact: true }).click();
+
+/** Chooses a file, agrees, and waits until it stands on the page. */
+async function bringIn(page: Page, path: string): Promise<void> {
+  await choose(page, path);
+  await press(page, 'Open');
+  await page
+    .getByRole('status')
+    .filter({ hasText: /^Opened\.$/ })
+    .waitFor();
+}
+
+async function saved(page: Page): Promise<{ name: string; bytes: Uint8Array }> {
+  await page.getByRole('button', { name: 'Save as .xlsx' }).click();
+  await page.getByRole('dialog', { name: 'Save a copy' }).waitFor();
+  await look(page, 'save-opened');
+  const [download] = await Promise.all([page.waitForEvent('download'), press(page, 'Save')]);
+  return { name: download.suggestedFilename(), bytes: new Uint8Array(await readFile(await download.path())) };
+}
+
+test('a file is opened, saved as a copy under another name, and the copy opens again', async () => {
+  const page = await opened();
+  await look(page, 'open-before');
+  await choose(page, fixture('chart-and-formulas.xlsx'));
+  await dialog(page).getByRole('button', { name: 'Open', exact: true }).waitFor();
+  await look(page, 'open-found');
+  expect(await dialog(page).textContent()).toContain('A copy that is saved here will be without:1 chart');
+  await press(page, 'Open');
+  await page
+    .getByRole('status')
+    .filter({ hasText: /^Opened\.$/ })
+    .waitFor();
+  await dialog(page).waitFor({ state: 'detached' });
+  expect(await page.locator('.about').textContent()).toMatch(/^chart-and-formulas\.xlsx, opened from your computer/);
+  await look(page, 'open-after');
+  const copy = await saved(page);
+  expect(copy.name).toBe('chart-and-formulas-setwright.xlsx');
+  const file = xmlBook(new Uint8Array(await readFile(fixture('chart-and-formulas.xlsx'))));
+  const [before, after] = [file, xmlBook(copy.bytes)].map(({ sheets }) => sheets[0]?.cells);
+  for (const [at, { value, formula }] of before ?? []) {
+    if (formula === null) expect(after?.get(at)?.value, at).toEqual(value);
+    // One that is shared with another cell is written out in each.
+    else if (formula !== '') expect(after?.get(at)?.formula, at).toBe(formula);
+  }
+  const folder = await mkdtemp(join(tmpdir(), 'setwright-'));
+  await writeFile(join(folder, copy.name), copy.bytes);
+  await bringIn(page, join(folder, copy.name));
+  await rm(folder, { recursive: true });
+  expect((await saved(page)).name).toBe('chart-and-formulas-setwright-2.xlsx');
+  expect(open?.problems).toEqual([]);
+});
+
+test('the demo with a plan that was just filled in is known again in its copy: the plan is replaced without being asked about', async () => {
+  const page = await opened();
+  const fill = () => page.getByRole('button', { name: 'Fill plan' }).click();
+  const done = () =>
+    page
+      .getByRole('status', { name: 'What happened' })
+      .filter({ hasText: /Plan R-201/ })
+      .waitFor();
+  await fill();
+  await done();
+  const copy = await saved(page);
+  const folder = await mkdtemp(join(tmpdir(), 'setwright-'));
+  await writeFile(join(folder, copy.name), copy.bytes);
+  await bringIn(page, join(folder, copy.name));
+  await rm(folder, { recursive: true });
+  await look(page, 'open-own-copy');
+  await page.getByRole('button', { name: 'Fill plan' }).waitFor();
+  await fill();
+  await done();
+  expect(await page.getByRole('alertdialog').count()).toBe(0);
+  expect(open?.problems).toEqual([]);
+});
+
+test('a stock list of 40,000 rows beside tables, merged cells and hidden rows stands on the page, and the page stays alive meanwhile', async () => {
+  const page = await opened();
+  await bringIn(page, fixture('named-tables.xlsx'));
+  await look(page, 'open-messy');
+  const folder = await mkdtemp(join(tmpdir(), 'setwright-'));
+  const path = join(folder, 'stock.xlsx');
+  await writeFile(path, await stockList(40_000));
+  const began = Date.now();
+  await choose(page, path);
+  // Reading goes on in a worker: the window says so, and could be left.
+  await dialog(page).getByRole('button', { name: 'Cancel' }).waitFor();
+  await dialog(page).getByRole('button', { name: 'Open', exact: true }).waitFor();
+  const read = Date.now();
+  await press(page, 'Open');
+  await dialog(page).waitFor({ state: 'detached' });
+  if (process.env.KEEP_PICTURES) console.log(`read in ${read - began} ms, placed in ${Date.now() - read} ms`);
+  await look(page, 'open-large');
+  const saving = Date.now();
+  const copy = await saved(page);
+  if (process.env.KEEP_PICTURES) console.log(`saved in ${Date.now() - saving} ms`);
+  await rm(folder, { recursive: true });
+  const [sheet] = xmlBook(copy.bytes).sheets;
+  expect(sheet?.cells.get('A40001')?.value).toBe('Item 39999');
+  expect(sheet?.cells.get('D40001')?.formula).toBe('B40001*C40001');
+  expect(open?.problems).toEqual([]);
+});
+
+/** Items with a count, a price and their product; every eighth row is coloured. */
+function stockList(rows: number): Promise<Uint8Array> {
+  const cells = new Map<string, Partial<Cell>>();
+  const list: (string | number | null)[][] = [['Item', 'Pieces', 'Price', 'Worth', 'Code', 'Note', 'Rack', 'Bought']];
+  for (let i = 0; i < rows; i++) {
+    list.push([
+      `Item ${i}`,
+      i % 60,
+      4.5,
+      (i % 60) * 4.5,
+      `00${i}`,
+      i % 9 ? null : 'ask',
+      `R${i % 40}`,
+      46_000 + (i % 900),
+    ]);
+    cells.set(`${i + 1},3`, { value: (i % 60) * 4.5, formula: `B${i + 2}*C${i + 2}`, formulaResult: (i % 60) * 4.5 });
+    cells.set(`${i + 1},7`, { value: 46_000 + (i % 900), style: { numFmt: 'yyyy-mm-dd' } });
+    if (i % 8 === 0) {
+      const fill = { type: 'pattern', pattern: 'solid', fgColor: { rgb: 'FFF4CC' } } as const;
+      cells.set(`${i + 1},0`, { value: `Item ${i}`, style: { fill } });
+    }
+  }
+  const columns = list[0]?.map((name) => ({ name: String(name) })) ?? [];
+  return writeXlsx({
+    sheets: [{ name: 'Stock', rows: list, cells, tables: [{ name: 'Inventory', range: `A1:H${rows + 1}`, columns }] }],
+  });
+}
+
+test.each([
+  ['locked.xlsx', null, 'is locked with a password'],
+  ['stock.csv', 'item,grams\nA,50\n', 'is no workbook: it may be text with separators'],
+  ['empty.xlsx', '', 'is empty'],
+  ['old.xls', '\u00d0\u00cf\u0011\u00e0\u00a1\u00b1\u001a\u00e1', 'is in an old format (.xls)'],
+])('%s is refused in a sentence, and the page stays as it was', async (name, content, sentence) => {
+  const page = await opened();
+  const folder = await mkdtemp(join(tmpdir(), 'setwright-'));
+  const path = content === null ? fixture(name) : join(folder, name);
+  if (content !== null) await writeFile(path, content, 'latin1');
+  await choose(page, path);
+  const alert = dialog(page).getByRole('alert');
+  await alert.waitFor();
+  expect(await alert.textContent()).toContain(`${name} ${sentence}`);
+  expect(await alert.textContent()).toContain('What stood on the page is as it was.');
+  await look(page, `open-refused-${name}`);
+  await press(page, 'Close');
+  await rm(folder, { recursive: true });
+  expect(await page.locator('.about').textContent()).toContain('This is a demo workshop');
+  // It works on.
+  await page.getByRole('button', { name: 'Fill plan' }).click();
+  await page
+    .getByRole('status', { name: 'What happened' })
+    .filter({ hasText: /Plan R-201/ })
+    .waitFor();
+});
+
+describe.each(['light', 'dark'] as const)('at 320 px, %s', (theme) => {
+  test('button and window have room, no fault of access, and go by the keyboard', async () => {
+    const page = await opened({ width: 320, height: 640, dark: theme === 'dark' });
+    const box = await page.getByRole('button', { name: 'Open .xlsx' }).boundingBox();
+    expect((box?.x ?? 0) + (box?.width ?? 999)).toBeLessThanOrEqual(320);
+    await choose(page, fixture('named-tables.xlsx'));
+    await dialog(page).getByRole('button', { name: 'Open', exact: true }).waitFor();
+    const inner = await dialog(page).evaluate((window) => window.scrollWidth - window.clientWidth);
+    expect(inner).toBeLessThanOrEqual(0);
+    const faults = (await accessFaults(page)).filter((fault) => /open-|save|<dialog|<header/.test(fault));
+    expect(faults).toEqual([]);
+    await look(page, `open-narrow-${theme}`);
+    await page.keyboard.press('Escape');
+    await dialog(page).waitFor({ state: 'detached' });
+    expect(await page.locator('.about').textContent()).toContain('This is a demo workshop');
+  });
+});
