@@ -57,8 +57,15 @@ export function batchLines({ quotes, reserved, plans }: BatchDone): string[] {
 }
 
 function sayNotIssued(end: Extract<QuoteEnd, { done: false }>): string {
+  const revise = 'It was left: issue a revision under Quote if it is to change.';
+  if (end.reason === 'linesOther') {
+    return `quote ${quoteIdText(end)} holds and comes to the same, but the tables say it otherwise by now: “${end.what}” is not alike on both. ${revise}`;
+  }
+  if (end.reason === 'sheetEdited') {
+    return `quote ${quoteIdText(end)} holds, but ${end.sheet} does not say any more what was issued: its lines do not add up to the total in Quotes, so somebody wrote in it. It was left: look at it, and issue a revision under Quote if that is what was agreed.`;
+  }
   if (end.reason !== 'saysOther') return sayIssued(end);
-  return `quote ${quoteIdText(end)} holds and says ${end.was}; the tables say ${moneyText(end.now)} by now. It was left: issue a revision under Quote if it is to change.`;
+  return `quote ${quoteIdText(end)} holds and says ${end.was}; the tables say ${moneyText(end.now)} by now. ${revise}`;
 }
 
 /** Each job's lacks in one line. */
@@ -72,9 +79,14 @@ function lackLines(reserved: ReserveDone | undefined): string[] {
 }
 
 function issuedLines(quotes: BatchDone['quotes']): string[] {
-  return [...(quotes ?? [])].flatMap(([job, end]) =>
-    end.done && !('stands' in end) ? [`${job}: quote ${quoteIdText(end)} over ${moneyText(end.total)}.`] : [],
-  );
+  return [...(quotes ?? [])].flatMap(([job, end]) => {
+    if (!end.done) return [];
+    if (!('stands' in end)) return [`${job}: quote ${quoteIdText(end)} over ${moneyText(end.total)}.`];
+    if (end.byTotal === undefined) return [];
+    return [
+      `${job}: quote ${quoteIdText(end)} holds by its total; it has no sheet any more whose lines could be compared.`,
+    ];
+  });
 }
 
 /** Whether there is something to look at. */

@@ -1,15 +1,17 @@
 /** Many jobs in one go: their quotes issued, their pieces reserved, their plans filled, each for all of them in one write. */
-import type { Money } from '../core/index';
+import type { Money, Quote } from '../core/index';
 import { fillPlans, type JobLeft } from './fillPlans';
 import { folded } from './headings';
 import { issueQuotes } from './issueQuote';
 import type { FillDone, NotDone } from './outcomes';
 import type { GoOn, Stopped } from './pace';
-import type { WorkbookPort } from './port';
+import type { BlockSeen, WorkbookPort } from './port';
 import { moneyNumber } from '../core/index';
 import type { IssueDone } from './quoteDone';
-import { latestOf, readRegister } from './quoteRegister';
+import { onSheet, QUOTE_ROWS_LOOKED } from './quoteOnSheet';
+import { latestOf, readRegister, type Registered } from './quoteRegister';
 import { moneyTables, quoteJob } from './quoteScope';
+import { QUOTE_COLUMNS } from './quoteSheet';
 import { readMoney } from './readMoney';
 import { readShop, type Shop } from './shop';
 import type { ReserveDone } from './stockDone';
@@ -30,11 +32,16 @@ interface Standing {
   readonly revision: number;
 }
 
-/** A job's quote: issued now; there already and still as the tables say; or there, and of another total than they say, which a person has to look at. */
+/**
+ * A job's quote: issued now; there already and still as the tables say, line by line, or by its total alone where its sheet is gone; or there,
+ * and other than they say, or other on its sheet than it was issued, which a person has to look at.
+ */
 export type QuoteEnd =
   | IssueDone
-  | (Standing & { readonly done: true; readonly stands: true })
-  | (Standing & { readonly done: false; readonly reason: 'saysOther'; readonly was: number; readonly now: Money });
+  | (Standing & { readonly done: true; readonly stands: true; readonly byTotal?: string })
+  | (Standing & { readonly done: false; readonly reason: 'saysOther'; readonly was: number; readonly now: Money })
+  | (Standing & { readonly done: false; readonly reason: 'linesOther'; readonly what: string })
+  | (Standing & { readonly done: false; readonly reason: 'sheetEdited'; readonly sheet: string });
 
 /** How each job of the batch ended, and whether it was stopped before all was done. */
 export interface BatchDone {
@@ -129,7 +136,7 @@ async function quoteAll(
   goOn: (worked: number) => Promise<boolean>,
 ): Promise<ReadonlyMap<string, QuoteEnd> | undefined> {
   const ends = new Map<string, QuoteEnd>();
-  const standing = standingQuotes(shop, today);
+  const standing = await standingQuotes(port, shop, { jobs, today });
   const wanted: string[] = [];
   for (const [worked, job] of jobs.entries()) {
     if (!(await goOn(worked))) return undefined;
@@ -147,20 +154,52 @@ async function quoteAll(
   return new Map(jobs.flatMap((job) => (ends.has(job) ? [[job, ends.get(job) as QuoteEnd]] : [])));
 }
 
-/** Finds the quote of a job that holds today, and whether it says what the tables say. */
-function standingQuotes({ tables }: Shop, today: number): (job: string) => QuoteEnd | undefined {
+/** Finds the quote of a job that holds today, and whether it says what the tables say. Their sheets are read in one go. */
+async function standingQuotes(
+  port: WorkbookPort,
+  { tables }: Shop,
+  { jobs, today }: Pick<BatchAsked, 'jobs' | 'today'>,
+): Promise<(job: string) => QuoteEnd | undefined> {
   const register = tables.Quotes ? readRegister(tables.Quotes) : null;
   const quotes = register?.ok ? register.value.filter(({ isVoid }) => !isVoid) : [];
+  const holding = jobs.flatMap((job) => {
+    const latest = latestOf(quotes, job);
+    return latest && (latest.validUntil ?? Infinity) >= Math.floor(today) ? [[folded(job), latest] as const] : [];
+  });
+  const sheets = await sheetsOf(
+    port,
+    holding.map(([, latest]) => latest),
+  );
+  const latestByJob = new Map(holding);
   const read = readMoney(moneyTables(tables));
   return (job) => {
-    const latest = latestOf(quotes, job);
-    if (!latest || (latest.validUntil ?? Infinity) < Math.floor(today)) return undefined;
+    const latest = latestByJob.get(folded(job));
+    if (!latest) return undefined;
     const { quote } = quoteJob(tables, { job, terms: { issued: today } }, read);
-    if (!quote) return undefined;
-    const { number, revision, total = 0 } = latest;
-    const isSame = total === moneyNumber(quote.total) && folded(latest.currency) === folded(quote.total.currency.code);
-    return isSame
-      ? { done: true, stands: true, number, revision }
-      : { done: false, reason: 'saysOther', number, revision, was: total, now: quote.total };
+    return quote ? standsAs(latest, quote, sheets.get(latest.sheet)) : undefined;
   };
+}
+
+async function sheetsOf(port: WorkbookPort, quotes: readonly Registered[]): Promise<ReadonlyMap<string, BlockSeen>> {
+  const names = [...new Set(quotes.map(({ sheet }) => sheet).filter((sheet) => sheet !== ''))];
+  if (names.length === 0) return new Map();
+  const seen = await port.read(
+    names.map((sheet) => {
+      const at = { sheet, row: 0, column: 0, rows: QUOTE_ROWS_LOOKED, columns: QUOTE_COLUMNS };
+      return { read: 'block', at } as const;
+    }),
+  );
+  return new Map(names.map((name, at) => [name, seen[at] as BlockSeen]));
+}
+
+/** Another total counts before another line: it is what the client would be asked to pay. */
+function standsAs(latest: Registered, quote: Quote, seen: BlockSeen | undefined): QuoteEnd {
+  const { number, revision, sheet, total } = latest;
+  const id = { number, revision };
+  const found = onSheet(seen, quote, total);
+  if (found.says === 'edited') return { done: false, reason: 'sheetEdited', ...id, sheet };
+  const isSame = total === moneyNumber(quote.total) && folded(latest.currency) === folded(quote.total.currency.code);
+  if (!isSame) return { done: false, reason: 'saysOther', ...id, was: total ?? 0, now: quote.total };
+  if (found.says === 'other') return { done: false, reason: 'linesOther', ...id, what: found.what };
+  return { done: true, stands: true, ...id, ...(found.says === 'gone' ? { byTotal: sheet } : {}) };
 }

@@ -46,6 +46,7 @@ const COLUMNS: readonly SheetColumn[] = [
 ];
 
 export const QUOTE_COLUMNS = COLUMNS.length;
+export const QUOTE_HEADERS: readonly string[] = COLUMNS.map(({ header }) => header);
 const LAST = COLUMNS.length - 1;
 /** Facts stand at the right: their names here, what they are at the edge. */
 const FACT_COLUMN = 2;
@@ -57,7 +58,13 @@ export function quotePage(head: QuoteHead, quote: Quote): QuotePage {
   const facts = factsOf(head, quote);
   const lines = quote.lines.flatMap((line) => lineCells(line, quote));
   const sums = sumCells(quote);
-  const terms = head.terms.trim() === '' ? [] : brokenLines(head.terms, TERMS_WIDTH);
+  const terms =
+    head.terms.trim() === ''
+      ? []
+      : head.terms
+          .trim()
+          .split(/\r?\n/)
+          .flatMap((line) => brokenLines(line, TERMS_WIDTH));
   const letterhead = [head.shop || null, ...head.address].map((line) => row(line));
   const top = [...letterhead, row(), row(QUOTE_SHEET.title), ...factCells(facts, head.customer), row()];
   const header = top.length;
@@ -68,7 +75,7 @@ export function quotePage(head: QuoteHead, quote: Quote): QuotePage {
     ...lines.map((line) => line.cells),
     row(),
     ...sums.map(({ label, money }) => row(label, LAST, moneyNumber(money))),
-    ...(terms.length > 0 ? [row(), row(QUOTE_SHEET.terms), ...terms.map((line) => row(line))] : []),
+    ...(terms.length > 0 ? [row(), row(QUOTE_SHEET.terms), ...terms.map((line) => row(line || null))] : []),
   ];
   return {
     cells,

@@ -106,6 +106,84 @@ describe('a batch', () => {
     ]);
   });
 
+  describe('a quote that holds is compared line by line', () => {
+    const asked: BatchAsked = { jobs: ['1042'], quote: true, reserve: false, plan: false, today: TODAY };
+    async function issued(terms: object = {}): Promise<MemoryPort> {
+      const port = await ready();
+      await issueQuote(port, { what: { job: '1042' }, terms: { issued: TODAY, ...terms }, shown: null });
+      return port;
+    }
+    const again = async (port: MemoryPort) => {
+      const before = port.content();
+      const end = await runBatch(port, asked, quiet());
+      expect(port.content()).toEqual(before);
+      return { end: end.quotes?.get('1042'), said: batchLines(end).join(' ') };
+    };
+    /** Row and column of a cell of the quote's sheet that holds this. */
+    async function findOn(port: MemoryPort, text: unknown): Promise<{ row: number; column: number }> {
+      const at = { sheet: 'Quote 1', row: 0, column: 0, rows: 40, columns: 5 };
+      const [seen] = await port.read([{ read: 'block', at }]);
+      const row = seen.values.findIndex((cells) => cells.includes(text as never));
+      return { row, column: seen.values[row]?.indexOf(text as never) ?? -1 };
+    }
+
+    test('the same lines are the same, also in another order', async () => {
+      const port = await issued();
+      expect((await again(port)).end).toEqual({ done: true, stands: true, number: 1, revision: 1 });
+      const grip = await findOn(port, 'FERN-M');
+      const work = await findOn(port, 'Fit a grip');
+      const at = { sheet: 'Quote 1', row: 0, column: 0, rows: 40, columns: 5 };
+      const [{ values }] = await port.read([{ read: 'block', at }]);
+      [0, 1, 2, 3, 4].forEach((column) => {
+        port.type('Quote 1', grip.row, column, values[work.row]?.[column] ?? null);
+        port.type('Quote 1', work.row, column, values[grip.row]?.[column] ?? null);
+      });
+      expect((await again(port)).end).toMatchObject({ stands: true });
+    });
+
+    test('other lines of the same total are told, and nothing is issued', async () => {
+      const port = await issued();
+      // 3 × 0.50 more for grips, 3 × 0.50 less for fitting
+      port.fillTable('Stock', [{ Price: 7 }]);
+      port.fillTable('Rates', [{ Price: 3 }]);
+      const { end, said } = await again(port);
+      expect(end).toEqual({ done: false, reason: 'linesOther', number: 1, revision: 1, what: 'FERN-M' });
+      expect(said).toContain('1042: quote 1 holds and comes to the same, but the tables say it otherwise by now');
+      expect(said).toContain('“FERN-M” is not alike on both');
+    });
+
+    test('a deposit that is asked for by now is told', async () => {
+      const port = await issued();
+      set(port, 'Deposit', 30);
+      expect((await again(port)).end).toMatchObject({ reason: 'linesOther', what: 'Deposit on ordering' });
+    });
+
+    test.each(['an amount', 'the total'])('%s that somebody wrote over on the sheet is told', async (which) => {
+      const port = await issued();
+      const { row } = await findOn(port, which === 'the total' ? 'Total, EUR' : 'FERN-M');
+      port.type('Quote 1', row, 4, 40);
+      const { end, said } = await again(port);
+      expect(end).toMatchObject({ done: false, reason: 'sheetEdited', sheet: 'Quote 1' });
+      expect(said).toContain('Quote 1 does not say any more what was issued');
+    });
+
+    test('a quantity that somebody wrote over is told as another line', async () => {
+      const port = await issued();
+      const { row } = await findOn(port, 'FERN-M');
+      port.type('Quote 1', row, 1, 4);
+      expect((await again(port)).end).toMatchObject({ reason: 'linesOther', what: 'FERN-M' });
+    });
+
+    test('one whose sheet is gone is compared by its total, and that is told', async () => {
+      const port = await issued();
+      const at = port.tableSeen('Quotes')?.headers.indexOf('Sheet') ?? -1;
+      port.type('Quotes', 1, at, 'Elsewhere');
+      const { end, said } = await again(port);
+      expect(end).toMatchObject({ done: true, stands: true, byTotal: 'Elsewhere' });
+      expect(said).toContain('1042: quote 1 holds by its total');
+    });
+  });
+
   test('a job that cannot be quoted is named and left out, and the others go on', async () => {
     const port = await ready();
     port.fillTable('Stock', [{}, { Price: null }]);

@@ -1,0 +1,77 @@
+/** A quote of forty lines with long terms, in the copy: its head is repeated, and its sums stay together. */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { quoteOf, type QuoteInput } from '../../../src/core/index';
+import type { WorkbookPort } from '../../../src/workbook/port';
+import { dressQuote, quotePage } from '../../../src/workbook/quoteSheet';
+import { OFFICE_MS, officeCopy, officeIsThere, type OfficeCopy } from './office';
+
+/** Invented work and grips, with names as long as people make them. */
+const LINES = Array.from({ length: 40 }, (_, at) => ({
+  class: at < 25 ? ('grip' as const) : ('other' as const),
+  description:
+    at % 5 === 0
+      ? `Grip model ${at + 1}, firm with cord, ribbed, of the longer kind that runs on to a second line`
+      : `Line of work number ${at + 1}`,
+  item: at < 25 ? `G-${at + 1}` : undefined,
+  quantity: at + 1,
+  unitPrice: 6.5 + at / 10,
+  tax: at % 3 === 0 ? 'Work' : 'Goods',
+  discount: at % 6 === 1 ? { percent: 10, reason: 'More than six of one grip' } : undefined,
+}));
+
+const INPUT: QuoteInput = {
+  currency: 'EUR',
+  prices: 'beforeTax',
+  taxes: [
+    { name: 'Goods', percent: 20 },
+    { name: 'Work', percent: 10 },
+  ],
+  rounding: { rule: 'halfUp', at: 'line' },
+  setDiscount: { percent: 5 },
+  jobDiscount: { percent: 3 },
+  deposit: { percent: 30 },
+  issued: 46_120,
+  validDays: 30,
+  lines: LINES,
+};
+
+const HEAD = {
+  job: 'R-900',
+  customer: 'A club of sixty',
+  shop: 'Invented workshop',
+  due: null,
+  number: 77,
+  revision: 2,
+  option: 'With tape',
+  address: ['1 Invented lane', 'Nowhere', 'bench@example.invalid'],
+  terms: Array.from({ length: 8 }, (_, at) => `Term ${at + 1}: work is done in the order in which it comes in.`).join('\n'),
+};
+
+async function writeLong(port: WorkbookPort, lines: number): Promise<void> {
+  const made = quoteOf({ ...INPUT, lines: LINES.slice(0, lines) });
+  if (!made.ok) throw new Error(made.issue.field);
+  const page = quotePage(HEAD as never, made.value);
+  const at = { sheet: `Long ${lines}`, row: 0, column: 0, rows: page.cells.length, columns: 5 };
+  const [seen] = await port.read([{ read: 'block', at }]);
+  await port.apply(
+    [{ do: 'sheet', name: at.sheet }, ...dressQuote(at, page, made.value), { do: 'write', at, cells: page.cells }],
+    [seen],
+    { label: 'long' },
+  );
+}
+
+describe.runIf(officeIsThere)('LibreOffice, given long quotes', () => {
+  let copy: OfficeCopy;
+  const sizes = (process.env.LONG ?? '40').split(',').map(Number);
+  beforeAll(async () => {
+    copy = await officeCopy(
+      sizes.map((size) => `Long ${size}`),
+      async (port) => {
+        for (const size of sizes) await writeLong(port, size);
+      },
+    );
+  }, OFFICE_MS);
+  afterAll(() => copy.forget());
+
+  test('prints', () => expect(copy.papers()).toBeGreaterThan(1), OFFICE_MS);
+});
