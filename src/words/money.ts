@@ -113,6 +113,13 @@ export function sayMargin({ margin }: Quote): string {
   return `Margin: ${moneyText(margin.known)} on the lines whose cost is known. Not known for ${listed(margin.missing)}: give a cost.`;
 }
 
+/** `“As it is” and “With tape” are alike: the same lines at the same prices.`; a sentence for each group. */
+export function alikeLines({ alike }: Pick<QuoteComparison, 'alike'>): string[] {
+  return alike.map(
+    (names) => `${listed(names.map((name) => `“${name}”`))} are alike: the same lines at the same prices.`,
+  );
+}
+
 /** What each quote costs beside the first: `With tape: 90.80 EUR, 6.30 EUR more than As it is.` */
 export function comparisonLines({ names, total }: QuoteComparison): string[] {
   const [first = ''] = names;

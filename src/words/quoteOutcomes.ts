@@ -1,6 +1,6 @@
 /** Sentences for how the jobs on quotes end. */
 import type { IssueDone, OptionsDone, VoidDone } from '../workbook/quoteDone';
-import { moneyText, sayQuoteIssue } from './money';
+import { alikeLines, moneyText, sayQuoteIssue } from './money';
 import { sayNotDone, sayOccupied } from './outcomes';
 import { quoteIdText } from './quoteHead';
 import { countOf } from './readings';
@@ -57,7 +57,10 @@ export function sayVoided(end: VoidDone): string {
 /** How setting options beside each other ended. */
 export function sayOptions(end: OptionsDone): string {
   if (end.done) {
-    return `${countOf(end.options, 'option')} side by side in ${end.sheet}. No number is given until one of them is issued.`;
+    const alike = alikeLines(end)
+      .map((text) => ` ${text}`)
+      .join('');
+    return `${countOf(end.options, 'option')} side by side in ${end.sheet}.${alike} No number is given until one of them is issued.`;
   }
   switch (end.reason) {
     case 'occupied':

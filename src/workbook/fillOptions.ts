@@ -1,5 +1,5 @@
 /** Filling options of one job, priced beside each other, into a sheet of its own. */
-import { compareQuotes } from '../core/index';
+import { compareQuotes, type QuoteComparison } from '../core/index';
 import { fillPage, type MakePage } from './fillPage';
 import { jobFacts } from './jobFacts';
 import type { InTheWay } from './outcomes';
@@ -20,11 +20,13 @@ export interface OptionsRequest extends Omit<JobAsked, 'choices'> {
 export async function fillOptions(port: WorkbookPort, shop: Shop, request: OptionsRequest): Promise<OptionsDone> {
   const { job, terms, options, agreed } = request;
   type No = Extract<OptionsDone, { reason: 'notQuoted' | 'notCompared' }>;
+  let alike: QuoteComparison['alike'] = [];
   const make: MakePage<No> = (tables) => {
     const { quotes, issues } = quoteOptions(tables, { job, terms, options });
     if (issues.length > 0) return { done: false, reason: 'notQuoted', issues };
     const compared = compareQuotes(quotes);
     if (!compared.ok) return { done: false, reason: 'notCompared', issue: compared.issue };
+    alike = compared.value.alike;
     const page = optionsPage({ ...jobFacts(tables, job), date: terms.issued }, quotes, compared.value);
     return {
       cells: page.cells,
@@ -37,5 +39,5 @@ export async function fillOptions(port: WorkbookPort, shop: Shop, request: Optio
     };
   };
   const end = await fillPage(port, shop, make, agreed);
-  return end.done ? { ...end, options: options.length } : end;
+  return end.done ? { ...end, options: options.length, alike } : end;
 }

@@ -1,11 +1,12 @@
 /** How options of one job stand beside each other in a sheet: a column for each, a row for each kind of work. */
 import { decimalText, moneyNumber, type Money, type NamedQuote, type Quote, type QuoteComparison } from '../core/index';
-import { LINE_CLASS_WORDS } from '../words/money';
+import { alikeLines, LINE_CLASS_WORDS } from '../words/money';
 import { OPTIONS_SHEET } from '../words/quoteHead';
 import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change } from './port';
 import { moneyFormat } from './quoteSheet';
 import { HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
+import { brokenLines } from './shared/brokenLines';
 
 export interface OptionsHead extends JobFacts {
   /** Date serial. */
@@ -54,6 +55,7 @@ export function optionsPage(head: OptionsHead, quotes: readonly NamedQuote[], co
     row(OPTIONS_SHEET.grips, ...quotes.map(({ quote }) => gripsText(quote))),
     ...amounts.map(({ label, money }) => row(label, ...money.map(moneyNumber))),
     row(),
+    ...alikeLines(compared).flatMap((text) => brokenLines(text, LABEL_WIDTH + SHARED_WIDTH).map((line) => row(line))),
     row(OPTIONS_SHEET.foot),
   ];
   return {

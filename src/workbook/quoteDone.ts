@@ -37,7 +37,13 @@ export type VoidDone =
   | (QuoteId & { readonly done: false; readonly reason: 'notFound' | 'voidAlready' });
 
 export type OptionsDone =
-  | { readonly done: true; readonly sheet: string; readonly block: Block; readonly options: number }
+  | {
+      readonly done: true;
+      readonly sheet: string;
+      readonly block: Block;
+      readonly options: number;
+      readonly alike: readonly (readonly string[])[];
+    }
   | NotDone
   | Occupied
   | { readonly done: false; readonly reason: 'noRoom' }

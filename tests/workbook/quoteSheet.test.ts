@@ -51,6 +51,28 @@ describe('how a quote is dressed', () => {
   });
 });
 
+describe('options that are alike', () => {
+  const named = (name: string, choices: object) => ({ name, choices });
+
+  test('are told, on the sheet and in the answer; others are not', async () => {
+    const port = await pricedWorkshop();
+    const options = [named('As it is', {}), named('One layer', { layers: 1 }), named('Other', { newItem: 'MOSS-S' })];
+    const end = await fillOptions(port, await readShop(port), { job: '1042', terms: TERMS, options });
+    const told = '“As it is” and “One layer” are alike: the same lines at the same prices.';
+    expect(sayOptions(end)).toContain(told);
+    const [seen] = await port.read([
+      { read: 'block', at: { sheet: 'Options 1042', row: 0, column: 0, rows: 40, columns: 4 } },
+    ]);
+    expect(seen.values.map(([first]) => first)).toContain(told);
+    const unlike = await fillOptions(port, await readShop(port), {
+      job: '1042',
+      terms: TERMS,
+      options: [named('As it is', {}), named('Other', { newItem: 'MOSS-S' })],
+    });
+    expect(sayOptions(unlike)).not.toContain('alike');
+  });
+});
+
 describe('options that cannot stand beside each other', () => {
   test('an option that cannot be quoted is named with what it lacks', async () => {
     const port = await pricedWorkshop();

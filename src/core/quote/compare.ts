@@ -1,5 +1,7 @@
 /** Quotes side by side: what each costs by class of line, and how far it is from the first. */
+import { decimalText } from '../decimal';
 import { noMoney, subtractMoney, sumMoney, type Currency, type Money } from '../money';
+import { groupedBy } from '../plan/together';
 import { fail, ok, type Issue, type Result } from '../result';
 import { LINE_CLASSES, type LineClass, type PricesAre, type Quote } from './types';
 
@@ -23,6 +25,8 @@ export interface QuoteComparison {
   /** Comes on top where prices are before tax; is in them where they are with tax. */
   readonly tax: QuoteRow;
   readonly total: QuoteRow;
+  /** Names of those that charge the same, line by line; groups of two or more. */
+  readonly alike: readonly (readonly string[])[];
 }
 
 /**
@@ -50,7 +54,21 @@ export function compareQuotes(quotes: readonly NamedQuote[]): Result<QuoteCompar
     classes: used.map((each) => ({ class: each, ...row((quote) => priceOfClass(quote, each)) })),
     tax: row(({ tax }) => tax),
     total: row(({ total }) => total),
+    alike: alikeAmong(quotes),
   });
+}
+
+function alikeAmong(quotes: readonly NamedQuote[]): readonly (readonly string[])[] {
+  const groups = groupedBy(quotes, ({ quote }) => linesKey(quote)).values();
+  return [...groups].filter((group) => group.length > 1).map((group) => group.map(({ name }) => name));
+}
+
+/** What is sold and done, for how much; in whatever order. */
+function linesKey({ lines }: Quote): string {
+  const keys = lines.map(({ class: kind, description, item, quantity, unitPrice, tax, gross }) =>
+    [kind, description, item ?? '', decimalText(quantity), decimalText(unitPrice), tax ?? '', gross.minor].join('\t'),
+  );
+  return keys.sort().join('\n');
 }
 
 function priceOfClass({ lines, currency }: Quote, wanted: LineClass): Money {

@@ -2,7 +2,7 @@
 import { Button } from '@fluentui/react-components';
 import type { Choices } from '../../../workbook/choices';
 import { decides } from '../../../workbook/quoteScope';
-import { comparisonLines } from '../../../words/money';
+import { alikeLines, comparisonLines } from '../../../words/money';
 import type { QuoteForm } from '../../state/quoteForm';
 import { TextField } from './quoteFields';
 import { holds, MOST_KEPT, MOST_OPTIONS, suggestedName, withOption, type QuoteSeen } from './quoteSeen';
@@ -74,6 +74,7 @@ export function OptionsPart(props: OptionsProps) {
       {seen.compared && (
         <>
           <Sentences texts={comparisonLines(seen.compared)} />
+          <Sentences texts={alikeLines(seen.compared)} flagged />
           <Says quiet small>
             {QUOTE_WORDS.chooseAbove}
           </Says>
