@@ -159,6 +159,8 @@ export interface PageSetup {
   readonly area: Block;
   /** Rows repeated at the top of each page. */
   readonly titleRows?: { readonly row: number; readonly rows: number };
+  /** Rows that begin a page, where it is said what is to stay together; in place of those said before. */
+  readonly breaks?: readonly number[];
   /** Stands in the middle of the foot; page and pages stand at its right on every printed sheet. */
   readonly footer?: string;
 }

@@ -4,7 +4,8 @@ import { QUOTE_SHEET } from '../words/quoteHead';
 import { moneyText } from '../words/money';
 import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change } from './port';
-import { HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
+import { pageBreaks, type Together } from './shared/pageBreaks';
+import { HEADER_LOOK, LABEL_INK, rowHeights, rowPoints, type SheetColumn } from './sheetLooks';
 import { brokenLines } from './shared/brokenLines';
 
 export interface QuoteHead extends JobFacts {
@@ -205,9 +206,45 @@ export function dressQuote(at: Block, page: QuotePage, quote: Quote): Change[] {
     {
       do: 'page',
       sheet: at.sheet,
-      setup: { landscape: false, area: at, titleRows: { row: at.row + head, rows: 1 }, footer: QUOTE_SHEET.title },
+      setup: {
+        landscape: false,
+        area: at,
+        titleRows: { row: at.row + head, rows: 1 },
+        footer: QUOTE_SHEET.title,
+        breaks: quoteBreaks(page).map((row) => at.row + row),
+      },
     },
   ];
+}
+
+/** Of a page of Letter or A4, less its edges and a little for what a host makes higher: 792 points and 79 of edges for the shorter one. */
+const PAGE_POINTS = 705;
+/** What is bold and large above the lines is higher than a line, by so much in all. */
+const HEAD_POINTS = 15;
+/** Lines that stay with the sums, and lines of terms with the word above them. */
+const [WITH_SUMS, WITH_TERMS] = [2, 12];
+
+/** Rows that begin a page: a line stays with what is taken off it, the sums with the last lines, the word above terms with the first of them. */
+function quoteBreaks({ cells, head, lines, off, sums, termsRow }: QuotePage): readonly number[] {
+  const points = cells.map((row, at) => rowPoints(COLUMNS, at >= head && at <= head + lines ? row : [], at === head));
+  const together: Together[] = [];
+  const keep = (from: number, to: number): void => {
+    const added = points.slice(from, to).reduce((sum, each) => sum + each, 0);
+    together.push({ from, points: from === 0 ? added + HEAD_POINTS : added });
+  };
+  const isOff = new Set(off.map((down) => head + 1 + down));
+  const starts = points.map((_, at) => at).filter((at) => at > head && at <= head + lines && !isOff.has(at));
+  const lastOnes = starts.at(-WITH_SUMS) ?? head + 1;
+  const end = head + 1 + lines + 1 + sums;
+  const [first = 0, ...others] = starts.filter((at) => at <= lastOnes);
+  keep(0, others[0] ?? (first === lastOnes ? end : lastOnes));
+  others.forEach((at, i) => keep(at, at === lastOnes ? end : (others[i + 1] ?? end)));
+  if (termsRow !== null) {
+    const apart = Math.min(cells.length, termsRow + 1 + WITH_TERMS);
+    keep(end, apart);
+    for (let at = apart; at < cells.length; at += 1) keep(at, at + 1);
+  }
+  return pageBreaks(together, PAGE_POINTS, points[head] ?? 0);
 }
 
 function format(where: Block, how: CellFormat): Change {

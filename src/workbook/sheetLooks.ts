@@ -57,6 +57,11 @@ export function rowHeights(
   });
 }
 
+/** How high a row of a list is, in points, by its texts. */
+export function rowPoints(columns: readonly SheetColumn[], row: readonly Cell[], isHead = false): number {
+  return LINE_POINTS * Math.max(1, ...row.map((cell, across) => linesIn(cell, columns[across], isHead)));
+}
+
 /** Equal neighbours together. */
 function runs(values: readonly number[]): { from: number; count: number; readonly value: number }[] {
   const found: { from: number; count: number; readonly value: number }[] = [];

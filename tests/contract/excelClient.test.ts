@@ -66,7 +66,13 @@ const dressed = (sheet: string): Change[] => [
   {
     do: 'page',
     sheet,
-    setup: { landscape: true, area: block(sheet, 0, 0, 3, 3), titleRows: { row: 0, rows: 2 }, footer: 'A & B' },
+    setup: {
+      landscape: true,
+      area: block(sheet, 0, 0, 3, 3),
+      titleRows: { row: 0, rows: 2 },
+      footer: 'A & B',
+      breaks: [2],
+    },
   },
   { do: 'name', name: 'Plan_J1', at: block(sheet, 0, 0, 3, 3) },
   { do: 'remember', key: 'schema', value: '1' },
@@ -314,6 +320,7 @@ describe('client contract, simulated workbook: what Excel is told', () => {
       zoom: { horizontalFitToPages: 1 },
       printArea: "'Bob''s räcke'!A1:C3",
       printTitleRows: '$1:$2',
+      breaks: ['A3'],
       centerFooter: 'A && B',
       rightFooter: '&P / &N',
     });

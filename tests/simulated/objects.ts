@@ -341,6 +341,7 @@ export function worksheet(book: Book, sheet: SheetData, settings: Settings): Mod
     pivotTables: list('PivotTableCollection', 'PivotTable', () => []),
     freezePanes,
     pageLayout: pageLayout(sheet),
+    horizontalPageBreaks: pageBreaks(sheet),
     getRangeByIndexes: (row: number, column: number, rows: number, columns: number) =>
       range({ row, column, rows, columns }),
     getUsedRangeOrNullObject: () => {
@@ -354,6 +355,21 @@ export function worksheet(book: Book, sheet: SheetData, settings: Settings): Mod
   };
   const read = (name: string): unknown => sheet[name as 'id' | 'name' | 'visibility'];
   return properties('Worksheet', ['id', 'name', 'visibility'], read, write, more);
+}
+
+function pageBreaks(sheet: SheetData): Modelled {
+  const breaks = {
+    className: 'PageBreakCollection',
+    members: ['add', 'removePageBreaks'],
+    removePageBreaks: () => {
+      sheet.page.breaks = [];
+    },
+    add: (at: string) => {
+      sheet.page.breaks = [...((sheet.page.breaks ?? []) as string[]), at];
+      return { className: 'PageBreak', members: [] };
+    },
+  };
+  return breaks;
 }
 
 function pageLayout(sheet: SheetData): Modelled {

@@ -1,8 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { quoteOf } from '../../src/core/index';
 import { fillOptions } from '../../src/workbook/fillOptions';
 import { issueQuote } from '../../src/workbook/issueQuote';
 import type { Change } from '../../src/workbook/port';
-import { moneyFormat } from '../../src/workbook/quoteSheet';
+import { dressQuote, moneyFormat, quotePage } from '../../src/workbook/quoteSheet';
 import { readShop } from '../../src/workbook/shop';
 import { sayOptions } from '../../src/words/quoteOutcomes';
 import { pricedWorkshop, set } from './pricedWorkshop';
@@ -48,6 +50,62 @@ describe('how a quote is dressed', () => {
     // By hand: 40.50 × 20 / 120 = 6.75.
     expect(seen.values.find(([first]) => first === 'Total, EUR')?.[4]).toBe(40.5);
     expect(seen.values.find(([first]) => String(first).startsWith('In it: Sales, 20 % on 33.75'))?.[4]).toBe(6.75);
+  });
+});
+
+describe('pages of a quote', () => {
+  const head = { job: 'R-1', customer: 'C', shop: 'S', due: null, number: 1, revision: 1, option: '', address: ['A'] };
+
+  /** Rows that begin a page, in a quote of so many lines, some of them with a discount of their own. */
+  function paged(lines: readonly boolean[], terms: number) {
+    const made = quoteOf({
+      currency: 'EUR',
+      prices: 'beforeTax',
+      taxes: [{ name: 'Sales', percent: 20 }],
+      rounding: { rule: 'halfUp', at: 'line' },
+      setDiscount: undefined,
+      lines: lines.map((isLess, at) => ({
+        class: 'other' as const,
+        description:
+          at % 4 === 0 ? `Work ${at} of which there is so much to say that a line does not hold it` : `Work ${at}`,
+        quantity: 1,
+        unitPrice: 5,
+        discount: isLess ? { amount: 1 } : undefined,
+      })),
+    });
+    if (!made.ok) throw new Error(made.issue.field);
+    const text = Array.from({ length: terms }, (_, at) => `Term ${at}`).join('\n');
+    const page = quotePage({ ...head, terms: text }, made.value);
+    const at = { sheet: 'Q', row: 3, column: 0, rows: page.cells.length, columns: 5 };
+    const breaks = dressQuote(at, page, made.value).flatMap((change) =>
+      change.do === 'page' ? (change.setup.breaks ?? []) : [],
+    );
+    return { page, breaks: breaks.map((row) => row - 3) };
+  }
+
+  test('a short one is one page', () => {
+    expect(paged(Array<boolean>(10).fill(false), 6).breaks).toEqual([]);
+  });
+
+  test('of any length: none begins with what is taken off a line, within the sums, or after the word above the terms', () => {
+    fc.assert(
+      fc.property(fc.array(fc.boolean(), { minLength: 1, maxLength: 150 }), fc.nat(30), (lines, terms) => {
+        const { page, breaks } = paged(lines, terms);
+        const body = page.head + 1;
+        const firstSum = body + page.lines + 1;
+        expect([...breaks].sort((one, other) => one - other)).toEqual([...new Set(breaks)]);
+        for (const row of breaks) {
+          expect(row).toBeGreaterThan(body);
+          expect(page.off.map((down) => body + down)).not.toContain(row);
+          expect(row < firstSum - 1 || row >= firstSum + page.sums).toBe(true);
+          if (page.termsRow !== null) expect(row).not.toBe(page.termsRow + 1);
+        }
+        // 705 points are 47 lines of 15, and a page begins as late as it can
+        const rows = page.cells.length;
+        if (rows > 47) expect(breaks.length).toBeGreaterThan(0);
+        expect(breaks.length).toBeLessThanOrEqual(Math.ceil((rows * 45) / 300));
+      }),
+    );
   });
 });
 

@@ -61,10 +61,15 @@ export function followRows(spreadsheet: Spreadsheet): void {
 /** A page after `by` rows came in at a row, or went from there on. */
 export function movedPage(setup: PageSetup, at: number, by: number): PageSetup {
   const place = (row: number): number => (row < at ? row : Math.max(at, row + by));
-  const { area, titleRows, ...rest } = setup;
+  const { area, titleRows, breaks, ...rest } = setup;
   const wholeColumns = area.row === 0 && area.rows >= MOST_ROWS;
   // What is put in at the top of a sheet that is printed from there is printed too.
   const from = area.row === 0 ? 0 : place(area.row);
   const moved = wholeColumns ? area : { ...area, row: from, rows: Math.max(1, place(area.row + area.rows) - from) };
-  return { ...rest, area: moved, ...(titleRows && { titleRows: { ...titleRows, row: place(titleRows.row) } }) };
+  return {
+    ...rest,
+    area: moved,
+    ...(titleRows && { titleRows: { ...titleRows, row: place(titleRows.row) } }),
+    ...(breaks && { breaks: breaks.map(place) }),
+  };
 }

@@ -129,11 +129,16 @@ function highlightFormula(at: { readonly row: number; readonly column: number },
 /* ------------------------------------------------------------ printing */
 
 export function setPage(context: Excel.RequestContext, sheet: string, setup: PageSetup): void {
-  const layout = context.workbook.worksheets.getItem(sheet).pageLayout;
+  const worksheet = context.workbook.worksheets.getItem(sheet);
+  const layout = worksheet.pageLayout;
   layout.orientation = setup.landscape ? 'Landscape' : 'Portrait';
   layout.zoom = { horizontalFitToPages: 1 };
   layout.setPrintArea(rangeOf(context, setup.area));
   if (setup.titleRows) layout.setPrintTitleRows(rowsAddress(setup.titleRows));
+  if (setup.breaks) {
+    worksheet.horizontalPageBreaks.removePageBreaks();
+    for (const row of setup.breaks) worksheet.horizontalPageBreaks.add(`A${row + 1}`);
+  }
   const pages = layout.headersFooters.defaultForAllPages;
   // `&` begins a code of Excel's: a plain one is written twice.
   if (setup.footer !== undefined) pages.centerFooter = setup.footer.replaceAll('&', '&&');

@@ -1,8 +1,8 @@
-/** A quote of forty lines with long terms, in the copy: its head is repeated, and its sums stay together. */
+/** A quote of forty lines with long terms, in the copy: pages begin where we say, so that its sums stay together. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { quoteOf, type QuoteInput } from '../../../src/core/index';
 import type { WorkbookPort } from '../../../src/workbook/port';
-import { dressQuote, quotePage } from '../../../src/workbook/quoteSheet';
+import { dressQuote, QUOTE_COLUMNS, quotePage } from '../../../src/workbook/quoteSheet';
 import { OFFICE_MS, officeCopy, officeIsThere, type OfficeCopy } from './office';
 
 /** Invented work and grips, with names as long as people make them. */
@@ -44,34 +44,43 @@ const HEAD = {
   revision: 2,
   option: 'With tape',
   address: ['1 Invented lane', 'Nowhere', 'bench@example.invalid'],
-  terms: Array.from({ length: 8 }, (_, at) => `Term ${at + 1}: work is done in the order in which it comes in.`).join('\n'),
+  terms: Array.from({ length: 8 }, (_, at) => `Term ${at + 1}: work is done in the order in which it comes in.`).join(
+    '\n',
+  ),
 };
 
-async function writeLong(port: WorkbookPort, lines: number): Promise<void> {
-  const made = quoteOf({ ...INPUT, lines: LINES.slice(0, lines) });
+const LONG = 'Long quote';
+
+/** Writes it and answers the rows that begin a page. */
+async function writeLong(port: WorkbookPort): Promise<readonly number[]> {
+  const made = quoteOf(INPUT);
   if (!made.ok) throw new Error(made.issue.field);
-  const page = quotePage(HEAD as never, made.value);
-  const at = { sheet: `Long ${lines}`, row: 0, column: 0, rows: page.cells.length, columns: 5 };
+  const page = quotePage(HEAD, made.value);
+  const at = { sheet: LONG, row: 0, column: 0, rows: page.cells.length, columns: QUOTE_COLUMNS };
   const [seen] = await port.read([{ read: 'block', at }]);
-  await port.apply(
-    [{ do: 'sheet', name: at.sheet }, ...dressQuote(at, page, made.value), { do: 'write', at, cells: page.cells }],
-    [seen],
-    { label: 'long' },
-  );
+  const dressed = dressQuote(at, page, made.value);
+  await port.apply([{ do: 'sheet', name: LONG }, ...dressed, { do: 'write', at, cells: page.cells }], [seen], {
+    label: LONG,
+  });
+  return dressed.flatMap((change) => (change.do === 'page' ? (change.setup.breaks ?? []) : []));
 }
 
-describe.runIf(officeIsThere)('LibreOffice, given long quotes', () => {
+describe.runIf(officeIsThere)('LibreOffice, given a long quote', () => {
   let copy: OfficeCopy;
-  const sizes = (process.env.LONG ?? '40').split(',').map(Number);
+  let breaks: readonly number[] = [];
   beforeAll(async () => {
-    copy = await officeCopy(
-      sizes.map((size) => `Long ${size}`),
-      async (port) => {
-        for (const size of sizes) await writeLong(port, size);
-      },
-    );
+    copy = await officeCopy([LONG], async (port) => {
+      breaks = await writeLong(port);
+    });
   }, OFFICE_MS);
   afterAll(() => copy.forget());
 
-  test('prints', () => expect(copy.papers()).toBeGreaterThan(1), OFFICE_MS);
+  test(
+    'begins pages where we say, and nowhere else',
+    () => {
+      expect(breaks.length).toBeGreaterThan(0);
+      expect(copy.papers()).toBe(breaks.length + 1);
+    },
+    OFFICE_MS,
+  );
 });

@@ -47,6 +47,7 @@ describe('how a sheet is printed', () => {
     const whole = { ...setup, area: { ...setup.area, rows: 1_048_576 } };
     expect(movedPage(whole, 2, 5)).toEqual({ ...whole, titleRows: { row: 14, rows: 1 } });
     expect(movedPage(setup, 20, 5)).toEqual(setup);
+    expect(movedPage({ ...setup, breaks: [4, 11] }, 6, 2).breaks).toEqual([4, 13]);
     expect(movedPage({ ...setup, area: { ...setup.area, row: 3 } }, 0, -3).area).toMatchObject({ row: 0, rows: 12 });
   });
 });

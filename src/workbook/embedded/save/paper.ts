@@ -10,7 +10,7 @@ export type FileName = NonNullable<WriteOptions['namedRanges']>[number];
 
 /** A page's setup, and the names under which a file keeps its area and its repeated rows. */
 export interface Paper {
-  readonly sheet: Pick<WriteSheet, 'pageSetup' | 'headerFooter'>;
+  readonly sheet: Pick<WriteSheet, 'pageSetup' | 'headerFooter' | 'rowBreaks'>;
   readonly names: FileName[];
 }
 
@@ -38,7 +38,7 @@ type Setup = Omit<PageSetup, 'area'> & Partial<Pick<PageSetup, 'area'>>;
 
 /** One page wide unless told otherwise, as long as it takes. Names written here, since a sheet's name may need quotes. */
 export function paper(sheet: string, setup: Setup, pagesAcross = 1): Paper {
-  const { landscape, area, titleRows, footer } = setup;
+  const { landscape, area, titleRows, footer, breaks } = setup;
   const names: FileName[] = [];
   if (area) names.push({ name: '_xlnm.Print_Area', scope: sheet, range: areaText({ ...area, sheet }) });
   if (titleRows) {
@@ -57,6 +57,7 @@ export function paper(sheet: string, setup: Setup, pagesAcross = 1): Paper {
         margins: MARGINS,
       },
       // `&` begins a code: a plain one is written twice.
+      ...(breaks && { rowBreaks: breaks.map((row) => row - 1) }),
       headerFooter: { oddFooter: `${footer ? `&C${footer.replaceAll('&', '&&')}` : ''}&R&P / &N` },
     },
     names,
