@@ -132,20 +132,21 @@ export function askFreshTables(
   };
 }
 
-/** Asks which tables a failed batch has made longer or wider than they were seen to be. */
-export function askResized({ context }: Asking, changes: readonly Change[], looked: Looked): () => TableSeen[] {
+/** Asks which tables a failed batch has made longer or wider than they were seen to be; one that is gone by now is none of them. */
+export function askResized({ context, stood }: Asking, changes: readonly Change[], looked: Looked): () => TableSeen[] {
   const tables = new Set(
     changes.flatMap((change) =>
       change.do === 'lengthen' || change.do === 'widen' ? [tableNamed(change.table, looked)] : [],
     ),
   );
-  const asked = [...tables].map((table) => ({
-    table,
-    range: context.workbook.tables.getItem(table.name).getRange().load('address'),
-  }));
+  const there = [...tables].filter(({ name }) => !stood || holds(stood.tables, name));
+  const asked = there.map((table) => {
+    const found = context.workbook.tables.getItemOrNullObject(table.name).load('name');
+    return { table, found, range: found.getRange().load('address') };
+  });
   return () =>
-    asked.flatMap(({ table, range }) => {
-      const now = blockOf(range.address);
+    asked.flatMap(({ table, found, range }) => {
+      const now = found.isNullObject ? null : blockOf(range.address);
       return now && (now.rows > table.at.rows || now.columns > table.at.columns) ? [table] : [];
     });
 }
