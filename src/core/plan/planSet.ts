@@ -32,8 +32,17 @@ export function planSet(input: PlanInput): SetPlan {
   return { clubs, lessons, needed: countNeeded(ofStock(input.clubs, grips)) };
 }
 
-/** First of each name wins: a list with an item twice is noted where the list is read. */
-export function keyed<T extends Grip | Way>(list: readonly T[], key: (each: T) => string): Map<string, T> {
+/** Maps of lists that were asked for: a plan follows each keystroke, and a stock may have tens of thousands of items. */
+const known = new WeakMap<readonly (Grip | Way)[], ReadonlyMap<string, Grip | Way>>();
+
+/** By name, made once for each list. First of each name wins: a list with an item twice is noted where the list is read. */
+export function keyed<T extends Grip | Way>(list: readonly T[], key: (each: T) => string): ReadonlyMap<string, T> {
+  const map = known.get(list) ?? mapOf(list, key);
+  known.set(list, map);
+  return map as ReadonlyMap<string, T>;
+}
+
+function mapOf<T extends Grip | Way>(list: readonly T[], key: (each: T) => string): Map<string, T> {
   const map = new Map<string, T>();
   for (const each of list) {
     const name = key(each).toLowerCase();
