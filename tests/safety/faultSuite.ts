@@ -42,6 +42,7 @@ interface Untroubled {
   readonly steps: number;
   /** Sheets on which it writes and that were there before. */
   readonly sheets: readonly string[];
+  readonly lengthens: boolean;
 }
 
 const known = new Map<Trial, Promise<Untroubled>>();
@@ -59,12 +60,16 @@ async function runUntroubled(host: FaultHost, trial: Trial): Promise<Untroubled>
   const states: Snapshot[] = [];
   const writes: number[] = [];
   const sheets = new Set<string>();
+  let lengthens = false;
   let trips = 0;
   const steps = bench.steps();
   const end = await trial.run(
     tapped(bench.port(), async ({ number, method, changes }, go) => {
       trips = number;
-      for (const change of changes) if (change.do === 'write') sheets.add(change.at.sheet);
+      for (const change of changes) {
+        if (change.do === 'write') sheets.add(change.at.sheet);
+        if (change.do === 'lengthen') lengthens = true;
+      }
       const answer = await go();
       if (['apply', 'revert', 'remember'].includes(method)) {
         states.push(bench.snapshot());
@@ -82,6 +87,7 @@ async function runUntroubled(host: FaultHost, trial: Trial): Promise<Untroubled>
     writes,
     steps: bench.steps() - steps,
     sheets: before.sheets.filter((sheet) => sheets.has(sheet)),
+    lengthens,
   };
   bench.dispose();
   return made;
@@ -91,7 +97,8 @@ export function faultSuite(host: FaultHost): void {
   const trials = TRIALS.filter((trial) => host.name !== 'simulated' || !trial.calculates);
 
   describe(`whatever fails, ${host.name}`, () => {
-    test.each(trials)('$name: a request is refused', async (trial) => {
+    // Refused in front of the port: it is all one what stands behind it.
+    test.each(host.name === 'memory' ? trials : [])('$name: a request is refused', async (trial) => {
       const clean = await untroubled(host, trial);
       const tries = new Tries(host, trial, clean);
       for (let at = 1; at <= clean.trips; at += 1) {
@@ -122,8 +129,10 @@ export function faultSuite(host: FaultHost): void {
     test.each(trials)('$name: the pane is closed, opened again, and told to take back', async (trial) => {
       const clean = await untroubled(host, trial);
       const tries = new Tries(host, trial, clean);
-      for (const at of clean.writes) {
-        for (const when of ['before', 'after'] as const) {
+      // Before a write everything is as it was, whoever holds the workbook; after the last one there is most to take back.
+      const last = clean.writes.slice(-1);
+      for (const at of host.name === 'memory' ? clean.writes : last) {
+        for (const when of host.name === 'memory' ? (['before', 'after'] as const) : (['after'] as const)) {
           const what = `closed ${when} trip ${at}`;
           const bench = await tries.bench();
           await closedAt(at, when, bench.port(), trial);

@@ -117,7 +117,7 @@ describe('text that starts like a formula', () => {
         bench.dispose();
         bench = undefined;
       }),
-      { numRuns: 2, endOnFailure: true },
+      { numRuns: 1, endOnFailure: true },
     );
   }, 600_000);
 

@@ -218,7 +218,7 @@ function unhurt(make_: () => SafetyBench | Promise<SafetyBench>, numRuns: number
 }
 
 describe('a messy workbook is not hurt', () => {
-  test('in memory', () => unhurt(memoryBench, 120));
-  test('in Excel’s client on the simulated workbook', () => unhurt(simulatedBench, 30));
-  test('in the embedded spreadsheet', () => unhurt(embeddedBench, 10));
+  test('in memory', () => unhurt(memoryBench, 60));
+  test('in Excel’s client on the simulated workbook', () => unhurt(simulatedBench, 20));
+  test('in the embedded spreadsheet', () => unhurt(embeddedBench, 6));
 });

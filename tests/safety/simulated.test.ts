@@ -1,4 +1,4 @@
 import { simulatedBench } from './benches';
 import { begin, faultSuite } from './faultSuite';
 
-faultSuite({ name: 'simulated', stumbles: 7, begun: (trial) => begin(simulatedBench(), trial) });
+faultSuite({ name: 'simulated', stumbles: 6, begun: (trial) => begin(simulatedBench(), trial) });

@@ -73,7 +73,7 @@ async function soak(bench: SafetyBench, fills: number, looks: () => unknown): Pr
 describe('fills in turns leave nothing behind', () => {
   test('in memory', () => {
     const bench = memoryBench();
-    return soak(bench, asked || 200, () => 0);
+    return soak(bench, asked || 100, () => 0);
   }, 1_200_000);
 
   test('in Excel’s client on the simulated workbook', () => {

@@ -186,6 +186,7 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
     { name: 'arrived', of: 'moveDeed', run: move('arrived') },
     { name: 'written off', of: 'moveDeed', run: move('writtenOff') },
     { name: 'counted', of: 'moveDeed', run: move('counted') },
+    { name: 'order', of: 'orderDeed', run: deed(() => orderDeed()) },
     {
       name: 'place an order',
       of: 'placeDeed',
@@ -214,7 +215,6 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
       after: ['put on order'],
       run: deed((seen) => cancelDeed(placed(seen))),
     },
-    { name: 'order', of: 'orderDeed', run: deed(() => orderDeed()) },
     { name: 'pick list', of: 'pickDeed', run: deed(() => pickDeed(null)) },
     { name: 'ticket', of: 'ticketDeed', run: deed(() => ticketDeed(job)) },
     { name: 'labels', of: 'labelsDeed', run: deed(() => labelsDeed(job)) },
