@@ -33,9 +33,16 @@ import {
   useDeed,
 } from '../../src/pane/view/tools/stockDeeds';
 import { batchDeed, weekDeed } from '../../src/pane/view/tools/weekDeeds';
+import { connectDeed, disconnectDeed } from '../../src/pane/view/tools/listsDeeds';
+import { asked, beginMatch, type Match } from '../../src/pane/view/tools/listsModel';
 import { workOn } from '../../src/pane/workOn';
+import { findLists, readList } from '../../src/workbook/connect/lists';
+import { keepPlans, PLANS_KEY } from '../../src/workbook/planPlaces';
+import { bringUpToDate } from '../../src/workbook/upToDate';
+import { sayPortError } from '../../src/words/portErrors';
+import { sayUpToDate, UP_TO_DATE } from '../../src/words/upToDate';
 import { planScope, scopeRows } from '../../src/workbook/planScope';
-import type { WorkbookPort } from '../../src/workbook/port';
+import { PortError, type WorkbookPort } from '../../src/workbook/port';
 import { stockOf } from '../../src/workbook/stockScope';
 import { makeShop, PLAIN, TODAY, typeInto, type ShopNames } from './shop';
 
@@ -74,6 +81,34 @@ const deed =
 
 const OFFER = { field: 'layerGrams', item: undefined, suggested: 1.9, low: 1.8, high: 2 } as Offer;
 const TERMS = { issued: TODAY };
+/** A list of the shop's own, under headings like ours. */
+async function typeList(port: WorkbookPort): Promise<void> {
+  const cells = [
+    ['Item', 'Description', 'Core (in)', 'Mass (g)', 'Upper diameter (in)', 'On hand'],
+    ['ASH-60', '=soft', 0.6, 50, 0.94, 4],
+    ['ELM-58', '+firm', 0.58, 48, 0.92, 7],
+  ];
+  const at = { sheet: 'Shelf', row: 0, column: 0, rows: 3, columns: 6 };
+  const seen = await port.read([{ read: 'block', at }]);
+  await port.apply(
+    [
+      { do: 'sheet', name: 'Shelf' },
+      { do: 'write', at, cells },
+      { do: 'table', name: 'Shelf', at },
+    ],
+    seen,
+    { label: 'typed' },
+  );
+}
+
+async function matchOf(port: WorkbookPort): Promise<Match> {
+  const list = (await findLists(port)).find(({ table }) => table === 'Shelf');
+  const read = list && (await readList(port, list));
+  const match = read && beginMatch(read, 'Stock');
+  if (!match) throw new Error('the list is not there');
+  return match;
+}
+
 /** Every club of the job as if measured on the bench, and waived where it is off. */
 async function measured(port: WorkbookPort): Promise<void> {
   for (const row of [1, 2, 3]) {
@@ -265,6 +300,44 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
       stays: true,
     },
     { name: 'take a constant', of: 'takeConstantDeed', run: deed(() => takeConstantDeed(OFFER)) },
+    {
+      name: 'bring up to date',
+      of: 'bringUpToDate',
+      typed: (port) => port.remember(PLANS_KEY, keepPlans([], null)),
+      run: deed(() => ({
+        doing: UP_TO_DATE.doing,
+        done: UP_TO_DATE.done,
+        failed: UP_TO_DATE.failed,
+        run: async (port) => {
+          const end = await bringUpToDate(port);
+          return { end, text: sayUpToDate(end) };
+        },
+      })),
+      stays: true,
+    },
+    {
+      name: 'connect a list',
+      of: 'connectDeed',
+      typed: typeList,
+      run: async (port) => {
+        const match = await matchOf(port).catch((error: unknown) => {
+          // The screen says by itself that it could not look.
+          if (error instanceof PortError) return error;
+          throw error;
+        });
+        if (match instanceof PortError)
+          return { kind: 'failed', title: 'No look', text: sayPortError(match), list: [] };
+        return deed(() => connectDeed(asked(match), () => undefined))(port);
+      },
+      stays: true,
+    },
+    {
+      name: 'disconnect a list',
+      of: 'disconnectDeed',
+      after: ['connect a list'],
+      run: deed(() => disconnectDeed('Stock', () => undefined)),
+      stays: true,
+    },
   ];
 }
 
