@@ -54,6 +54,13 @@ export const LAYOUT_STEPS: readonly LayoutStep[] = [
       ...(['validDays', 'terms', 'address', 'gripBalance', 'remindAfter', 'referenceReads', 'scaleDivision'] as const),
     ],
   },
+  {
+    // Orders: their number and whom they went to. A discount on grips in money.
+    layout: 5,
+    tables: [],
+    columns: { Movements: ['order', 'supplier'], Jobs: ['gripDiscountAmount'] },
+    settings: [],
+  },
 ];
 
 /** The headings and settings of a workbook, as far as they are ours: what a step starts from and ends with. */

@@ -15,7 +15,7 @@ import { overlap } from './shared/address';
 export const SCHEMA_VERSION = 1;
 
 /** Which tables, columns and settings a workbook has: `layoutSteps.ts` says what each layout brought. */
-export const LAYOUT = 4;
+export const LAYOUT = 5;
 
 /** Keys of the workbook's settings. */
 export const PLANS_KEY = 'setwright.plans';
