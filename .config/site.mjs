@@ -2,11 +2,14 @@
 import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import { cacheFolder, defaultBase, distFolder, functionsSource, root } from './paths.mjs';
-import { bundledFolders, faultsIn, noticesText, readPackage } from './notices.mjs';
+import { bundledFolders, faultsIn, noticesText, readPackage, sharesOf } from './notices.mjs';
 import { hashOf } from './sources.mjs';
 
 const stampPath = join(cacheFolder, 'site.json');
+/** What each package adds to each page, from the last build: a test holds DEVELOPERS.md to it. */
+export const sharesPath = join(cacheFolder, 'shares.json');
 const sources = [
   'src',
   'manifest',
@@ -28,6 +31,12 @@ export function checkedBase(text) {
   if (url.protocol !== 'https:') throw new Error(`base is "${text}": Excel only loads add-ins from an https address.`);
   if (url.search || url.hash) throw new Error(`base is "${text}": leave out everything from the ? or # on.`);
   return url.href.replace(/\/+$/, '');
+}
+
+/** The base named on the command line, as `--env base=…`, `--env=base=…` or `--base=…`. */
+export function baseFrom(words) {
+  const named = words.map((word) => /^(?:--env=|--)?base=(.*)$/.exec(word)?.[1]).find((value) => value !== undefined);
+  return named === undefined ? defaultBase : checkedBase(named);
 }
 
 /** Everything of the site that webpack does not make, into `folder`, with addresses under `base`. */
@@ -59,6 +68,12 @@ async function writeHelp(folder, metadata, version) {
   }
 }
 
+/** Bytes of a page's scripts, each gzipped. */
+function gzippedScripts({ assets }) {
+  const scripts = Object.keys(assets).filter((name) => name.endsWith('.js'));
+  return scripts.reduce((sum, name) => sum + gzipSync(readFileSync(join(distFolder, name)), { level: 9 }).length, 0);
+}
+
 async function runWebpack(onProgress) {
   const [{ default: webpack }, { default: configurations }] = await Promise.all([
     import('webpack'),
@@ -78,6 +93,8 @@ async function runWebpack(onProgress) {
     compiler.run((error, result) => (error ? reject(error) : resolve(result))),
   );
   const packages = bundledFolders(stats.stats).map(readPackage);
+  mkdirSync(cacheFolder, { recursive: true });
+  writeFileSync(sharesPath, JSON.stringify(sharesOf(stats.stats, gzippedScripts), null, 1));
   await new Promise((resolve) => compiler.close(resolve));
   if (stats.hasErrors() || stats.hasWarnings()) console.error(stats.toString('errors-warnings'));
   if (stats.hasErrors()) throw new Error('The site could not be built: see above.');

@@ -6,6 +6,7 @@ import { compareDeed } from '../../src/pane/view/tools/compareDeed';
 import { handDeed } from '../../src/pane/view/tools/handDeed';
 import { workOn } from '../../src/pane/workOn';
 import { PortError } from '../../src/workbook/port';
+import { LAYOUT } from '../../src/workbook/planPlaces';
 import { TABLES } from '../../src/workbook/schema';
 import { MemoryPort } from '../workbook/memoryPort';
 import { workshop } from '../workbook/workshop';
@@ -33,6 +34,49 @@ const select = (sheet: string, row: number, rows: number, column = 0, columns = 
 
 beforeEach(async () => {
   port = await workshop();
+});
+
+describe('a workbook of another version', () => {
+  const keep = (layout: number, schema = 1) =>
+    port.remember('setwright.plans', JSON.stringify({ schema, layout, plans: [] }));
+
+  test.each([
+    ['layout', () => keep(99)],
+    ['kind of what is kept', () => keep(LAYOUT, 99)],
+  ])('a newer %s: it is read and planned, and nothing at all is written', async (_, prepare) => {
+    await prepare();
+    const before = port.everything();
+    const shop = await seen();
+    expect(shop).toMatchObject({ age: 'newer', clubCount: 5 });
+    const work = workOn(port);
+    expect(work.preview(shop, JOB, rowsOf(shop, '1042'), {}).ok).toBe(true);
+    const asked = { who: JOB, rows: rowsOf(shop, '1042'), choices: {}, where: 'planSheet', agreed: null } as const;
+    const lesson = { appliesTo: [1] } as unknown as Parameters<typeof work.useLesson>[1];
+    const never: Deed = { doing: '', done: '', failed: '', run: () => Promise.reject(new Error('was run')) };
+    const outcomes = [
+      await work.setUp(),
+      await work.fill(shop, asked),
+      await work.freeze(shop, JOB, asked.rows),
+      await work.useLesson(shop, lesson, null),
+      await work.undo(),
+      await act(shop, never),
+    ];
+    for (const outcome of outcomes) {
+      expect(outcome).toMatchObject({ kind: 'failed', title: 'This workbook is newer than this add-in' });
+      expect('text' in outcome && outcome.text).toContain('Update the add-in');
+    }
+    expect(port.everything()).toEqual(before);
+  });
+
+  test('an earlier one is told apart, and works', async () => {
+    expect((await seen()).age).toBe('same');
+    await keep(1);
+    const shop = await seen();
+    expect(shop.age).toBe('older');
+    const asked = { who: JOB, rows: rowsOf(shop, '1042'), choices: {}, where: 'planSheet', agreed: null } as const;
+    expect(await workOn(port).fill(shop, asked)).toMatchObject({ kind: 'done' });
+    expect((await seen()).age).toBe('older');
+  });
 });
 
 describe('looking', () => {
