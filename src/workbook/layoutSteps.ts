@@ -39,10 +39,10 @@ export const LAYOUT_STEPS: readonly LayoutStep[] = [
   {
     // The work around it: intake, quotes, stock, own constants.
     layout: 4,
-    tables: ['Taxes', 'Quotes', 'Movements', 'Scale'],
+    tables: ['Taxes', 'Discounts', 'Quotes', 'Movements', 'Scale'],
     columns: {
       Stock: ['tax'],
-      Jobs: ['discountAmount', 'gripDiscount', 'deposit', 'received', 'authorisedBy', 'closed'],
+      Jobs: ['discountAmount', 'gripDiscount', 'gripDiscountAmount', 'deposit', 'received', 'authorisedBy', 'closed'],
       Clubs: ['ownGrip', 'tag', 'damage', 'rib'],
       Rates: ['use', 'kind', 'includedLayers', 'cost', 'tax'],
       Tape: ['onHand', 'reorderAt', 'supplier'],

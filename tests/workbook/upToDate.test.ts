@@ -89,7 +89,9 @@ describe('bringing a workbook of the first version up to date', () => {
       done: true,
       left: [],
       blocked: [],
-      made: ['Sizes', 'Checkin', 'Taxes', 'Quotes', 'Movements', 'Scale'].sort((a, b) => order(a) - order(b)),
+      made: ['Sizes', 'Checkin', 'Taxes', 'Discounts', 'Quotes', 'Movements', 'Scale'].sort(
+        (a, b) => order(a) - order(b),
+      ),
     });
     for (const [name, table] of before) {
       const now = port.tableSeen(name);
