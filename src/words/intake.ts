@@ -71,6 +71,13 @@ export function dayWords(day: number): string {
   return new Date((Math.floor(day) - 25569) * 86_400_000).toISOString().slice(0, 10);
 }
 
+/** A day that nobody misreads, whatever order a field shows it in: `Friday, 15 May 2026`. */
+export function longDay(day: number): string {
+  const date = new Date((Math.floor(day) - 25569) * 86_400_000);
+  const part = (of: Intl.DateTimeFormatOptions): string => date.toLocaleDateString('en', { ...of, timeZone: 'UTC' });
+  return `${part({ weekday: 'long' })}, ${date.getUTCDate()} ${part({ month: 'long' })} ${date.getUTCFullYear()}`;
+}
+
 /** What in a list of clubs could not be read, and what to type. */
 export function sayListFault(fault: ListFault): string {
   const { why, part } = fault;

@@ -120,6 +120,8 @@ export async function judgeCheckIn(
         ...writeCells(checkin, cells, identity(checkin)),
         ...wrapped(checkin, cells),
         judging.remember,
+        // where the judged rows begin: a table of many jobs may show others
+        ...(cells[0] ? [{ do: 'show', at: blockOfCell(checkin, { ...cells[0], column: 0 }) } as const] : []),
         ...(cells.length > 0 ? [{ do: 'remember', key: PLANS_BEFORE_KEY, value: '' } as const] : []),
       ],
       [checkin],

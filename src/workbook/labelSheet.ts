@@ -16,6 +16,11 @@ const BLOCK_ROWS = LINES + 1;
 const LINE_POINTS = 15;
 const STRIP_POINTS = 8;
 const NAME_POINTS = 22;
+/**
+ * Room for labels on a page, in points: the shorter of the usual papers, 11 inches, less the margins of 0.75 inch that a new sheet has
+ * above and below (common practice, no source), and a little for what a printer makes of heights.
+ */
+const PAGE_POINTS = (11 - 2 * 0.75) * 72 - 14;
 
 export interface LabelCells {
   readonly cells: readonly (readonly Cell[])[];
@@ -62,9 +67,7 @@ export function dressLabels(at: Block, { cells }: LabelCells): Change[] {
     format(at, { number: '@', wrap: true, vertical: 'center', align: 'left' }),
     ...tops.flatMap((top): Change[] => [
       ...Array.from({ length: LINES }, (_, line) =>
-        format(part(top + line, 0, 1, at.columns), {
-          height: line === 1 ? NAME_POINTS : LINE_POINTS * linesOf(cells[top + line] ?? []),
-        }),
+        format(part(top + line, 0, 1, at.columns), { height: lineHeight(cells[top + line] ?? [], line) }),
       ),
       format(part(top, 0, 1, at.columns), { ink: LABEL_INK }),
       format(part(top + 1, 0, 1, at.columns), { bold: true, size: 14 }),
@@ -79,8 +82,36 @@ export function dressLabels(at: Block, { cells }: LabelCells): Change[] {
       column,
       widths: Array.from({ length: at.columns }, (_, across) => (across % 2 === 0 ? LABEL_WIDTH : STRIP_WIDTH)),
     },
-    { do: 'page', sheet, setup: { landscape: false, area: at } },
+    {
+      do: 'page',
+      sheet,
+      setup: {
+        landscape: false,
+        area: at,
+        breaks: breaksIn(cells, tops).map((row) => at.row + row),
+      },
+    },
   ];
+}
+
+function lineHeight(row: readonly Cell[], line: number): number {
+  return line === 1 ? NAME_POINTS : LINE_POINTS * linesOf(row);
+}
+
+/** Rows of labels with which a page begins: those that would be cut at its foot. */
+function breaksIn(cells: LabelCells['cells'], tops: readonly number[]): number[] {
+  const breaks: number[] = [];
+  let used = 0;
+  for (const top of tops) {
+    const lines = Array.from({ length: LINES }, (_, line) => lineHeight(cells[top + line] ?? [], line));
+    const height = lines.reduce((sum, each) => sum + each, STRIP_POINTS);
+    if (used > 0 && used + height > PAGE_POINTS) {
+      breaks.push(top);
+      used = 0;
+    }
+    used += height;
+  }
+  return breaks;
 }
 
 function linesOf(row: readonly Cell[]): number {

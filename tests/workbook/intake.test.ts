@@ -13,7 +13,7 @@ import { startJob } from '../../src/workbook/startJob';
 import { tagsFrom } from '../../src/workbook/tags';
 import { takeLast } from '../../src/workbook/takeLast';
 import { undoLast } from '../../src/workbook/undo';
-import { sayHeldBack, sayIntake, sayJob, sayLast, sayReminders } from '../../src/words/intake';
+import { longDay, sayHeldBack, sayIntake, sayJob, sayLast, sayReminders } from '../../src/words/intake';
 import type { MemoryPort } from './memoryPort';
 import { workshop } from './workshop';
 
@@ -84,6 +84,11 @@ describe('the next job', () => {
     set(port, 'Quotes', 1, { Job: 1050 });
     expect(nextJob(namedJobs(await tablesOf(port)), null)).toBe('1051');
   });
+});
+
+test('a day is said with its weekday and the name of its month', () => {
+  // ISO 8601 writes the same day 2026-05-15; 1 January 2024 was a Monday
+  expect([longDay(46157), longDay(45292)]).toEqual(['Friday, 15 May 2026', 'Monday, 1 January 2024']);
 });
 
 test('tags are counted on, as wide as the first', () => {

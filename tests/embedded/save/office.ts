@@ -18,6 +18,8 @@ export interface OfficeCopy {
   readonly texts: (numbers?: 'shown' | 'plain') => (sheet: string) => string;
   /** How many sheets of paper the pages take together; the file is kept where KEEP_PDF says. */
   readonly papers: () => number;
+  /** The text of each sheet of paper, where pdftotext is installed. */
+  readonly pages: () => string[];
   readonly forget: () => void;
 }
 
@@ -56,6 +58,13 @@ export async function officeCopy(
       const pdf = join(folder, 'copy.pdf');
       if (process.env.KEEP_PDF) copyFileSync(pdf, process.env.KEEP_PDF);
       return readFileSync(pdf, 'latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
+    },
+    pages: () => {
+      convert('pdf');
+      const pdf = join(folder, 'copy.pdf');
+      if (process.env.KEEP_PDF) copyFileSync(pdf, process.env.KEEP_PDF);
+      const text = execFileSync('pdftotext', ['-layout', pdf, '-'], { encoding: 'utf8' });
+      return text.split('\f').filter((page) => page.trim() !== '');
     },
     forget: () => rmSync(folder, { recursive: true, force: true }),
   };

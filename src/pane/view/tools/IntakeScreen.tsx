@@ -5,7 +5,15 @@ import { dayOf } from '../../../workbook/days';
 import type { LastTime } from '../../../workbook/history';
 import { dueReminders } from '../../../workbook/reminders';
 import type { Shop } from '../../../workbook/shop';
-import { dayWords, layersWords, sayHeld, sayIntakeFault, sayJobFault, sayListFault } from '../../../words/intake';
+import {
+  dayWords,
+  longDay,
+  layersWords,
+  sayHeld,
+  sayIntakeFault,
+  sayJobFault,
+  sayListFault,
+} from '../../../words/intake';
 import { shopOf } from '../../state/seen';
 import { EMPTY_INTAKE, type IntakeForm } from '../../state/tools';
 import type { PaneNow } from '../../state/usePane';
@@ -32,10 +40,12 @@ interface TextLineProps {
   /** Ids of suggestions and of the sentence that says what is wrong. */
   readonly list?: string;
   readonly says?: string | undefined;
+  /** What is said is what is wrong; left out: always. */
+  readonly isWrong?: boolean;
   readonly onType: (text: string) => void;
 }
 
-function TextLine({ label, value, placeholder, type = 'text', list, says, onType }: TextLineProps) {
+function TextLine({ label, value, placeholder, type = 'text', list, says, isWrong = true, onType }: TextLineProps) {
   const styles = useStyles();
   const id = useId();
   return (
@@ -45,7 +55,7 @@ function TextLine({ label, value, placeholder, type = 'text', list, says, onType
         type={type}
         className={styles.input}
         input={{ list }}
-        aria-invalid={says !== undefined}
+        aria-invalid={isWrong && says !== undefined}
         aria-describedby={says === undefined ? undefined : `${id}says`}
         placeholder={placeholder}
         value={value}
@@ -125,6 +135,17 @@ function NewJob({ pane, shop, today }: InShop) {
         </Says>
         <Sentences texts={seen.list.faults.map(sayListFault)} flagged />
       </div>
+      {seen.last.length > 0 && (
+        <>
+          <LastTable last={seen.last} job={null} />
+          <Checkbox
+            className={styles.tick}
+            label={INTAKE_WORDS.asLast}
+            checked={form.asLast}
+            onChange={(_, { checked }) => change({ asLast: checked === true })}
+          />
+        </>
+      )}
       <FieldLine label={INTAKE_WORDS.hand} id={`${id}hand`}>
         <Choice id={`${id}hand`} value={form.hand} options={INTAKE_WORDS.hands} onChoose={(hand) => change({ hand })} />
       </FieldLine>
@@ -132,7 +153,8 @@ function NewJob({ pane, shop, today }: InShop) {
         label={INTAKE_WORDS.due}
         type="date"
         value={form.due}
-        says={seen.dueFault ? INTAKE_WORDS.dueFault : undefined}
+        says={seen.dueFault ? INTAKE_WORDS.dueFault : seen.request?.due ? longDay(seen.request.due) : undefined}
+        isWrong={seen.dueFault}
         onType={(due) => change({ due })}
       />
       <TextLine
@@ -148,17 +170,6 @@ function NewJob({ pane, shop, today }: InShop) {
         onType={(authorisedBy) => change({ authorisedBy })}
       />
       <TextLine label={INTAKE_WORDS.job} value={form.job} placeholder={next} onType={(job) => change({ job })} />
-      {seen.last.length > 0 && (
-        <>
-          <LastTable last={seen.last} job={null} />
-          <Checkbox
-            className={styles.tick}
-            label={INTAKE_WORDS.asLast}
-            checked={form.asLast}
-            onChange={(_, { checked }) => change({ asLast: checked === true })}
-          />
-        </>
-      )}
       {fault && !seen.untouched && (
         <Says live flagged>
           {sayJobFault(fault)}
