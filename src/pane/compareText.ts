@@ -39,7 +39,7 @@ export function countText(tried: Tried, count: Count, full: boolean): string {
     case 'out':
       return full ? `${value} of ${tried.clubs}` : String(value);
     case 'weight': {
-      if (!full) return value === 0 ? TABLE.none : gramsText(value);
+      if (!full) return value === 0 ? TABLE.none : numberText(value);
       const ends = [
         tried.headGrams ? `${gramsText(tried.headGrams)} at the heads` : '',
         tried.buttGrams ? `${gramsText(tried.buttGrams)} in the butts` : '',

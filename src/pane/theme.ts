@@ -4,40 +4,38 @@ import {
   createLightTheme,
   teamsHighContrastTheme,
   webLightTheme,
-  type BrandVariants,
   type Theme,
 } from '@fluentui/react-components';
+import { PETROL } from '../workbook/palette';
 import type { ThemeName } from './state/hostTheme';
 
 export type { ThemeName };
 
-/** A grey petrol, 16 steps of even lightness; step 80 on white and step 100 on dark grey pass 4.5 : 1. */
-const PETROL: BrandVariants = {
-  10: '#001117',
-  20: '#002027',
-  30: '#002d36',
-  40: '#003944',
-  50: '#004652',
-  60: '#00515e',
-  70: '#095b69',
-  80: '#196775',
-  90: '#38808f',
-  100: '#62a8b6',
-  110: '#72b4c2',
-  120: '#82c0cd',
-  130: '#94ccd8',
-  140: '#a6d8e3',
-  150: '#b9e3ed',
-  160: '#cff3fb',
+const font = { fontFamilyBase: webLightTheme.fontFamilyBase, fontFamilyNumeric: webLightTheme.fontFamilyNumeric };
+
+/** What Windows calls the colours of its contrast themes, light ones and dark ones: the library knows one dark theme's own. */
+const SYSTEM: Readonly<Record<string, string>> = {
+  '#ffffff': 'CanvasText',
+  '#1aebff': 'Highlight',
+  '#ffff00': 'LinkText',
+  '#3ff23f': 'GrayText',
 };
 
-const font = { fontFamilyBase: webLightTheme.fontFamilyBase, fontFamilyNumeric: webLightTheme.fontFamilyNumeric };
+/** Black is what something stands on, or the ink on what is highlighted. */
+function systemColour([token, value]: readonly [string, string | number]): readonly [string, string | number] {
+  if (value === '#000000') return [token, /Foreground/.test(token) ? 'HighlightText' : 'Canvas'];
+  return [token, SYSTEM[value] ?? value];
+}
 
 export const THEMES: Readonly<Record<ThemeName, Theme>> = {
   light: createLightTheme(PETROL),
   dark: createDarkTheme(PETROL),
-  contrast: { ...teamsHighContrastTheme, ...font },
+  contrast: { ...Object.fromEntries(Object.entries(teamsHighContrastTheme).map(systemColour)), ...font } as Theme,
 };
+
+/** Nothing moves for whoever asked for that, the library's own fields, bars and lists included. */
+const STILL =
+  '@media (prefers-reduced-motion: reduce) { *, ::before, ::after { animation-duration: 0.01ms !important; animation-iteration-count: 1 !important; transition-duration: 0.01ms !important } }';
 
 let sheet: CSSStyleSheet | undefined;
 
@@ -49,7 +47,7 @@ export function wearTheme(name: ThemeName): void {
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   }
   sheet.replaceSync(
-    `:root, .fui-FluentProvider { ${rules.join(';')}; color-scheme: ${name === 'light' ? 'light' : 'dark'} }`,
+    `:root, .fui-FluentProvider { ${rules.join(';')}; color-scheme: ${name === 'light' ? 'light' : 'dark'} } ${STILL}`,
   );
 }
 

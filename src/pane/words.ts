@@ -55,7 +55,7 @@ export const FIRST_RUN = {
   title: 'Plan a regrip in this workbook',
   what: 'Setwright works out what every club of a set will weigh and read with its new grip, and how many grams put it right.',
   makes:
-    'It needs a few tables, each on a sheet of its own: Jobs, Clubs and Stock to begin with, and others for tape, rates, quotes, check-in and settings. Nothing that is there now is changed.',
+    'It keeps jobs, clubs, stock and rates in tables, each on a sheet of its own. Nothing that is there now is changed.',
   setUp: 'Set up this workbook',
   ownLists: 'Use lists of my own',
   notNow: 'Not now',
@@ -130,7 +130,7 @@ export const SIZES = { sheet: WHAT.asInSheet, layers: WHAT.layers, diameter: WHA
 export const HOLDS_SHOWN = {
   sheet: WHAT.asInSheet,
   asArrived: 'As it was',
-  target: 'Target reading',
+  target: 'Target',
   nothing: 'Nothing',
 } as const;
 
@@ -208,18 +208,13 @@ export const TABLE = {
   club: 'Club',
   layers: 'Layers',
   reading: 'Reading',
-  add: 'Add',
+  add: 'Add, g',
   verdict: 'Verdict',
   arrow: '→',
   to: 'to',
   none: '–',
   flagged: 'needs a decision',
 } as const;
-
-/** What the bench adds, short: `4 g`, or a dash. */
-export function addShort(grams: number | undefined): string {
-  return grams ? gramsText(grams) : TABLE.none;
-}
 
 export const DETAIL = {
   basis: 'Known from',

@@ -11,7 +11,7 @@ import {
 } from '../words/compareHead';
 import { COMPARE_COLUMNS, compareCells } from './compareCells';
 import type { JobFacts } from './jobFacts';
-import { VERDICT_COLOURS } from './planSheet';
+import { VERDICT_COLOURS } from './palette';
 import type { Block, Cell, CellFormat, Change, Highlight } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, SCREEN_ROWS } from './sheetLooks';
 

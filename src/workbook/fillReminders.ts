@@ -10,6 +10,7 @@ import { JOBS } from './schema';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, SCREEN_ROWS, type SheetColumn } from './sheetLooks';
 import { pageSheetName } from './sheetName';
 import type { Shop, ShopTables } from './shop';
+import { GREY } from './palette';
 
 interface ReminderColumn extends SheetColumn {
   readonly cell: (reminder: Reminder) => Cell;
@@ -28,7 +29,7 @@ export const REMINDER_COLUMNS: readonly ReminderColumn[] = [
 /** Rows above the list's header row. */
 export const REMINDER_HEAD_ROWS = 4;
 
-const RULE = '#6B7785';
+const RULE = GREY.rule;
 /** Below the list no row has a line, even where a longer list stood before. */
 const PAPER = '#FFFFFF';
 

@@ -10,6 +10,7 @@ import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from '
 import { matrixOf, type ShopTables } from './shop';
 import { clubRows, jobRows, numberOf, textOf } from './shopRows';
 import { brokenLines } from './shared/brokenLines';
+import { GREY } from './palette';
 
 interface IntakeColumn extends SheetColumn {
   /** null: not known yet, a line to write on. */
@@ -164,7 +165,7 @@ function rowOf(cells: readonly Cell[]): Cell[] {
   return INTAKE_COLUMNS.map((_, across) => cells[across] ?? null);
 }
 
-const RULE = '#6B7785';
+const RULE = GREY.rule;
 /** Room for a pen, in lines of text. */
 const PEN_LINES = 2;
 

@@ -5,11 +5,12 @@ import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change } from './port';
 import { LABEL_INK } from './sheetLooks';
 import { wrappedLines } from './shared/wrappedLines';
+import { GREY } from './palette';
 
 const ACROSS = 3;
 const LABEL_WIDTH = 27;
 const STRIP_WIDTH = 2;
-const CUT_TINT = '#E3E9EF';
+const CUT_TINT = GREY.band;
 /** Lines of one label; a strip comes below. */
 const LINES = 5;
 const BLOCK_ROWS = LINES + 1;

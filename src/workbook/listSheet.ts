@@ -1,6 +1,7 @@
 /** A list that is printed: a head, then rows in groups, each under its heading and perhaps over its sum. */
 import type { Block, Cell, CellFormat, Change } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, SCREEN_ROWS, type SheetColumn } from './sheetLooks';
+import { GREY } from './palette';
 
 export interface ListRow {
   /** `group`: a heading; `sum`: what the rows above come to; `gap`: a blank row. */
@@ -33,9 +34,9 @@ export function listCells({ shop, title, about, columns, rows }: ListSheet): Lis
 
 /** Below each row; every row gets one, since another kind of row may have stood there before. Blank rows: that of the paper. */
 const RULES: Readonly<Record<ListRow['is'], string>> = {
-  line: '#C3CBD4',
-  group: '#6B7785',
-  sum: '#6B7785',
+  line: GREY.line,
+  group: GREY.rule,
+  sum: GREY.rule,
   gap: '#FFFFFF',
 };
 

@@ -7,6 +7,7 @@ import type { Block, Cell, CellFormat, Change } from './port';
 import { moneyFormat } from './quoteSheet';
 import { HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
 import { brokenLines } from './shared/brokenLines';
+import { GREY } from './palette';
 
 export interface OptionsHead extends JobFacts {
   /** Date serial. */
@@ -129,7 +130,7 @@ export function dressOptions(at: Block, page: OptionsPage, { currency }: QuoteCo
     format(part(body, 0, 1, 1), { vertical: 'top' }),
     format(part(body + 1, 1, amounts - 1, options), { align: 'right', number: money }),
     format(part(body + amounts, 1, 1, options), { align: 'right', number: `+${money};"−"${money};"–"` }),
-    format(part(totalRow, 0, 1, options + 1), { bold: true, rule: '#6B7785' }),
+    format(part(totalRow, 0, 1, options + 1), { bold: true, rule: GREY.rule }),
     format(part(cells.length - 1, 0, 1, 1), { italic: true, ink: LABEL_INK }),
     ...rowHeights(part(head, 0, 1, 1), columns, cells.slice(head, body + 1), true),
     { do: 'widths', sheet: at.sheet, column: at.column, widths: columns.map(({ width }) => width) },

@@ -3,6 +3,7 @@ import type { Verdict } from '../core/index';
 import { VERDICT_MEANING, VERDICT_WORDS } from '../words/notes';
 import { BASIS_LEGEND, HEAD_WORDS, SPREAD_LEGEND } from '../words/planHead';
 import { PLAN_COLUMNS } from './planCells';
+import { VERDICT_COLOURS } from './palette';
 import { MOST_ROWS } from './shared/limits';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, SCREEN_ROWS } from './sheetLooks';
 import type { JobFacts } from './jobFacts';
@@ -17,16 +18,6 @@ export const SPARE_ROWS = 40;
 export interface PlanHead extends JobFacts {
   readonly someClubs: boolean;
 }
-
-/** Fill and ink of a verdict; each pair has a contrast of more than 4.5 to 1, and the word says it all without them. */
-export const VERDICT_COLOURS: Readonly<Record<Verdict, { readonly fill: string; readonly ink: string }>> = {
-  within: { fill: '#DCEFE4', ink: '#0B4F2B' },
-  likely: { fill: '#E6EED3', ink: '#3B500B' },
-  cannotTell: { fill: '#FAE9C3', ink: '#5F4200' },
-  out: { fill: '#F7D6D2', ink: '#7F1310' },
-  notHeld: { fill: '#E7EAEE', ink: '#39424E' },
-  unknown: { fill: '#DDE3F3', ink: '#28376B' },
-};
 
 const VERDICTS = Object.keys(VERDICT_COLOURS) as Verdict[];
 

@@ -7,6 +7,7 @@ import type { Block, Cell, CellFormat, Change } from './port';
 import { pageBreaks, type Together } from './shared/pageBreaks';
 import { HEADER_LOOK, LABEL_INK, rowHeights, rowPoints, type SheetColumn } from './sheetLooks';
 import { brokenLines } from './shared/brokenLines';
+import { GREY } from './palette';
 
 export interface QuoteHead extends JobFacts {
   readonly number: number;
@@ -291,4 +292,4 @@ function dressLines(part: Part, page: QuotePage, quote: Quote): Change[] {
   ];
 }
 
-const RULE = '#6B7785';
+const RULE = GREY.rule;

@@ -24,6 +24,7 @@ import {
 import type { Column, SettingRow, TableSchema } from './schema';
 import { nameCells, sameName } from './shared/address';
 import { isBlankCell, tableQueries } from './shop';
+import { GREY } from './palette';
 
 /** How much of a sheet is looked at to tell whether it holds something else. */
 const LOOKED_ROWS = 120;
@@ -33,7 +34,7 @@ const DRESSED_ROWS = 100;
 /** Blank rows of a table where the host does not let it grow by typing below it. */
 const BLANK_ROWS_IF_FIXED = 40;
 
-const HEADER_FORMAT: CellFormat = { bold: true, wrap: true, vertical: 'center', fill: '#E3E9EF', ink: '#1F2A37' };
+const HEADER_FORMAT: CellFormat = { bold: true, wrap: true, vertical: 'center', fill: GREY.band, ink: GREY.ink };
 
 /** A table of ours as it stands, and what stands on the sheet of that name. */
 export interface TableLook {

@@ -1,6 +1,7 @@
 /** Looks that every page of ours has in common: labels, header row, columns, and rows as high as their texts need. */
 import type { Block, Cell, CellFormat, Change } from './port';
 import { wrappedLines } from './shared/wrappedLines';
+import { GREY } from './palette';
 
 /** One column of a page. */
 export interface SheetColumn {
@@ -15,15 +16,15 @@ export interface SheetColumn {
 /** Rows on screen at once, about; a longer page keeps its header row in view. */
 export const SCREEN_ROWS = 25;
 
-export const LABEL_INK = '#4A5563';
+export const LABEL_INK = GREY.soft;
 
 export const HEADER_LOOK: CellFormat = {
   bold: true,
   wrap: true,
   vertical: 'bottom',
-  fill: '#E3E9EF',
-  ink: '#1F2A37',
-  rule: '#6B7785',
+  fill: GREY.band,
+  ink: GREY.ink,
+  rule: GREY.rule,
 };
 
 /** How the cells of a column look below its header. */

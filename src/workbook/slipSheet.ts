@@ -6,6 +6,7 @@ import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
 import { brokenLines } from './shared/brokenLines';
+import { GREY } from './palette';
 
 interface SlipColumn extends SheetColumn {
   readonly cell: (club: HandedClub) => Cell;
@@ -84,7 +85,7 @@ function rowOf(cells: readonly Cell[]): Cell[] {
   return COLUMNS.map((_, across) => cells[across] ?? null);
 }
 
-const RULE = '#9AA5B1';
+const RULE = GREY.faint;
 const SIGN_POINTS = 34;
 
 /** Looks, widths and page of a slip that stands at `at`. */

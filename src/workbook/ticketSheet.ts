@@ -19,6 +19,7 @@ import type { JobFacts } from './jobFacts';
 import type { Block, Cell, CellFormat, Change } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, type SheetColumn } from './sheetLooks';
 import { brokenLines } from './shared/brokenLines';
+import { GREY } from './palette';
 
 interface TicketColumn extends SheetColumn {
   readonly cell: (club: TicketClub) => Cell;
@@ -136,8 +137,8 @@ function rowOf(cells: readonly Cell[]): Cell[] {
 }
 
 /** Borders all round are not to be had: a line below each row leads the eye, and a tint keeps the middle box from its neighbours. */
-const RULE = '#9AA5B1';
-const BOX_TINT = '#EEF1F4';
+const RULE = GREY.faint;
+const BOX_TINT = GREY.pale;
 /** Room for a pen. */
 const PEN_POINTS = 30;
 

@@ -4,6 +4,7 @@ import { partText, quotedText, shortItemsText, WEEK_SHEET } from '../words/week'
 import type { Block, Cell, CellFormat, Change, Highlight } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, SCREEN_ROWS, type SheetColumn } from './sheetLooks';
 import type { Week, WeekJob, WeekPart } from './week';
+import { GREY } from './palette';
 
 const DATE = 'yyyy-mm-dd';
 
@@ -106,8 +107,8 @@ const PART_RULES: readonly Highlight[] = [
   {
     column: 0,
     equals: [WEEK_SHEET.overdue, WEEK_SHEET.week, WEEK_SHEET.noDay],
-    fill: '#E7EAEE',
-    ink: '#1F2A37',
+    fill: GREY.band,
+    ink: GREY.ink,
     bold: true,
   },
 ];

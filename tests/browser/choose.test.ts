@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { COMPARE_HEAD_ROWS } from '../../src/workbook/compareSheet';
 import { demoClubs } from '../../src/tryout/demo/clubs';
 import { demoStock } from '../../src/tryout/demo/stock';
-import { accessFaults, panesForTests, overflow, type PaneOptions } from './memoryPane';
+import { overflow, panesForTests } from './memoryPane';
+import type { PaneOptions } from './onMemory';
 import type {} from './paneOnMemory';
 
 const panes = panesForTests();
@@ -42,11 +43,6 @@ async function compared(options: PaneOptions = {}, job?: RegExp): Promise<Page> 
   return page;
 }
 
-async function sound(page: Page): Promise<void> {
-  expect(await accessFaults(page)).toEqual([]);
-  expect(await overflow(page)).toBeLessThanOrEqual(0);
-}
-
 /** What Clubs holds in a column, for the demo’s clubs of a job. */
 async function clubsOf(page: Page, job: string, header: string): Promise<unknown[]> {
   const rows = demoClubs.flatMap((club, at) => (club.job === job ? [at + 1] : []));
@@ -61,73 +57,6 @@ async function filled(page: Page): Promise<void> {
   await status(page).getByText('Plan filled').waitFor();
 }
 
-describe.each(['light', 'dark'] as const)(
-  'every screen that helps choosing, at 320 px, %s, has no fault of access and scrolls one way only:',
-  (theme) => {
-    test('a hand that is asked about, then one with both hands, a target and what reaches it', async () => {
-      const page = await opened('Hand', { theme });
-      await measure(page, 'Hand length').fill('193');
-      await measure(page, 'Middle finger').fill('long');
-      await page.getByText('193 looks like millimetres.').waitFor();
-      await page.getByText('Give a number alone, such as 7.6 or 7,6.').waitFor();
-      await sound(page);
-      await button(page, 'Use 7.60 in').click();
-      await measure(page, 'Middle finger').fill('3,2');
-      await page.getByRole('checkbox', { name: 'The lower hand measures otherwise' }).check();
-      await measure(page, 'Lower hand').fill('8');
-      await choose(page, 'Fingertips', 'press into the palm');
-      await choose(page, 'Lower index', 'has to reach');
-      await part(page, 'What reaches it').getByRole('listitem').first().waitFor();
-      await sound(page);
-    });
-
-    test('grips compared, narrowed down, one opened, some ticked, and the best for each club', async () => {
-      const page = await compared({ theme }, /R-205/);
-      await page.getByText('Narrow down').click();
-      await measure(page, 'Price up to').fill('cheap');
-      await page.getByText('A price, such as 8.50. Until then any price counts.').waitFor();
-      await page
-        .getByRole('checkbox', { name: /on the shortlist$/ })
-        .first()
-        .check();
-      await firstGrip(page).getByRole('button').click();
-      await button(page, 'Fit this grip').waitFor();
-      await sound(page);
-      await choose(page, 'From', 'All of Stock');
-      await choose(page, 'Sizes', 'Any size for any club');
-      await button(page, 'Find it').click();
-      await part(page, 'The best grip for each club').getByText(/model/).last().waitFor();
-      await sound(page);
-    });
-
-    test('targets for each group, with a reading that is none', async () => {
-      const page = await opened('Even out', { theme });
-      const irons = part(page, /^Irons/);
-      await irons.getByRole('combobox', { name: 'Reading' }).click();
-      await page.getByRole('option', { name: 'One value' }).click();
-      await irons.getByRole('textbox', { name: 'Reading for the irons' }).fill('H9');
-      await page.getByText(/Until then the middle of the group counts/).waitFor();
-      await part(page, /^Woods/)
-        .getByRole('combobox', { name: 'Reading' })
-        .click();
-      await page.getByRole('option', { name: 'A line by length' }).click();
-      await button(page, 'Use these targets').waitFor();
-      await sound(page);
-    });
-
-    test('masses that cannot be read, then grips placed', async () => {
-      const page = await opened('Place', { theme });
-      const masses = measure(page, 'Masses in grams, one a line');
-      await masses.fill('50.8\nheavy');
-      await page.getByText(/line 2/).waitFor();
-      await sound(page);
-      await masses.fill('50.8\n51.6\n49.9\n80');
-      await button(page, 'Use this placing').waitFor();
-      await sound(page);
-    });
-  },
-);
-
 test('the plot of grips in a contrast theme of Windows shows every mark', async () => {
   const page = await compared({ theme: 'contrast', forcedColors: true }, /R-205/);
   const marks = await page
@@ -141,57 +70,6 @@ test('the plot of grips in a contrast theme of Windows shows every mark', async 
   expect(marks.length).toBeGreaterThan(5);
   expect(marks).not.toContain(true);
   expect(await overflow(page)).toBeLessThanOrEqual(0);
-});
-
-/** Tabs until the element that has the focus says so. */
-async function tabTo(page: Page, name: RegExp): Promise<void> {
-  for (let presses = 0; presses < 120; presses += 1) {
-    await page.keyboard.press('Tab');
-    const here = await page.evaluate(() => {
-      const element = document.activeElement;
-      if (!element) return '';
-      if (element.hasAttribute('data-tabster-dummy')) throw new Error('the focus rests on what nobody can see');
-      const label = element.id ? document.querySelector(`label[for="${CSS.escape(element.id)}"]`)?.textContent : '';
-      const own = ['BUTTON', 'SUMMARY'].includes(element.tagName) ? element.textContent : '';
-      return `${element.getAttribute('aria-label') ?? ''} ${label ?? ''} ${own}`;
-    });
-    if (name.test(here)) return;
-  }
-  throw new Error(`nothing named ${name} can be reached with Tab`);
-}
-
-test('with the keyboard alone: from tab to tab, a hand, a comparison, a grip taken over, filled', async () => {
-  const page = await opened('Plan');
-  const keys = page.keyboard;
-  await tab(page, 'Plan').focus();
-  await keys.press('ArrowRight');
-  await keys.press('Enter');
-  expect(await tab(page, 'Hand').getAttribute('aria-selected')).toBe('true');
-  await tabTo(page, /^\s*Hand length/);
-  await keys.press('ControlOrMeta+A');
-  await keys.type('8');
-  await tabTo(page, /Fingertips/);
-  for (const key of ['Enter', 'ArrowDown', 'Enter']) await keys.press(key);
-  expect(await field(page, 'Fingertips').textContent()).toBe('press into the palm');
-  await tabTo(page, /Compare grips at/);
-  await keys.press('Enter');
-  expect(await tab(page, 'Compare').getAttribute('aria-selected')).toBe('true');
-  await button(page, 'Fill Compare sheet').waitFor();
-  await tabTo(page, /Put .* on the shortlist/);
-  await keys.press('Space');
-  await keys.press('Tab');
-  await keys.press('Enter');
-  await button(page, 'Fit this grip').waitFor();
-  await tabTo(page, /Fit this grip/);
-  await keys.press('Enter');
-  expect(await tab(page, 'Plan').getAttribute('aria-selected')).toBe('true');
-  const item = await field(page, 'Grip').inputValue();
-  await tabTo(page, /Fill plan/);
-  await keys.press('Enter');
-  await status(page).getByText('Plan filled').waitFor();
-  const fitted = await clubsOf(page, 'R-201', 'New grip');
-  expect(item).toContain(String(fitted[0]));
-  expect(new Set(fitted.slice(0, 12)).size).toBe(1);
 });
 
 test('the main story: a hand in the wrong unit, its target, a grip compared and fitted, filled, held by Clubs', async () => {

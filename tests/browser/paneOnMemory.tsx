@@ -2,6 +2,7 @@
  * The pane in a page of its own, on a workbook in memory: every screen can be reached, and a test plays the person in the
  * sheet through `window.sheet`. Bundled and served by `memoryPane.ts`.
  */
+import { useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import type { ThemeName } from '../../src/pane/state/hostTheme';
 import { wearPage } from '../../src/pane/theme';
@@ -28,6 +29,8 @@ export interface Sheet {
   refuse(refusing: boolean): void;
   /** How long each write takes from now on. */
   slow(milliseconds: number): void;
+  /** Another theme, as a host's own is changed while the pane is open. */
+  wear(theme: ThemeName): void;
 }
 
 declare global {
@@ -55,7 +58,15 @@ async function openWorkbook(content: Content): Promise<MemoryPort> {
   return port;
 }
 
-function playSheet(port: MemoryPort): Sheet {
+/** How the first look at the workbook goes: as it should, not until it is let, or not at all. */
+type Look = 'well' | 'never' | 'fails';
+
+function lookBadly(port: MemoryPort, look: Look): void {
+  if (look === 'never') port.read = () => new Promise(() => undefined);
+  if (look === 'fails') port.read = () => Promise.reject(new PortError('editing'));
+}
+
+function playSheet(port: MemoryPort): Omit<Sheet, 'wear'> {
   let changed: (sheet: string) => void = () => undefined;
   let refusing = false;
   let milliseconds = 0;
@@ -120,10 +131,15 @@ function playSheet(port: MemoryPort): Sheet {
 
 const asked = new URLSearchParams(location.search);
 const port = await openWorkbook((asked.get('content') ?? 'demo') as Content);
-window.sheet = playSheet(port);
+const sheet = playSheet(port);
+lookBadly(port, (asked.get('look') ?? 'well') as Look);
 wearPage();
-const place = document.getElementById('root');
-if (place) {
-  const theme = (asked.get('theme') ?? 'light') as ThemeName;
-  createRoot(place).render(<Pane port={port} theme={theme} helpUrl="help.html" heading="Setwright" />);
+
+function ThemedPane({ first }: { readonly first: ThemeName }) {
+  const [theme, wear] = useState(first);
+  window.sheet = { ...sheet, wear };
+  return <Pane port={port} theme={theme} helpUrl="help.html" heading="Setwright" />;
 }
+
+const place = document.getElementById('root');
+if (place) createRoot(place).render(<ThemedPane first={(asked.get('theme') ?? 'light') as ThemeName} />);

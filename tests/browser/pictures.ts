@@ -1,13 +1,16 @@
 /**
  * Takes the documents' pictures from the real page: `npm run pictures` builds and serves the site, then runs this. They land in
- * `.pictures/`, or in the folder named on the command line.
+ * `.pictures/`, or in the folder named on the command line. `npm run pictures -- all` takes every screen and every sheet for review
+ * instead, into `.cache/pictures/`.
  */
 import { mkdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
+import { takeSheets, takeSituations } from './allPictures';
 import { openTryout, type OpenPage, type PageOptions } from './page';
 
-const folder = resolve(process.argv[2] ?? '.pictures');
+const forReview = process.argv[2] === 'all';
+const folder = resolve(forReview ? '.cache/pictures' : (process.argv[2] ?? '.pictures'));
 
 const patience = { timeout: 120_000 };
 
@@ -93,12 +96,25 @@ const takeTab = (tab: string, name: string, there: string) => async (page: Page)
   await page.locator('main').screenshot({ path: join(folder, `${name}.png`) });
 };
 
-await mkdir(folder, { recursive: true });
-await withPage({ width: 1440, height: 860 }, takePage);
-await withPage({ width: 320, height: 900 }, takePane('pane-light'));
-await withPage({ width: 320, height: 900, dark: true }, takePane('pane-dark'));
-await withPage({ width: 320, height: 900 }, takeHand);
-await withPage({ width: 320, height: 900 }, takeCompare);
-await withPage({ width: 320, height: 900 }, takeTab('Quote', 'quote', 'Issue quote'));
-await withPage({ width: 320, height: 900 }, takeTab('Week', 'week', 'Fill week sheet'));
-console.log(`Seven pictures are in ${folder}.`);
+async function takeAll(): Promise<void> {
+  for (const dark of [false, true]) {
+    const where = join(folder, dark ? 'sheets-dark' : 'sheets');
+    await withPage({ width: 1440, height: 1000, dark }, (page) => takeSheets(page, where, settled));
+  }
+  await takeSituations(join(folder, 'screens'));
+  console.log(`Every sheet and every screen is in ${folder}.`);
+}
+
+async function takeSeven(): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  await withPage({ width: 1440, height: 860 }, takePage);
+  await withPage({ width: 320, height: 900 }, takePane('pane-light'));
+  await withPage({ width: 320, height: 900, dark: true }, takePane('pane-dark'));
+  await withPage({ width: 320, height: 900 }, takeHand);
+  await withPage({ width: 320, height: 900 }, takeCompare);
+  await withPage({ width: 320, height: 900 }, takeTab('Quote', 'quote', 'Issue quote'));
+  await withPage({ width: 320, height: 900 }, takeTab('Week', 'week', 'Fill week sheet'));
+  console.log(`Seven pictures are in ${folder}.`);
+}
+
+await (forReview ? takeAll() : takeSeven());

@@ -252,7 +252,7 @@ describe('figures in words', () => {
       ['−.004', '−.004 in, on average .002 either way'],
       ['−2.5', '−2.5 pt, on average 1.2 either way'],
       ['1', '1 of 3'],
-      ['6 g', '6 g at the heads'],
+      ['6.0', '6 g at the heads'],
       ['+12.0 g over the set', '+12.0 g over the set'],
       ['22.50 for 3 grips', '22.50 for 3 grips'],
       ['none', 'none'],

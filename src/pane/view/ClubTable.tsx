@@ -5,7 +5,7 @@ import type { ClubPlan } from '../../core/index';
 import { readingText } from '../../words/readings';
 import { isOpen } from '../state/decisions';
 import { changeOf, onLetters } from '../state/plot';
-import { addShort, PREVIEW, signedText, TABLE } from '../words';
+import { numberText, PREVIEW, signedText, TABLE } from '../words';
 import { detailsOf, notesOf } from './details';
 import { Chevron, Flag } from './glyphs';
 import { VerdictWord } from './VerdictMark';
@@ -23,12 +23,12 @@ const useStyles = makeStyles({
     textAlign: 'left',
     fontWeight: tokens.fontWeightRegular,
     color: tokens.colorNeutralForeground2,
-    padding: '2px 3px',
+    padding: '2px 4px',
     whiteSpace: 'nowrap',
   },
   line: { borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
   cell: {
-    padding: '1px 2px',
+    padding: '1px 4px',
     whiteSpace: 'nowrap',
     textAlign: 'left',
     verticalAlign: 'middle',
@@ -36,7 +36,7 @@ const useStyles = makeStyles({
     height: '26px',
   },
   first: { paddingLeft: 0 },
-  last: { paddingLeft: '4px', paddingRight: 0, width: '80px' },
+  last: { paddingRight: 0, width: '72px' },
   right: { textAlign: 'right' },
   open: {
     display: 'inline-flex',
@@ -51,12 +51,12 @@ const useStyles = makeStyles({
     color: 'inherit',
     font: 'inherit',
     textAlign: 'left',
+    whiteSpace: 'normal',
     cursor: 'pointer',
     borderRadius: tokens.borderRadiusSmall,
     ':hover': { color: tokens.colorBrandForeground1 },
     ':focus-visible': { outline: `2px solid ${tokens.colorStrokeFocus2}`, outlineOffset: '1px' },
   },
-  name: { overflow: 'hidden', textOverflow: 'ellipsis' },
   arrow: { color: tokens.colorNeutralForeground3, padding: '0 1px' },
   details: { padding: '4px 0 8px 16px' },
   pairs: { display: 'grid', gridTemplateColumns: '92px minmax(0, 1fr)', columnGap: '8px', rowGap: '2px', margin: 0 },
@@ -132,7 +132,7 @@ function Line({ club, opened, onOpen }: LineProps) {
             onClick={() => onOpen(club.row)}
           >
             <Chevron down={opened} />
-            <span className={styles.name}>{club.name}</span>
+            <span>{club.name}</span>
             {isOpen(club) && <Flag label={TABLE.flagged} />}
           </button>
         </th>
@@ -142,7 +142,9 @@ function Line({ club, opened, onOpen }: LineProps) {
         <td className={styles.cell}>
           <Readings club={club} />
         </td>
-        <td className={mergeClasses(styles.cell, styles.right)}>{addShort(club.remedy?.grams)}</td>
+        <td className={mergeClasses(styles.cell, styles.right)}>
+          {club.remedy?.grams ? numberText(club.remedy.grams) : TABLE.none}
+        </td>
         <td className={mergeClasses(styles.cell, styles.last)}>
           <VerdictWord verdict={club.verdictAfter} />
         </td>
@@ -162,10 +164,14 @@ interface TableProps {
 
 export function ClubTable({ clubs, all, open, onOpen, onMore }: TableProps) {
   const styles = useStyles();
+  const id = useId();
   return (
     <>
-      <div className={styles.scroller} role="region" aria-label={TABLE.caption} tabIndex={0}>
+      <div className={styles.scroller} role="region" aria-labelledby={id} tabIndex={0}>
         <table className={styles.table}>
+          <caption id={id} className={styles.caption}>
+            {TABLE.caption}
+          </caption>
           <thead>
             <tr>
               <th scope="col" className={mergeClasses(styles.head, styles.first)}>

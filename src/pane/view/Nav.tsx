@@ -8,11 +8,12 @@ import { SCREEN_LINES, SCREENS, type Screen } from '../state/tools';
 import { SCREEN_WORDS, SCREENS_LABEL } from '../words';
 
 const useStyles = makeStyles({
-  tabs: { margin: '0 -2px' },
-  line: { display: 'flex', justifyContent: 'space-between' },
+  // Wide spacing of letters may need a further line; Excel's narrowest pane does not.
+  line: { display: 'flex', flexWrap: 'wrap', justifyContent: 'space-between' },
   tab: {
     minHeight: '32px',
-    padding: '0 2px',
+    minWidth: '24px',
+    padding: 0,
     border: 'none',
     borderBottom: '2px solid transparent',
     background: 'none',
@@ -25,21 +26,8 @@ const useStyles = makeStyles({
   chosen: {
     color: tokens.colorNeutralForeground1,
     borderBottomColor: tokens.colorCompoundBrandStroke,
-    fontWeight: tokens.fontWeightSemibold,
     ':hover': { borderBottomColor: tokens.colorCompoundBrandStroke },
     '@media (forced-colors: active)': { borderBottomColor: 'Highlight' },
-  },
-  // The bold form has its room also while it is not shown: choosing a tab moves no other.
-  word: {
-    display: 'inline-block',
-    '::after': {
-      content: 'attr(data-word)',
-      display: 'block',
-      height: 0,
-      overflow: 'hidden',
-      visibility: 'hidden',
-      fontWeight: tokens.fontWeightSemibold,
-    },
   },
 });
 
@@ -76,7 +64,7 @@ export function Nav({ screen, onScreen }: NavProps) {
     document.getElementById(tabId(next))?.focus();
   };
   return (
-    <div role="tablist" aria-label={SCREENS_LABEL} className={styles.tabs} onKeyDown={onKey}>
+    <div role="tablist" aria-label={SCREENS_LABEL} onKeyDown={onKey}>
       {SCREEN_LINES.map((line, at) => (
         <div key={at} role="presentation" className={styles.line}>
           {line.map((each) => (
@@ -91,9 +79,7 @@ export function Nav({ screen, onScreen }: NavProps) {
               className={mergeClasses(styles.tab, each === screen && styles.chosen)}
               onClick={() => onScreen(each)}
             >
-              <span className={styles.word} data-word={SCREEN_WORDS[each]}>
-                {SCREEN_WORDS[each]}
-              </span>
+              {SCREEN_WORDS[each]}
             </button>
           ))}
         </div>

@@ -12,8 +12,11 @@ import { workOn } from '../workOn';
 import { COMMON } from '../words';
 import { ActionBar } from './ActionBar';
 import { FirstRun } from './FirstRun';
+import { useKeptFocus } from './keepFocus';
 import { Missing } from './Missing';
 import { StatusArea } from './StatusArea';
+
+const LOW = '@media (max-height: 360px)';
 
 const useStyles = makeStyles({
   pane: {
@@ -28,17 +31,21 @@ const useStyles = makeStyles({
     fontSize: tokens.fontSizeBase300,
     lineHeight: tokens.lineHeightBase300,
     overflowWrap: 'break-word',
+    // Much enlarged there is no room for a foot that stays: all scrolls.
+    [LOW]: { display: 'block', overflowY: 'auto' },
   },
   body: {
     flexGrow: 1,
     minHeight: 0,
     overflowY: 'auto',
-    overflowX: 'hidden',
+    // At 320 px nothing is wider; below that, much enlarged, it can be reached all the same.
+    overflowX: 'auto',
     // Words for screen readers alone are placed absolutely: here, so that they cannot make the page itself longer.
     position: 'relative',
     padding: '10px 12px 16px',
     scrollbarGutter: 'stable',
     scrollbarWidth: 'thin',
+    [LOW]: { overflowY: 'visible' },
   },
   foot: {
     flexShrink: 0,
@@ -120,7 +127,12 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
   const clubs = preview?.ok ? preview.value.plan.clubs.length : 0;
   const acts = state.stage === 'plan' && state.shop;
   return (
-    <div className={mergeClasses(styles.foot, !acts && styles.footBare)}>
+    <div
+      className={mergeClasses(styles.foot, !acts && styles.footBare)}
+      onKeyDown={({ key, defaultPrevented }) => {
+        if (key === 'Escape' && !defaultPrevented) send({ on: 'dismiss' });
+      }}
+    >
       <StatusArea
         slowTask={slowTask}
         doing={state.doing}
@@ -168,6 +180,8 @@ export function PaneOn({ work, theme, helpUrl, heading }: Omit<PaneProps, 'port'
   // What fails to load now is tried again, and said, when it is shown.
   useEffect(() => void planParts().catch(() => undefined), []);
   const body = useRef<HTMLDivElement>(null);
+  const main = useRef<HTMLElement>(null);
+  useKeptFocus(main);
   const { screen } = pane.state;
   // Another screen begins at its top, wherever the last one was left.
   useEffect(() => {
@@ -175,7 +189,7 @@ export function PaneOn({ work, theme, helpUrl, heading }: Omit<PaneProps, 'port'
   }, [screen]);
   return (
     <FluentProvider theme={THEMES[theme]} style={FILL}>
-      <main className={styles.pane}>
+      <main className={styles.pane} ref={main}>
         {heading && <h1 className={styles.heading}>{heading}</h1>}
         <div className={styles.body} ref={body}>
           <Screen pane={pane} />

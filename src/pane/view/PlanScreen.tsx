@@ -23,7 +23,7 @@ const ASKED_FOR_LATER = new Set(TABLES.flatMap(({ name, later }) => (later ? [na
 
 const useStyles = makeStyles({
   screen: { display: 'flex', flexDirection: 'column', rowGap: '6px' },
-  panel: { display: 'flex', flexDirection: 'column', rowGap: '6px', minWidth: 0 },
+  panel: { display: 'flex', flexDirection: 'column', rowGap: '6px', minWidth: 0, paddingTop: '6px' },
   preview: { borderTop: `1px solid ${tokens.colorNeutralStroke2}`, marginTop: '4px', paddingTop: '10px' },
   fault: { margin: 0, color: tokens.colorNeutralForeground2 },
 });

@@ -6,11 +6,7 @@ import { WHO } from '../words';
 import { FieldLine } from './fields';
 
 const useStyles = makeStyles({
-  field: {
-    minWidth: 0,
-    width: '100%',
-    '& > button': { whiteSpace: 'nowrap', overflow: 'hidden', textOverflow: 'ellipsis' },
-  },
+  field: { minWidth: 0, width: '100%' },
   list: { maxHeight: '60vh' },
   option: { display: 'block', minWidth: 0 },
   name: { display: 'block', overflowWrap: 'anywhere' },

@@ -14,17 +14,15 @@ const useStyles = makeStyles({
   says: {
     gridColumn: '2',
     margin: '2px 0 0',
+    // Always there, so that what comes into it is read out.
+    ':empty': { margin: 0 },
     fontSize: tokens.fontSizeBase200,
     lineHeight: tokens.lineHeightBase200,
     color: tokens.colorNeutralForeground2,
   },
   pair: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr) 84px', columnGap: '8px' },
   whole: { gridTemplateColumns: 'minmax(0, 1fr)' },
-  choice: {
-    minWidth: 0,
-    width: '100%',
-    '& > button': { whiteSpace: 'nowrap', overflow: 'hidden', textOverflow: 'ellipsis' },
-  },
+  choice: { minWidth: 0, width: '100%' },
 });
 
 interface LineProps {
@@ -44,11 +42,9 @@ export function FieldLine({ label, id, says, saysId, children }: LineProps) {
         {label}
       </label>
       {children}
-      {says && (
-        <p id={saysId} className={styles.says} role="status">
-          {says}
-        </p>
-      )}
+      <p id={saysId} className={styles.says} role="status">
+        {says}
+      </p>
     </div>
   );
 }

@@ -6,7 +6,6 @@ const useStyles = makeStyles({
   chevron: {
     transitionProperty: 'transform',
     transitionDuration: tokens.durationFaster,
-    '@media (prefers-reduced-motion: reduce)': { transitionDuration: '0.01ms' },
   },
   down: { transform: 'rotate(90deg)' },
   flag: { color: tokens.colorPaletteMarigoldForeground2, '@media (forced-colors: active)': { color: 'CanvasText' } },

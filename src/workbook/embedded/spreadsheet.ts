@@ -25,6 +25,7 @@ import type { ErrorSentences, FunctionMetadata, FunctionOptions, Implementation 
 import { registerFunctions } from './functions';
 import type { SheetSnapshot } from './snapshot';
 import { workbookData, workbookId } from './snapshot';
+import { GREY } from '../palette';
 
 /** The worksheet functions the spreadsheet is to know, and how their blanks and errors are handled. */
 export interface WorksheetFunctions extends FunctionOptions {
@@ -98,8 +99,12 @@ export const tablePlugin: PluginEntry = [
       {
         name: 'workshop',
         style: {
-          headerRowStyle: { bg: { rgb: '#e3e9ef' }, cl: { rgb: '#1f2a37' }, bl: BooleanNumber.TRUE },
-          secondRowStyle: { bg: { rgb: '#f6f8fa' } },
+          headerRowStyle: {
+            bg: { rgb: GREY.band.toLowerCase() },
+            cl: { rgb: GREY.ink.toLowerCase() },
+            bl: BooleanNumber.TRUE,
+          },
+          secondRowStyle: { bg: { rgb: GREY.pale.toLowerCase() } },
         },
       },
     ],

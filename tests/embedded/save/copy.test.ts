@@ -9,7 +9,8 @@ import type { Spreadsheet } from '../../../src/workbook/embedded/spreadsheet';
 import { allTables, tableNamed } from '../../../src/workbook/embedded/tables';
 import { PLAN_COLUMNS } from '../../../src/workbook/planCells';
 import { COMPARE_HEAD_ROWS } from '../../../src/workbook/compareSheet';
-import { HEAD_ROWS, VERDICT_COLOURS } from '../../../src/workbook/planSheet';
+import { VERDICT_COLOURS } from '../../../src/workbook/palette';
+import { HEAD_ROWS } from '../../../src/workbook/planSheet';
 import type { Cell, Seen } from '../../../src/workbook/port';
 import { TABLES } from '../../../src/workbook/schema';
 import { openSheet, type } from '../sheet';
@@ -121,10 +122,10 @@ describe('the demo with a live plan and a comparison', () => {
     const look = (row: number, column: number): FileCell['style'] => cellIn(saved, PLAN_SHEET, row, column)?.style;
     const at = (key: string): number => PLAN_COLUMNS.findIndex((column) => column.key === key);
     expect(look(HEAD_ROWS, 0)).toMatchObject({
-      font: { bold: true, color: { rgb: '1F2A37' } },
-      fill: { pattern: 'solid', fgColor: { rgb: 'E3E9EF' } },
+      font: { bold: true, color: { rgb: '1F2A30' } },
+      fill: { pattern: 'solid', fgColor: { rgb: 'E4E9EC' } },
       alignment: { wrapText: true, vertical: 'bottom' },
-      border: { bottom: { style: 'thin', color: { rgb: '6B7785' } } },
+      border: { bottom: { style: 'thin', color: { rgb: '6B7A82' } } },
     });
     expect(look(HEAD_ROWS + 1, at('grams'))).toMatchObject({
       numFmt: '0.0;"−"0.0;"–"',
@@ -134,7 +135,7 @@ describe('the demo with a live plan and a comparison', () => {
     expect(look(4, 1)?.numFmt).toBe('yyyy-mm-dd');
     expect(cellIn(saved, 'Jobs', 0, 0)?.style).toMatchObject({
       font: { bold: true },
-      fill: { fgColor: { rgb: 'E3E9EF' } },
+      fill: { fgColor: { rgb: 'E4E9EC' } },
     });
   });
 

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { canClose, type CheckedClub, type CheckIn, type Off, type Predicted } from '../../../core/index';
 import { clubNext, predictedGrams, predictedReading, sayClosing, sayWait, STATE_WORDS } from '../../../words/bench';
 import { readingText } from '../../../words/readings';
-import { signedText, TABLE } from '../../words';
+import { namesText, signedText, TABLE } from '../../words';
 import { BENCH_WORDS } from './benchWords';
 import { DataTable } from './DataTable';
 import { Part, Says, Sentences } from './parts';
@@ -51,10 +51,13 @@ interface CheckedProps {
 
 export function Checked({ checkIn, clubs, isDone, round }: CheckedProps) {
   const wait = round === 1 ? sayWait(checkIn) : undefined;
-  const next = clubs.flatMap((club) => {
-    const text = club.state === 'open' ? clubNext(club, club.issues) : '';
-    return text ? [BENCH_WORDS.nextOf(club.name, text)] : [];
-  });
+  const open = clubs.filter(({ state }) => state === 'open');
+  const whoIsTold = new Map<string, string[]>();
+  for (const club of open) {
+    const text = clubNext(club, club.issues);
+    if (text) whoIsTold.set(text, [...(whoIsTold.get(text) ?? []), club.name]);
+  }
+  const next = [...whoIsTold].map(([text, names]) => BENCH_WORDS.nextOf(namesText(names), text));
   return (
     <>
       {wait && <Says flagged>{wait}</Says>}

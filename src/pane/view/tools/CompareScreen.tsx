@@ -209,6 +209,9 @@ export function CompareScreen({ pane }: ToolProps) {
             onFit={(tried) => send({ on: 'take', from: 'compare', ...takenOf(tried, concerned, state.form) })}
           />
         )}
+        <Says live quiet small>
+          {answer && settled && answer.tried.length > 0 && COMPARE_WORDS.found(answer.tried)}
+        </Says>
         {!settled && (
           <ProgressBar
             aria-label={COMPARE_WORDS.working(progress?.done ?? 0, progress?.of ?? 1)}
@@ -219,7 +222,6 @@ export function CompareScreen({ pane }: ToolProps) {
         {answer && answer.tried.length > 0 && (
           <Buttons>
             <Button
-              size="small"
               disabledFocusable={state.task !== null || !settled}
               onClick={() =>
                 does.deed(compareDeed({ who: state.who, rows: plannedRows(state), comparison: answer, about }))

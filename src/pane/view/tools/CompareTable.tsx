@@ -188,9 +188,13 @@ interface TableProps extends Omit<LineProps, 'tried' | 'ticked' | 'opened'> {
 
 export function CompareTable({ tried, shortlist, looked, ...rest }: TableProps) {
   const styles = useStyles();
+  const id = useId();
   return (
-    <div className={styles.scroller} role="region" aria-label={COMPARE_WORDS.caption} tabIndex={0}>
+    <div className={styles.scroller} role="region" aria-labelledby={id} tabIndex={0}>
       <table className={styles.table}>
+        <caption id={id} className={styles.hidden}>
+          {COMPARE_WORDS.caption}
+        </caption>
         <thead>
           <tr>
             <td className={mergeClasses(styles.head, styles.first)} />

@@ -1,5 +1,5 @@
 /** A price at the counter: so many clubs, and at once what they cost. */
-import { Button, Checkbox } from '@fluentui/react-components';
+import { Button, Checkbox, makeStyles } from '@fluentui/react-components';
 import { useId, useMemo } from 'react';
 import { moneyText, sayQuoteIssue } from '../../../words/money';
 import type { Shop } from '../../../workbook/shop';
@@ -16,6 +16,8 @@ import { QuoteLines } from './QuoteLines';
 import { counterSeen, issuedSeen, type CounterSeen } from './quoteSeen';
 import { KIND_OPTIONS, QUOTE_WORDS } from './quoteWords';
 
+const useStyles = makeStyles({ tick: { marginLeft: '-8px' } });
+
 interface InCounter {
   readonly pane: PaneNow;
   readonly form: CounterForm;
@@ -23,6 +25,7 @@ interface InCounter {
 }
 
 function Fields({ pane, form, onForm }: InCounter) {
+  const styles = useStyles();
   const id = useId();
   return (
     <>
@@ -41,11 +44,13 @@ function Fields({ pane, form, onForm }: InCounter) {
       </FieldLine>
       <TextField label={QUOTE_WORDS.layers} value={form.layers} isNumber onType={(layers) => onForm({ layers })} />
       <Checkbox
+        className={styles.tick}
         label={QUOTE_WORDS.salvage}
         checked={form.salvage}
         onChange={(_, { checked }) => onForm({ salvage: checked === true })}
       />
       <Checkbox
+        className={styles.tick}
         label={QUOTE_WORDS.reading}
         checked={form.reading}
         onChange={(_, { checked }) => onForm({ reading: checked === true })}
@@ -69,17 +74,15 @@ interface PriceProps {
 }
 
 function Price({ pane, shop, seen, form, onForm }: PriceProps) {
-  const { quote, perClub, issues } = seen.made;
+  const { quote, perClub } = seen.made;
   const next = useMemo(() => issuedSeen(shop, '')?.next, [shop]);
-  if (!quote) return <Sentences texts={issues.map(sayQuoteIssue)} flagged />;
-  const more = quote.prices === 'withTax' ? QUOTE_WORDS.perClubWithTax : QUOTE_WORDS.perClub;
+  const more = quote?.prices === 'withTax' ? QUOTE_WORDS.perClubWithTax : QUOTE_WORDS.perClub;
   const what = { counter: seen.asked, customer: form.customer };
   return (
     <>
-      <Says live>{QUOTE_WORDS.totalOf(seen.asked.clubs, moneyText(quote.total))}</Says>
-      {perClub && <Says quiet>{more(moneyText(perClub))}</Says>}
-      <QuoteLines quote={quote} caption={QUOTE_WORDS.counterLines} />
-      {next && (
+      {quote && perClub && <Says quiet>{more(moneyText(perClub))}</Says>}
+      {quote && <QuoteLines quote={quote} caption={QUOTE_WORDS.counterLines} />}
+      {quote && next && (
         <>
           <TextField label={QUOTE_WORDS.customer} value={form.customer} onType={(customer) => onForm({ customer })} />
           <Says quiet small>
@@ -111,6 +114,10 @@ export function CounterPart({ pane, today }: { readonly pane: PaneNow; readonly 
         {QUOTE_WORDS.counterHow}
       </Says>
       <Fields pane={pane} form={form} onForm={onForm} />
+      <Says live>{seen?.made.quote && QUOTE_WORDS.totalOf(seen.asked.clubs, moneyText(seen.made.quote.total))}</Says>
+      <div role="status">
+        <Sentences texts={seen && !seen.made.quote ? seen.made.issues.map(sayQuoteIssue) : []} flagged />
+      </div>
       {shop && seen && <Price pane={pane} shop={shop} seen={seen} form={form} onForm={onForm} />}
     </Fold>
   );

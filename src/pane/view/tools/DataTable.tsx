@@ -1,6 +1,6 @@
 /** A small table of figures that fits a narrow pane and scrolls in itself where it does not. */
 import { makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
-import type { ReactNode } from 'react';
+import { useId, type ReactNode } from 'react';
 
 const useStyles = makeStyles({
   scroller: { overflowX: 'auto', margin: '0 -12px', padding: '0 12px' },
@@ -11,6 +11,7 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase200,
     fontVariantNumeric: 'tabular-nums',
   },
+  caption: { position: 'absolute', width: '1px', height: '1px', overflow: 'hidden', clip: 'rect(0 0 0 0)' },
   head: {
     textAlign: 'left',
     fontWeight: tokens.fontWeightRegular,
@@ -19,11 +20,13 @@ const useStyles = makeStyles({
     verticalAlign: 'bottom',
   },
   line: { borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
-  cell: { padding: '3px 4px', textAlign: 'left', fontWeight: tokens.fontWeightRegular, verticalAlign: 'top' },
+  cell: { padding: '3px 4px', textAlign: 'left', fontWeight: tokens.fontWeightRegular, verticalAlign: 'baseline' },
   right: { textAlign: 'right', whiteSpace: 'nowrap' },
-  first: { paddingLeft: 0, overflowWrap: 'anywhere' },
+  first: { paddingLeft: 0, overflowWrap: 'break-word' },
+  // A short code breaks nowhere, not at its hyphen either.
+  whole: { whiteSpace: 'nowrap' },
   wrapped: { whiteSpace: 'normal' },
-  named: { minWidth: '76px', overflowWrap: 'break-word' },
+  named: { minWidth: '76px' },
   last: { paddingRight: 0 },
 });
 
@@ -42,8 +45,13 @@ interface DataTableProps {
   readonly crowded?: boolean;
 }
 
+/** Letters of a code that stay on one line. */
+const SHORT = 8;
+const isShort = (cell: ReactNode): boolean => typeof cell === 'string' && cell.length <= SHORT;
+
 export function DataTable({ caption, headers, rows, numbers, crowded = false }: DataTableProps) {
   const styles = useStyles();
+  const id = useId();
   const look = (at: number) =>
     mergeClasses(
       numbers.includes(at) && styles.right,
@@ -52,8 +60,11 @@ export function DataTable({ caption, headers, rows, numbers, crowded = false }: 
       at === headers.length - 1 && styles.last,
     );
   return (
-    <div className={styles.scroller} role="region" aria-label={caption} tabIndex={0}>
+    <div className={styles.scroller} role="region" aria-labelledby={id} tabIndex={0}>
       <table className={styles.table}>
+        <caption id={id} className={styles.caption}>
+          {caption}
+        </caption>
         <thead>
           <tr>
             {headers.map((header, at) => {
@@ -74,7 +85,11 @@ export function DataTable({ caption, headers, rows, numbers, crowded = false }: 
             <tr key={key} className={styles.line}>
               {cells.map((cell, at) =>
                 at === 0 ? (
-                  <th key={at} scope="row" className={mergeClasses(styles.cell, look(at))}>
+                  <th
+                    key={at}
+                    scope="row"
+                    className={mergeClasses(styles.cell, look(at), isShort(cell) && styles.whole)}
+                  >
                     {cell}
                   </th>
                 ) : (

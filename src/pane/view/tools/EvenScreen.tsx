@@ -92,7 +92,7 @@ function GroupFields({ model, manyBags, form, faulty, onEven }: GroupProps) {
           choice
         )}
       </FieldLine>
-      {by !== 'sheet' && <Says live>{sayEvenTarget(even)}</Says>}
+      <Says live>{by !== 'sheet' && sayEvenTarget(even)}</Says>
       <Sentences
         texts={[...even.standsOut.map((each) => sayStandsOut(each, even.choice)), ...even.unread.map(sayUnread)]}
         flagged
@@ -134,11 +134,9 @@ export function EvenScreen({ pane }: ToolProps) {
         );
       })}
       <Part title={EVEN_WORDS.result} ruled>
+        <Says live>{model.taken.size > 0 && `${summaryText(summary)} · ${addedText(summary)}.`}</Says>
         {model.taken.size > 0 ? (
           <>
-            <Says live>
-              {summaryText(summary)} · {addedText(summary)}.
-            </Says>
             <Plot plot={plot} summary={summary} />
             <Buttons>
               <Button appearance="primary" onClick={() => send({ on: 'take', from: 'even', perClub: model.taken })}>

@@ -91,16 +91,14 @@ function MeasureLine({
       {fields.map((field, at) => {
         const { fault } = model.measures[field];
         return (
-          fault && (
-            <Says key={field} id={`${id}${field}`} small live flagged>
-              {labels[at]}: {measureFaultText(fault, form.unit)}{' '}
-              {fault.fault === 'unit' && (
-                <Link as="button" inline onClick={() => onHand({ [field]: lengthText(fault.inches, form.unit) })}>
-                  {form.unit === 'in' ? HAND_WORDS.useInches(fault.inches) : HAND_WORDS.useMillimetres(fault.inches)}
-                </Link>
-              )}
-            </Says>
-          )
+          <Says key={field} id={`${id}${field}`} small live flagged>
+            {fault && `${labels[at] ?? ''}: ${measureFaultText(fault, form.unit)} `}
+            {fault?.fault === 'unit' && (
+              <Link as="button" inline onClick={() => onHand({ [field]: lengthText(fault.inches, form.unit) })}>
+                {form.unit === 'in' ? HAND_WORDS.useInches(fault.inches) : HAND_WORDS.useMillimetres(fault.inches)}
+              </Link>
+            )}
+          </Says>
         );
       })}
     </>
@@ -354,21 +352,19 @@ export function HandScreen({ pane, obstacle }: ToolProps) {
   return (
     <>
       <HandFields model={model} form={form} onHand={onHand} />
-      {model.issue && (
-        <Says flagged live>
-          {issueText(model.issue)}
-        </Says>
-      )}
+      <Says flagged live>
+        {model.issue && issueText(model.issue)}
+      </Says>
       {(shop?.guideProblems.length ?? 0) > 0 && (
         <Part title={HAND_WORDS.guideProblems}>
           <Sentences texts={shop?.guideProblems.map(sayIssue) ?? []} flagged />
         </Part>
       )}
+      <Says live>{target && start && HAND_WORDS.start(thousandths(start.inches))}</Says>
       {!target || !start || !diameter || !size ? (
         !model.issue && <Says quiet>{HAND_WORDS.measureFirst}</Says>
       ) : (
         <>
-          <Says live>{HAND_WORDS.start(thousandths(start.inches))}</Says>
           <Sentences texts={sayStart(start)} flagged />
           <SampleFields form={form} onHand={onHand} />
           <Part title={HAND_WORDS.target} ruled>

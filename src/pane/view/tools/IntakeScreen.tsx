@@ -23,7 +23,7 @@ import { DataTable } from './DataTable';
 import { beginDeed, intakeDeed, remindersDeed, takeLastDeed } from './intakeDeeds';
 import { customersOf, jobSeen, newJobSeen, suggestedJob } from './intakeSeen';
 import { INTAKE_WORDS } from './intakeWords';
-import { Buttons, Part, Says, Sentences } from './parts';
+import { Buttons, Label, Part, Says, Sentences } from './parts';
 import type { ToolProps } from './toolProps';
 
 const useStyles = makeStyles({
@@ -118,7 +118,7 @@ function NewJob({ pane, shop, today }: InShop) {
           <option key={each} value={each} />
         ))}
       </datalist>
-      <label htmlFor={`${id}clubs`}>{INTAKE_WORDS.clubs}</label>
+      <Label of={`${id}clubs`}>{INTAKE_WORDS.clubs}</Label>
       <Textarea
         id={`${id}clubs`}
         className={styles.clubs}
@@ -170,11 +170,9 @@ function NewJob({ pane, shop, today }: InShop) {
         onType={(authorisedBy) => change({ authorisedBy })}
       />
       <TextLine label={INTAKE_WORDS.job} value={form.job} placeholder={next} onType={(job) => change({ job })} />
-      {fault && !seen.untouched && (
-        <Says live flagged>
-          {sayJobFault(fault)}
-        </Says>
-      )}
+      <Says live flagged>
+        {fault && !seen.untouched && sayJobFault(fault)}
+      </Says>
       <Buttons>
         <Button
           appearance="primary"

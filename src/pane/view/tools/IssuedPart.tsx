@@ -54,23 +54,31 @@ export function IssuedPart({ quotes, busy, onVoid }: IssuedProps) {
           }))}
         />
       )}
+      <Says flagged live>
+        {sure && QUOTE_WORDS.sure(quoteIdText(sure))}
+      </Says>
       {sure && (
         <>
-          <Says flagged live>
-            {QUOTE_WORDS.sure(quoteIdText(sure))}
-          </Says>
-          <Buttons>
-            <Button
-              disabledFocusable={busy}
-              onClick={() => {
-                setAsked(null);
-                onVoid(sure);
-              }}
-            >
-              {QUOTE_WORDS.yes}
-            </Button>
-            <Button onClick={() => setAsked(null)}>{QUOTE_WORDS.no}</Button>
-          </Buttons>
+          <div
+            onKeyDown={({ key }) => {
+              if (key === 'Escape') setAsked(null);
+            }}
+          >
+            <Buttons>
+              <Button
+                disabledFocusable={busy}
+                onClick={() => {
+                  setAsked(null);
+                  onVoid(sure);
+                }}
+              >
+                {QUOTE_WORDS.yes}
+              </Button>
+              <Button autoFocus onClick={() => setAsked(null)}>
+                {QUOTE_WORDS.no}
+              </Button>
+            </Buttons>
+          </div>
         </>
       )}
     </Part>

@@ -12,7 +12,7 @@ import { onLetters } from '../../state/plot';
 import { PLACE_WORDS } from '../../toolWords';
 import { numberText, signedText, TABLE } from '../../words';
 import { DataTable } from './DataTable';
-import { Buttons, Part, Says, Sentences } from './parts';
+import { Buttons, Label, Part, Says, Sentences } from './parts';
 import type { ToolProps } from './toolProps';
 
 const useStyles = makeStyles({ masses: { width: '100%', '& > textarea': { minHeight: '96px' } } });
@@ -100,7 +100,7 @@ export function PlaceScreen({ pane }: ToolProps) {
         <Says quiet small>
           {PLACE_WORDS.how}
         </Says>
-        <label htmlFor={id}>{PLACE_WORDS.label}</label>
+        <Label of={id}>{PLACE_WORDS.label}</Label>
         <Textarea
           id={id}
           className={styles.masses}
@@ -123,9 +123,9 @@ export function PlaceScreen({ pane }: ToolProps) {
               : PLACE_WORDS.none}
         </Says>
       </Part>
+      <Says live>{placed?.ok && sayHeadSaved(placed.value)}</Says>
       {placed?.ok && (
         <Part title={PLACE_WORDS.result} ruled>
-          <Says live>{sayHeadSaved(placed.value)}</Says>
           <Gains placement={placed.value} />
           <Sentences texts={toKnow(placed.value)} flagged />
           <Placed placement={placed.value} />

@@ -89,9 +89,6 @@ function Found({ solution, input, onTake }: FoundProps) {
   const losing = solution.solved ? losingTarget(solution, input) : [];
   return (
     <>
-      <Says live flagged={!solution.solved}>
-        {solutionText(solution)}
-      </Says>
       {solution.solved && (
         <>
           <DataTable
@@ -169,6 +166,8 @@ export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
   });
   const now = request();
   const running = asked !== null && !settled;
+  const found = asked && settled ? answer : undefined;
+  const stale = asked !== null && found !== undefined && !isSame(asked, now);
   return (
     <Part title={SOLVE_WORDS.title} ruled>
       <Says quiet small>
@@ -194,14 +193,10 @@ export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
           </Says>
         </>
       )}
-      {asked &&
-        settled &&
-        answer &&
-        (isSame(asked, now) ? (
-          <Found solution={answer} input={input} onTake={onTake} />
-        ) : (
-          <Says flagged>{SOLVE_WORDS.stale}</Says>
-        ))}
+      <Says live flagged={stale || found?.solved === false}>
+        {stale ? SOLVE_WORDS.stale : found && solutionText(found)}
+      </Says>
+      {found && !stale && <Found solution={found} input={input} onTake={onTake} />}
     </Part>
   );
 }

@@ -162,7 +162,6 @@ function Ahead({ pane, week, today }: { readonly pane: PaneNow; readonly week: W
   if (all.length === 0) return <Says quiet>{WEEK_WORDS.none}</Says>;
   return (
     <>
-      <Says live>{WEEK_WORDS.sum(week.jobs, week.minutes)}</Says>
       <Sentences texts={week.problems.map(sayIssue)} flagged />
       <WeekList
         week={week}
@@ -214,7 +213,10 @@ export function WeekScreen({ pane, obstacle }: ToolProps) {
           value={progress.done}
         />
       )}
-      {answer && !answer.ok && <Says flagged>{sayIssue(answer.issue)}</Says>}
+      <Says live>{answer?.ok && answer.value.jobs > 0 && WEEK_WORDS.sum(answer.value.jobs, answer.value.minutes)}</Says>
+      <Says live flagged>
+        {answer && !answer.ok && sayIssue(answer.issue)}
+      </Says>
       {answer?.ok && <Ahead pane={pane} week={answer.value} today={today} />}
     </Part>
   );

@@ -15,6 +15,8 @@ const useStyles = makeStyles({
   quiet: { color: tokens.colorNeutralForeground2 },
   small: { fontSize: tokens.fontSizeBase200, lineHeight: tokens.lineHeightBase200 },
   flagged: { borderLeft: `3px solid ${tokens.colorPaletteMarigoldBorder2}`, paddingLeft: '8px' },
+  // Takes no room between its neighbours while it has nothing to say.
+  live: { ':empty': { position: 'absolute', border: 'none', padding: 0 } },
   list: { margin: 0, padding: 0, listStyleType: 'none', display: 'flex', flexDirection: 'column', rowGap: '6px' },
   buttons: { display: 'flex', flexWrap: 'wrap', columnGap: '8px', rowGap: '6px' },
   measures: { display: 'grid', gridTemplateColumns: 'minmax(0, 1fr) minmax(0, 1fr)', columnGap: '8px' },
@@ -45,7 +47,7 @@ interface SaysProps {
   readonly small?: boolean;
   /** Waits for a person. */
   readonly flagged?: boolean;
-  /** Read out when it changes. */
+  /** Read out when it changes: it has to be there beforehand, empty as long as there is nothing to say. */
   readonly live?: boolean;
   readonly id?: string;
   readonly children: ReactNode;
@@ -53,7 +55,13 @@ interface SaysProps {
 
 export function Says({ quiet = false, small = false, flagged = false, live = false, id, children }: SaysProps) {
   const styles = useStyles();
-  const look = mergeClasses(styles.says, quiet && styles.quiet, small && styles.small, flagged && styles.flagged);
+  const look = mergeClasses(
+    styles.says,
+    quiet && styles.quiet,
+    small && styles.small,
+    flagged && styles.flagged,
+    live && styles.live,
+  );
   return (
     <p id={id} className={look} role={live ? 'status' : undefined}>
       {children}
@@ -90,6 +98,15 @@ export function Measures({ children }: { readonly children: ReactNode }) {
   return <div className={useStyles().measures}>{children}</div>;
 }
 
+/** The label of a field that has a line of its own. */
+export function Label({ of, children }: { readonly of: string; readonly children: ReactNode }) {
+  return (
+    <label htmlFor={of} className={useStyles().label}>
+      {children}
+    </label>
+  );
+}
+
 interface MeasureProps {
   readonly label: string;
   readonly unit: string;
@@ -106,9 +123,7 @@ export function Measure({ label, unit, value, faulty, saysId, onType }: MeasureP
   const id = useId();
   return (
     <div className={styles.measure}>
-      <label htmlFor={id} className={styles.label}>
-        {label}
-      </label>
+      <Label of={id}>{label}</Label>
       <Input
         id={id}
         className={styles.input}

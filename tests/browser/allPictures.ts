@@ -1,0 +1,90 @@
+/** Pictures for review: every situation of the pane, light and dark, at two widths, and every sheet that is filled. */
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { MemoryPanes } from './onMemory';
+import { BEFORE, SITUATIONS, type Situation } from './situations';
+
+/** A name for a file. */
+const fileOf = (...words: readonly string[]) => `${words.join(' ').replace(/[^\w-]+/g, '-')}.png`;
+
+const HEIGHT = 900;
+const TALLEST = 3000;
+
+async function takeSituation(panes: MemoryPanes, folder: string, screen: string, situation: Situation): Promise<void> {
+  const { name, content, look, reach } = situation;
+  for (const width of [320, 350]) {
+    const page = await panes.open({ content, look, width, height: HEIGHT });
+    await reach(page);
+    const more = await page.evaluate(() => {
+      const body = document.querySelector('main > div');
+      return body ? body.scrollHeight - body.clientHeight : 0;
+    });
+    await page.setViewportSize({ width, height: Math.min(HEIGHT + more, TALLEST) });
+    for (const theme of ['light', 'dark'] as const) {
+      await page.evaluate((worn) => window.sheet.wear(worn), theme);
+      await page.waitForTimeout(200);
+      await page.screenshot({ path: join(folder, fileOf(screen, name, theme, String(width))) });
+    }
+    await panes.clear();
+  }
+}
+
+/** Every screen in every state. */
+export async function takeSituations(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  const panes = new MemoryPanes();
+  await panes.start();
+  for (const [screen, all] of Object.entries({ before: BEFORE, ...SITUATIONS }))
+    for (const situation of all) await takeSituation(panes, folder, screen, situation);
+  await panes.stop();
+}
+
+/** A sheet: the tab it is filled from, what is done before, and the button. */
+type Sheet = readonly [name: string, tab: string, button: string, first?: (page: Page) => Promise<unknown>];
+
+const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
+
+async function keepAnOption(page: Page): Promise<void> {
+  await page.locator('main').getByRole('tab', { name: 'Plan', exact: true }).click();
+  await page.getByRole('combobox', { name: 'Grip', exact: true }).click();
+  await page
+    .getByRole('option', { name: /Midsize/ })
+    .first()
+    .click();
+  await page.locator('main').getByRole('tab', { name: 'Quote', exact: true }).click();
+  await press(page, 'Keep what is chosen in Plan');
+}
+
+const SHEETS: readonly Sheet[] = [
+  ['plan', 'Plan', 'Fill plan'],
+  ['compare', 'Compare', 'Fill Compare sheet'],
+  ['intake', 'Intake', 'Fill intake sheet'],
+  ['reminders', 'Intake', 'Fill reminders'],
+  ['quote', 'Quote', 'Issue quote'],
+  ['options', 'Quote', 'Write options', keepAnOption],
+  ['order', 'Stock', 'Fill order'],
+  ['pick list', 'Stock', 'Fill pick list'],
+  ['ticket', 'Bench', 'Fill bench ticket'],
+  ['check-in', 'Bench', 'Start check-in'],
+  ['judged', 'Bench', 'Judge'],
+  ['labels', 'Bench', 'Fill labels'],
+  ['slip', 'Bench', 'Fill pick-up slip'],
+  ['week', 'Week', 'Fill week sheet'],
+];
+
+/** Every sheet, one after the other, on the page that needs no Excel; `settled` waits until nothing moves any more. */
+export async function takeSheets(page: Page, folder: string, settled: (page: Page) => Promise<void>): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  const close = page.getByRole('button', { name: 'Close this message' });
+  for (const [name, tab, button, first] of SHEETS) {
+    // The spreadsheet's own sheets are tabs as well.
+    await page.locator('main').getByRole('tab', { name: tab, exact: true }).click();
+    await first?.(page);
+    await press(page, button);
+    await close.waitFor({ timeout: 120_000 });
+    await settled(page);
+    await page.screenshot({ path: join(folder, fileOf('sheet', name)) });
+    await close.click();
+  }
+}
