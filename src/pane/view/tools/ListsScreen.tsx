@@ -11,7 +11,7 @@ import { sayPortError } from '../../../words/portErrors';
 import { PortError, type Block } from '../../../workbook/port';
 import { overlap, sameName } from '../../../workbook/shared/address';
 import type { PaneNow } from '../../state/usePane';
-import { disconnectDeed } from './listsDeeds';
+import { besideDeed, disconnectDeed } from './listsDeeds';
 import { asConnected, beginMatch, type Match } from './listsModel';
 import { connectedLine, connectedText, listName, LISTS_WORDS, looksLike } from './listsWords';
 import { ListRows, type ListRow } from './ListRows';
@@ -133,6 +133,24 @@ function FoundPart({ pane, looked, onMatch }: FoundProps) {
   );
 }
 
+/** Results go where the clubs stand, in a list of the shop's own or in ours. */
+function ResultsPart({ pane }: Pick<FoundProps, 'pane'>) {
+  const { shop, who, task } = pane.state;
+  if (!shop || shop.missing.includes('Clubs') || who.by !== 'job' || who.job === '') return null;
+  return (
+    <Part title={LISTS_WORDS.results} ruled>
+      <Says quiet small>
+        {LISTS_WORDS.resultsHow}
+      </Says>
+      <Buttons>
+        <Button disabledFocusable={task !== null} onClick={() => pane.does.deed(besideDeed(who.job))}>
+          {LISTS_WORDS.writeResults(who.job)}
+        </Button>
+      </Buttons>
+    </Part>
+  );
+}
+
 /** Tables that lists do not stand for and that are not there yet. */
 function RestPart({ pane, looked }: Pick<FoundProps, 'pane' | 'looked'>) {
   const { shop, task } = pane.state;
@@ -219,6 +237,7 @@ export function ListsScreen({ pane }: { readonly pane: PaneNow }) {
         )}
       </Buttons>
       {looked && <RestPart pane={pane} looked={looked} />}
+      <ResultsPart pane={pane} />
     </div>
   );
 }

@@ -2,7 +2,8 @@
 import { connectList, disconnectList, type ConnectAsked } from '../../../workbook/connect/connectList';
 import { bareOf } from '../../../workbook/connecting';
 import type { Deed } from '../../state/deed';
-import { sayConnected } from './listsWords';
+import { fillBeside } from '../../../workbook/fillBeside';
+import { sayBeside, sayConnected } from './listsWords';
 
 /** @param connected called once it is written down */
 export function connectDeed(asked: ConnectAsked, connected: () => void): Deed {
@@ -15,6 +16,19 @@ export function connectDeed(asked: ConnectAsked, connected: () => void): Deed {
       const end = await connectList(bareOf(port), asked);
       if (end.done) connected();
       return { end, text: sayConnected(end) };
+    },
+  };
+}
+
+/** What the plan of a job says, beside its clubs. */
+export function besideDeed(job: string): Deed {
+  return {
+    doing: 'Writing the results…',
+    done: 'Results written',
+    failed: 'No results were written',
+    run: async (port, _shop, over) => {
+      const end = await fillBeside(port, job, over);
+      return { end, text: sayBeside(end) };
     },
   };
 }

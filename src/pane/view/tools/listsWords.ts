@@ -1,10 +1,13 @@
 /** Words of the tab that connects lists of the shop's own. */
+import type { BesideDone } from '../../../workbook/fillBeside';
 import type { ConnectDone } from '../../../workbook/connect/connectList';
 import type { List } from '../../../workbook/connect/lists';
 import type { ShopUnit } from '../../../workbook/connect/types';
 import { named } from '../../../workbook/shared/address';
 import { listed } from '../../../words/listed';
 import { sayPortError } from '../../../words/portErrors';
+import { sayIssue } from '../../../words/issues';
+import { sayNotDone } from '../../../words/outcomes';
 import { counted } from '../../words';
 
 export const LISTS_WORDS = {
@@ -36,6 +39,10 @@ export const LISTS_WORDS = {
   needed: 'needed',
   say: (headers: readonly string[]) => `Say which heading is ${listed(headers)}; nothing can do without.`,
   connect: 'Connect',
+  results: 'Results in the list',
+  resultsHow:
+    'What the plan says, beside each club in the list it stands in: reading, verdict, weight to add, mass, diameter and notes.',
+  writeResults: (job: string) => `Write results of ${job}`,
   setUpRest: 'Make the other tables',
   restMissing: (tables: readonly string[]) =>
     `Not there yet: ${listed(tables)}. They are made beside your lists; nothing that is there is changed.`,
@@ -79,6 +86,23 @@ export function connectedText(columns: number): string {
 
 export function foundLine(found: number, of: number, rows: number): string {
   return `${found} of ${of} columns found, ${counted(rows, 'row')}.`;
+}
+
+export function sayBeside(end: BesideDone): string {
+  if (end.done) {
+    const made = end.made.length > 0 ? ` New columns at its right end: ${listed(end.made)}.` : '';
+    return `${counted(end.cells, 'cell')} written beside ${counted(end.clubs, 'club')}.${made} They do not follow later changes: write them again.`;
+  }
+  switch (end.reason) {
+    case 'noClubs':
+      return 'This job has no clubs. Nothing was written.';
+    case 'notPlanned':
+      return `${sayIssue(end.issue)} Nothing was written.`;
+    case 'occupied':
+      return `${listed(end.cells)} hold something of yours.`;
+    default:
+      return sayNotDone(end);
+  }
 }
 
 export function sayConnected(end: ConnectDone): string {
