@@ -39,10 +39,10 @@ export const LAYOUT_STEPS: readonly LayoutStep[] = [
   {
     // The work around it: intake, quotes, stock, own constants.
     layout: 4,
-    tables: ['Taxes', 'Discounts', 'Quotes', 'Movements', 'Scale'],
+    tables: ['Taxes', 'Quotes', 'Movements', 'Scale'],
     columns: {
       Stock: ['tax'],
-      Jobs: ['discountAmount', 'gripDiscount', 'gripDiscountAmount', 'deposit', 'received', 'authorisedBy', 'closed'],
+      Jobs: ['discountAmount', 'gripDiscount', 'deposit', 'received', 'authorisedBy', 'closed'],
       Clubs: ['ownGrip', 'tag', 'damage', 'rib'],
       Rates: ['use', 'kind', 'includedLayers', 'cost', 'tax'],
       Tape: ['onHand', 'reorderAt', 'supplier'],
@@ -55,10 +55,10 @@ export const LAYOUT_STEPS: readonly LayoutStep[] = [
     ],
   },
   {
-    // Orders: their number and whom they went to. A discount on grips in money.
+    // Discounts by line, and orders that are waited for.
     layout: 5,
-    tables: [],
-    columns: { Movements: ['order', 'supplier'], Jobs: ['gripDiscountAmount'] },
+    tables: ['Discounts'],
+    columns: { Jobs: ['gripDiscountAmount'], Movements: ['order', 'supplier'] },
     settings: [],
   },
 ];

@@ -29,7 +29,8 @@ describe.runIf(officeIsThere)('LibreOffice, given an order and a pick list', () 
         .texts('plain')(ORDER)
         .split('\n')
         .map((line) => line.split(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/).map((cell) => cell.replaceAll('"', '')));
-      const cost = (line: string[]): number => Number(line[7]);
+      const heads = lines.find((line) => line.includes('Cost')) ?? [];
+      const cost = (line: string[]): number => Number(line[heads.indexOf('Cost')]);
       const isLine = (line: string[]): boolean => Number(line[2]) > 0;
       const sum = lines.filter(isLine).reduce((total, line) => total + cost(line), 0);
       const all = lines.find(([first]) => first === 'All orders');
