@@ -33,7 +33,7 @@ import {
   useDeed,
 } from '../../src/pane/view/tools/stockDeeds';
 import { batchDeed, weekDeed } from '../../src/pane/view/tools/weekDeeds';
-import { connectDeed, disconnectDeed } from '../../src/pane/view/tools/listsDeeds';
+import { besideDeed, connectDeed, disconnectDeed } from '../../src/pane/view/tools/listsDeeds';
 import { asked, beginMatch, type Match } from '../../src/pane/view/tools/listsModel';
 import { workOn } from '../../src/pane/workOn';
 import { findLists, readList } from '../../src/workbook/connect/lists';
@@ -337,6 +337,11 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
       after: ['connect a list'],
       run: deed(() => disconnectDeed('Stock', () => undefined)),
       stays: true,
+    },
+    {
+      name: 'results beside the clubs',
+      of: 'besideDeed',
+      run: deed(() => besideDeed(job.trim())),
     },
   ];
 }
