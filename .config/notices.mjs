@@ -57,32 +57,6 @@ export function bundledFolders(stats) {
   return [...folders].sort();
 }
 
-/**
- * How many kB gzipped each package adds to each page: what its scripts come to, shared out by how long the sources in them are. Packages
- * of one scope that is used as a whole count together.
- */
-export function sharesOf(stats, gzippedBytes) {
-  return Object.fromEntries(
-    stats.map(({ compilation }) => {
-      const sizes = new Map();
-      const add = (module) => {
-        if (module.modules) return module.modules.forEach(add);
-        const folder = module.resource ? packageFolder(module.resource) : undefined;
-        const name = folder ? folder.slice(folder.lastIndexOf('node_modules/') + 'node_modules/'.length) : 'Setwright';
-        sizes.set(name, (sizes.get(name) ?? 0) + (module.size() || 0));
-      };
-      for (const module of compilation.modules) add(module);
-      const total = [...sizes.values()].reduce((sum, each) => sum + each, 0);
-      const gzipped = gzippedBytes(compilation) / 1000;
-      const shares = [...sizes].map(([name, bytes]) => [name, Number(((bytes / total) * gzipped).toFixed(1))]);
-      return [
-        compilation.name,
-        { gzipped: Number(gzipped.toFixed(1)), of: Object.fromEntries(shares.sort((a, b) => b[1] - a[1])) },
-      ];
-    }),
-  );
-}
-
 /** The terms of the MIT licence, as they stand in our own, for a package that names them and holds no text. */
 function mitTerms() {
   const text = readFileSync(join(root, 'LICENSE'), 'utf8');

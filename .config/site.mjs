@@ -2,14 +2,11 @@
 import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import { cacheFolder, defaultBase, distFolder, functionsSource, root } from './paths.mjs';
-import { bundledFolders, faultsIn, noticesText, readPackage, sharesOf } from './notices.mjs';
+import { bundledFolders, faultsIn, noticesText, readPackage } from './notices.mjs';
 import { hashOf } from './sources.mjs';
 
 const stampPath = join(cacheFolder, 'site.json');
-/** What each package adds to each page, from the last build: a test holds DEVELOPERS.md to it. */
-export const sharesPath = join(cacheFolder, 'shares.json');
 const sources = [
   'src',
   'manifest',
@@ -68,12 +65,6 @@ async function writeHelp(folder, metadata, version) {
   }
 }
 
-/** Bytes of a page's scripts, each gzipped. */
-function gzippedScripts({ assets }) {
-  const scripts = Object.keys(assets).filter((name) => name.endsWith('.js'));
-  return scripts.reduce((sum, name) => sum + gzipSync(readFileSync(join(distFolder, name)), { level: 9 }).length, 0);
-}
-
 async function runWebpack(onProgress) {
   const [{ default: webpack }, { default: configurations }] = await Promise.all([
     import('webpack'),
@@ -93,8 +84,6 @@ async function runWebpack(onProgress) {
     compiler.run((error, result) => (error ? reject(error) : resolve(result))),
   );
   const packages = bundledFolders(stats.stats).map(readPackage);
-  mkdirSync(cacheFolder, { recursive: true });
-  writeFileSync(sharesPath, JSON.stringify(sharesOf(stats.stats, gzippedScripts), null, 1));
   await new Promise((resolve) => compiler.close(resolve));
   if (stats.hasErrors() || stats.hasWarnings()) console.error(stats.toString('errors-warnings'));
   if (stats.hasErrors()) throw new Error('The site could not be built: see above.');
