@@ -71,7 +71,7 @@ function page(name, mode, own) {
       new GriffelCSSExtractionPlugin(),
       new HtmlWebpackPlugin({ ...own.html, scriptLoading: 'defer', minify: false }),
     ],
-    optimization: { minimizer: [new MinifyPlugin()] },
+    optimization: { minimizer: [new MinifyPlugin()], ...own.optimization },
     ...common,
   };
 }
@@ -83,6 +83,8 @@ function excelPage(mode) {
     entry: ['./src/functions/functions.ts', './src/pane/main.tsx'],
     rules: [associate],
     html: { template: 'src/pane/pane.html', filename: 'pane.html' },
+    // What comes later comes in pieces that a slow line brings side by side.
+    optimization: { splitChunks: { maxAsyncSize: 100_000 } },
   });
 }
 
