@@ -75,6 +75,8 @@ test('a file is opened, saved as a copy under another name, and the copy opens a
   const file = xmlBook(new Uint8Array(await readFile(fixture('chart-and-formulas.xlsx'))));
   const [before, after] = [file, xmlBook(copy.bytes)].map(({ sheets }) => sheets[0]?.cells);
   for (const [at, { value, formula }] of before ?? []) {
+    // The file has formulas without results: they are calculated on the page.
+    if (formula !== null) expect(after?.get(at)?.value, at).toEqual(expect.any(Number));
     if (formula === null) expect(after?.get(at)?.value, at).toEqual(value);
     // One that is shared with another cell is written out in each.
     else if (formula !== '') expect(after?.get(at)?.formula, at).toBe(formula);

@@ -35,6 +35,8 @@ interface Placed {
 export async function reviewFormulas(spreadsheet: Spreadsheet): Promise<void> {
   const file = openedFile(spreadsheet);
   if (!file) return;
+  // On a page nothing is calculated before the first picture: a file without results would show none.
+  spreadsheet.recalculate();
   await spreadsheet.settled();
   let left = placedFormulas(spreadsheet, file);
   for (let round = 1; round <= MOST_ROUNDS && left.length > 0; round++) {
