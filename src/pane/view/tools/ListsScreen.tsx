@@ -10,6 +10,7 @@ import { sayIssue } from '../../../words/issues';
 import { sayPortError } from '../../../words/portErrors';
 import { PortError, type Block } from '../../../workbook/port';
 import { overlap, sameName } from '../../../workbook/shared/address';
+import { shopOf } from '../../state/seen';
 import type { PaneNow } from '../../state/usePane';
 import { besideDeed, disconnectDeed } from './listsDeeds';
 import { asConnected, beginMatch, type Match } from './listsModel';
@@ -111,7 +112,12 @@ function ConnectedPart({ pane, looked, onMatch }: FoundProps) {
 }
 
 function FoundPart({ pane, looked, onMatch }: FoundProps) {
-  const isFree = (list: List): boolean => looked.connections.every(({ at }) => !at || overlap(at.at, list.at) === null);
+  const { shop } = pane.state;
+  // Plans, quotes and the like are ours: no list of the shop's.
+  const pages = shop ? shopOf(shop).plans.map(({ block }) => block.sheet) : [];
+  const isFree = (list: List): boolean =>
+    !pages.some((sheet) => sameName(sheet, list.at.sheet)) &&
+    looked.connections.every(({ at }) => !at || overlap(at.at, list.at) === null);
   const free = looked.lists.filter(isFree);
   const rows = free.map((list): ListRow => {
     const name = listName(list);
