@@ -118,7 +118,7 @@ test('with the keyboard alone: set up, choose a job, choose a grip, fill, take b
     'FERN-M',
   ]);
 
-  await tabTo(page, /Undo: Plan of job R-201/);
+  await tabTo(page, /Undo: Plan of job 8/);
   await keys.press('Enter');
   await status(page).getByText('Last fill undone', { exact: true }).waitFor();
   expect(await page.evaluate(() => window.sheet.read('Clubs', 2, 'New grip'))).toBe('MOSS-S');
