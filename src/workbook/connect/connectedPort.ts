@@ -26,6 +26,7 @@ import type {
   TableSeen,
   WorkbookPort,
 } from '../port';
+import { matchHeaders } from '../records';
 import { contains, overlap, sameName } from '../shared/address';
 import { refuseLengthen } from '../shared/lengthen';
 import { columnsBeside, refuseWiden } from '../shared/widen';
@@ -171,11 +172,16 @@ class ConnectedPort implements WorkbookPort {
 
 /** Connections that Headings says; a table that cannot be read is told, since the lists it names would be passed over. */
 function knownFrom(headings: TableSeen | null): Known {
-  if (!headings) return NOTHING_KNOWN;
+  if (!headings || !isOurs(headings)) return NOTHING_KNOWN;
   const matrix = [headings.headers, ...headings.rows];
   const read = readConnections(matrix, headings.at.row + 1);
   if (!read.ok) throw new PortError('connection', [], sayIssue(read.issue));
   return { text: JSON.stringify(matrix), connections: read.value };
+}
+
+/** A table of that name with other columns is the shop's own; one that lost a heading or two is ours, and what it lacks is said. */
+function isOurs({ headers }: TableSeen): boolean {
+  return matchHeaders(HEADINGS, headers).size * 2 > HEADINGS.columns.length;
 }
 
 function connectionOf(query: Query, connections: readonly Connection[]): Connection | undefined {

@@ -210,4 +210,21 @@ describe('a list that is not as it was', () => {
     bare.type('Headings', 2, 1, 'Weigth');
     expect((await refusal(readShop(port))).hostSaid).toContain('Headings row 3');
   });
+
+  test('a table Headings of the shop’s own connects nothing and hinders nothing', async () => {
+    const bare = await workshop();
+    bare.typeTable('Headings', 'Mine', [
+      ['Page', 'Heading'],
+      ['1', 'Grips'],
+    ]);
+    const { tables } = await readShop(connecting(bare));
+    expect(tables.Stock?.connectedTo).toBeUndefined();
+    expect(tables.Stock?.rows.length).toBeGreaterThan(0);
+  });
+
+  test('a heading of Headings itself that is gone is said', async () => {
+    const { bare, port } = await connectedWorkshop();
+    bare.type('Headings', 0, 3, 'X');
+    expect((await refusal(readShop(port))).hostSaid).toContain('Your heading');
+  });
 });
