@@ -106,7 +106,13 @@ function Screen({ pane }: { readonly pane: PaneNow }) {
       );
     case 'plan':
       return (
-        <Suspense fallback={<p className={styles.waiting}>{COMMON.loading}</p>}>
+        <Suspense
+          fallback={
+            <p className={styles.waiting} aria-busy>
+              {COMMON.loading}
+            </p>
+          }
+        >
           <PlanScreen pane={pane} />
         </Suspense>
       );

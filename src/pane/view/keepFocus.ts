@@ -49,9 +49,12 @@ export function useKeptFocus(within: RefObject<HTMLElement>): void {
     const watch = new MutationObserver(() => {
       if (document.activeElement !== document.body) return see();
       if (!focused || isThere(focused)) return undefined;
+      const tab = element.querySelector<HTMLElement>('[role=tab][aria-selected=true]');
+      // A screen that is on its way brings its tab along.
+      if (!tab && element.querySelector('[aria-busy=true]')) return undefined;
       const gone = focused;
       focused = null;
-      heir(stops, gone, around, element.querySelector<HTMLElement>('[role=tab][aria-selected=true]'))?.focus();
+      heir(stops, gone, around, tab)?.focus();
       return undefined;
     });
     element.addEventListener('focusin', see);
