@@ -18,7 +18,9 @@ export function connecting(bare: WorkbookPort): ConnectingPort {
       if (port !== bare) return port.read(queries);
       const answers = await bare.read<readonly Query[]>([...queries, { read: 'table', table: 'Headings' }]);
       if (!answers.at(-1)) return answers.slice(0, -1) as unknown as Answers<Qs>;
-      port = (await import('./connect/connectedPort')).connectPort(bare);
+      const { connectPort } = await import('./connect/connectedPort');
+      // Two looks may come here at once: both go on by one port.
+      if (port === bare) port = connectPort(bare);
       return port.read(queries);
     },
     apply: (changes, looked, options) => port.apply(changes, looked, options),

@@ -112,6 +112,8 @@ export type Argument =
   /** a whole table with its header row */
   | { readonly table: string }
   | { readonly block: Block }
+  /** cells that have a name */
+  | { readonly name: string }
   /** a text or number written into the formula */
   | { readonly literal: string | number }
   /** an argument left out */

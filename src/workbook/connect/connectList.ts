@@ -8,6 +8,7 @@ import type { Block, BlockSeen, Change, Put, Query, TableSeen, WorkbookPort } fr
 import { isBlank, readTable } from '../records';
 import type { TableSchema } from '../schema';
 import { nameCells, named, sameName } from '../shared/address';
+import { LIST_STEM } from '../shared/limits';
 import { HEADINGS } from '../tables/headings';
 import { headingRows, placesKey, placesText, type Connection } from './connections';
 import type { List } from './lists';
@@ -78,7 +79,7 @@ export async function disconnectList(port: WorkbookPort, table: string): Promise
 
 /** The name of the cells of a plain list. */
 export function nameFor({ name }: TableSchema): string {
-  return `Setwright_List_${name}`;
+  return `${LIST_STEM}${name}`;
 }
 
 const NEW_SHEET: Block = { sheet: HEADINGS.name, row: 0, column: 0, rows: NEW_ROWS, columns: WIDTH };

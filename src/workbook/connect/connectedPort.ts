@@ -32,7 +32,16 @@ import { refuseLengthen } from '../shared/lengthen';
 import { columnsBeside, refuseWiden } from '../shared/widen';
 import { HEADINGS } from '../tables/headings';
 import { placesKey, readConnections, withPlaces, type Connection } from './connections';
-import { cellForList, headingBehind, isNamed, isStandIn, standIn, type ListSeen, type StandIn } from './standIn';
+import {
+  cellForList,
+  headingBehind,
+  knowsColumn,
+  isNamed,
+  isStandIn,
+  standIn,
+  type ListSeen,
+  type StandIn,
+} from './standIn';
 
 /** Which argument of a function says under which headings the other tables stand. */
 const HEADINGS_AT: Readonly<Record<string, number>> = { SETPLAN: 6, CLUBPLAN: 6, PLACEGRIPS: 7, SETMINUTES: 7 };
@@ -75,7 +84,7 @@ class ConnectedPort implements WorkbookPort {
       this.known = now;
       this.forget();
       if (now.text !== known.text) continue;
-      return (await this.together(queries, asked, answers.slice(1))) as unknown as Answers<Qs>;
+      return (await this.together(queries, asked, answers.slice(1), now.connections)) as unknown as Answers<Qs>;
     }
     throw new PortError('host', [], 'the table Headings changed again and again');
   }
@@ -120,6 +129,7 @@ class ConnectedPort implements WorkbookPort {
     queries: readonly Query[],
     asked: readonly (readonly Query[])[],
     answers: readonly unknown[],
+    connections: readonly Connection[],
   ): Promise<unknown[]> {
     const parts: unknown[][] = [];
     let from = 0;
@@ -129,7 +139,7 @@ class ConnectedPort implements WorkbookPort {
     }
     const named = await this.namedBlocks(parts);
     const seen = queries.map(async (query, at) => {
-      const connection = connectionOf(query, this.known.connections);
+      const connection = connectionOf(query, connections);
       if (!connection) return parts[at]?.[0];
       const [table, name] = parts[at] as [TableSeen | null, NameSeen];
       const list = table ?? named.get(name.name.toLowerCase()) ?? null;
@@ -222,11 +232,13 @@ function standInNamed(name: string, standIns: readonly StandIn[]): StandIn | und
 }
 
 function writeBehind(write: Write, standIns: readonly StandIn[], changes: readonly Change[]): Change {
-  const seen = standIns.find((each) => overlap(grown(each, changes), write.at) !== null);
+  // One list may stand for two tables: a cell is written in the unit of the one that knows its column.
+  const over = standIns.filter((each) => overlap(grown(each, changes), write.at) !== null);
   const { row, column } = write.at;
   const cells = write.cells.map((line, down) =>
     line.map((put, across): Put => {
       if (isCall(put)) return callBehind(put, standIns);
+      const seen = over.find((each) => knowsColumn(each, column + across));
       return seen ? cellForList(seen, row + down, column + across, put) : put;
     }),
   );
@@ -299,7 +311,8 @@ function callBehind({ call, args }: Call, standIns: readonly StandIn[]): Call {
     if (argument === null || !('table' in argument)) return argument;
     const seen = standInNamed(argument.table, standIns);
     if (!seen) return argument;
-    return isNamed(seen.behind) ? { block: seen.behind.at } : { table: seen.behind.name };
+    // By its name: rows that are added later are in it.
+    return isNamed(seen.behind) ? { name: seen.connectedTo } : { table: seen.behind.name };
   });
   const at = HEADINGS_AT[call];
   if (at === undefined || behind.every((argument, i) => argument === args[i])) return { call, args };

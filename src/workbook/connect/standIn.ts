@@ -71,7 +71,8 @@ export function standIn(connection: Connection, list: ListSeen): StandIn | Broke
     at,
     // A column that the owner did not connect must not be taken for ours by its heading.
     headers: headings.map((heading, position) => columns[position]?.column.header ?? `own: ${heading}`),
-    rows: rows.length > 0 ? rows : [headings.map(() => null)],
+    // A table always has a row; cells that have a name may be headings alone.
+    rows: rows.length > 0 || isNamed(list) ? rows : [headings.map(() => null)],
     ...(formulas?.some((line) => line.some((formula) => formula !== null)) && { formulas }),
     protected: list.protected,
     filtered: isNamed(list) ? false : list.filtered,
@@ -110,10 +111,15 @@ export function cellForList({ matches, at, name, behind }: StandIn, row: number,
   return shopCell(known.column, known.match.unit, put, before);
 }
 
-/** The shop's heading over a column of ours. */
-export function headingBehind({ matches, headers }: StandIn, ours: string): string {
+/** Whether a column of the sheet, from 0, is one of ours there. */
+export function knowsColumn({ matches, at }: StandIn, column: number): boolean {
+  return matches.some(({ position }) => position === column - at.column);
+}
+
+/** The shop's heading over a column of ours, as it stands in the sheet: with its line breaks. */
+export function headingBehind({ headers, behind }: StandIn, ours: string): string {
   const position = headers.indexOf(ours);
-  return matches.find((match) => match.position === position)?.heading ?? ours;
+  return (isNamed(behind) ? null : behind.headers[position]) ?? ours;
 }
 
 /** A range handed to a worksheet function as the table of ours that it stands for. */

@@ -153,7 +153,7 @@ const widestResult = 80;
 function roomToSpill(spreadsheet: Spreadsheet, call: Call, at: Block): Block {
   const rowsOf = (argument: Argument): number => {
     if (argument === null || 'literal' in argument) return 0;
-    return 'block' in argument ? argument.block.rows : withSpareRows(spreadsheet, argument.table, null).rows;
+    return 'block' in argument ? argument.block.rows : withSpareRows(spreadsheet, argument, null).rows;
   };
   const rows = Math.max(1, ...call.args.map(rowsOf));
   return rows === 1 ? at : { ...at, rows, columns: widestResult };
@@ -281,7 +281,7 @@ function choices(work: Work, change: Extract<Change, { do: 'choices' }>): void {
 
 /** The body of a table's column with the spare rows below it, found by its header. */
 function columnBody(work: Work, from: { readonly table: string; readonly header: string }): Block {
-  const whole = withSpareRows(work.spreadsheet, from.table, null);
+  const whole = withSpareRows(work.spreadsheet, { table: from.table }, null);
   const worksheet = worksheetNamed(work.spreadsheet, whole.sheet);
   for (let column = whole.column; column < whole.column + whole.columns; column++) {
     const header: unknown = worksheet?.getCellMatrix().getValue(whole.row, column)?.v;

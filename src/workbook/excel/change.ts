@@ -72,7 +72,8 @@ function toWrite(cell: Put): CellToWrite {
 }
 
 /** A table with its header row, or a block that does not shift. */
-function reference(argument: Extract<Argument, { table: string } | { block: Block }>): string {
+function reference(argument: Extract<Argument, { table: string } | { block: Block } | { name: string }>): string {
+  if ('name' in argument) return argument.name;
   return 'table' in argument ? `${argument.table}[#All]` : fixed(argument.block);
 }
 

@@ -13,7 +13,7 @@ const longestText = 255;
  */
 export function callText(
   { call, args }: Call,
-  refer: (argument: Extract<Argument, { table: string } | { block: unknown }>) => string,
+  refer: (argument: Extract<Argument, { table: string } | { block: unknown } | { name: string }>) => string,
 ): string {
   const written = args.map((argument) => {
     if (argument === null) return '';

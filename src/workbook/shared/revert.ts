@@ -1,5 +1,6 @@
 import type { Block, BlockSeen, Cell, Dressed, MovedName, Receipt, Reverted, Seen, Written } from '../port';
-import { holdsCell, nameCells, named, overlap, sameName } from './address';
+import { contains, holdsCell, nameCells, named, overlap, sameName } from './address';
+import { LIST_STEM } from './limits';
 import { filledFromElsewhere, isError } from './looked';
 import type { BeforeCell } from './looked';
 import { findRows } from './rows';
@@ -153,10 +154,16 @@ function planAt(receipt: Receipt, now: Now): Omit<RevertPlan, 'notFound' | 'chan
   };
 }
 
+function isList(name: string): boolean {
+  return name.toLowerCase().startsWith(LIST_STEM.toLowerCase());
+}
+
 /** Where a moved name pointed, shifted by what was inserted above it since; null when it does not stand where it was put. */
 function placeBack({ name, from, to }: MovedName, now: Now): Block | null {
   const at = now.placeOf(name);
   if (!at || at.rows !== to.rows || at.columns !== to.columns) return null;
+  // A list of a person's own that was made larger keeps its blank rows and columns: what they put there since stays in it.
+  if (isList(name) && contains(to, from)) return null;
   if (!sameName(from.sheet, to.sheet)) return now.allSheets.some((sheet) => sameName(sheet, from.sheet)) ? from : null;
   const row = from.row + at.row - to.row;
   const column = from.column + at.column - to.column;

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { setPlan } from '../../../src/functions/functions';
 import { connecting } from '../../../src/workbook/connecting';
-import { disconnectList } from '../../../src/workbook/connect/connectList';
+import { connectList, disconnectList } from '../../../src/workbook/connect/connectList';
+import { CLUBS, JOBS } from '../../../src/workbook/schema';
 import { fillPlan } from '../../../src/workbook/fillPlan';
 import { planTables } from '../../../src/workbook/planTables';
 import { PortError } from '../../../src/workbook/port';
@@ -10,7 +11,7 @@ import { setUp } from '../../../src/workbook/setUp';
 import { matrixOf, readShop } from '../../../src/workbook/shop';
 import { moveStock } from '../../../src/workbook/moveStock';
 import { undoLast } from '../../../src/workbook/undo';
-import type { MemoryPort } from '../memoryPort';
+import { MemoryPort } from '../memoryPort';
 import { workshop } from '../workshop';
 import {
   connectedWorkshop,
@@ -117,11 +118,7 @@ describe.each([
     const call = bare.asked.flatMap((change) => (change.do === 'write' ? change.cells.flat() : []));
     const [plan] = call.filter((put): put is Call => typeof put === 'object' && put !== null && 'call' in put);
     expect(plan?.args[0]).toEqual({ table: 'Clubs' });
-    expect(plan?.args[1]).toEqual(
-      list.table === null
-        ? { block: { sheet: 'Lager', row: 2, column: 0, rows: 4, columns: 9 } }
-        : { table: 'Inventory' },
-    );
+    expect(plan?.args[1]).toEqual(list.table === null ? { name: 'Setwright_List_Stock' } : { table: 'Inventory' });
     expect(plan?.args[6]).toEqual({ table: 'Headings' });
   });
 
@@ -226,5 +223,66 @@ describe('a list that is not as it was', () => {
     const { bare, port } = await connectedWorkshop();
     bare.type('Headings', 0, 3, 'X');
     expect((await refusal(readShop(port))).hostSaid).toContain('Your heading');
+  });
+
+  test('a heading that is broken over two lines is the same heading, and a count goes back', async () => {
+    const bare = new MemoryPort();
+    bare.typeTable('Inventory', 'Lager', [['Art.\nno', ...HEADINGS_OF_LIST.slice(1)], ...LIST_ROWS]);
+    await connectStock(bare);
+    const port = connecting(bare);
+    await setUp(port);
+    const arrived = { shelf: 'grip', item: 'FERN-M', kind: 'arrived', quantity: '5', note: '' } as const;
+    expect(await moveStock(port, arrived, { today: 46_353, agreed: null })).toMatchObject({ done: true });
+    expect(bare.shows('Lager', 1, 6)).toBe(25);
+    expect(await undoLast(port)).toMatchObject({ done: true });
+    expect(bare.shows('Lager', 1, 6)).toBe(20);
+  });
+
+  test('one list may stand for two tables, each with units of its own', async () => {
+    const bare = new MemoryPort();
+    const rows = [
+      ['Ticket', 'Customer', 'Club', 'Target mm'],
+      [4711, 'Tamsin Orrell', '7 iron', null],
+    ];
+    bare.typeTable('Book', 'Book', rows);
+    const list = { table: 'Book', at: { sheet: 'Book', row: 0, column: 0, rows: 2, columns: 4 } };
+    const job = { key: 'job', heading: 'Ticket', position: 0, unit: null };
+    const customer = { key: 'customer', heading: 'Customer', position: 1, unit: null };
+    const club = { key: 'club', heading: 'Club', position: 2, unit: null };
+    const target = { key: 'targetDiameter', heading: 'Target mm', position: 3, unit: 'mm' } as const;
+    await connectList(bare, { schema: JOBS, list, within: null, matches: [job, customer] });
+    await connectList(bare, { schema: CLUBS, list, within: null, matches: [job, club, target] });
+    const port = connecting(bare);
+    const [jobs, clubs] = await port.read([
+      { read: 'table', table: 'Jobs' },
+      { read: 'table', table: 'Clubs' },
+    ]);
+    const at = { sheet: 'Book', row: 1, column: 3, rows: 1, columns: 1 };
+    await port.apply([{ do: 'write', at, cells: [[1]] }], [jobs as TableSeen, clubs as TableSeen], { label: 'target' });
+    // an inch is 25.4 mm (international yard and pound agreement, 1959)
+    expect(bare.shows('Book', 1, 3)).toBe(25.4);
+  });
+
+  test('a plain list that a job made longer stays so when the job is taken back', async () => {
+    const { bare, port } = await connectedWorkshop(plainWorkshop, PLAIN);
+    const before = bare.name('Setwright_List_Stock');
+    const [stock] = await port.read([{ read: 'table', table: 'Stock' }]);
+    const seen = stock as TableSeen;
+    const below = { ...seen.at, row: seen.at.row + seen.at.rows, rows: 1 };
+    bare.typeRows(below.sheet, below.row, below.column, [Array<null>(below.columns).fill(null)]);
+    const [free] = await port.read([{ read: 'block', at: below }]);
+    const line = Array.from({ length: below.columns }, (_, at) => (at === 1 ? 'ELM' : null));
+    await port.apply(
+      [
+        { do: 'lengthen', table: 'Stock', rows: 1 },
+        { do: 'write', at: below, cells: [line] },
+      ],
+      [seen, free],
+      { label: 'longer', receiptKey: 'setwright.lastFill' },
+    );
+    expect(bare.name('Setwright_List_Stock')?.rows).toBe((before?.rows ?? 0) + 1);
+    await undoLast(port);
+    expect(bare.shows(below.sheet, below.row, below.column + 1)).toBeNull();
+    expect(bare.name('Setwright_List_Stock')?.rows).toBe((before?.rows ?? 0) + 1);
   });
 });
