@@ -146,16 +146,3 @@ test.each(all)(
     expect(await judged(page)).toEqual([]);
   },
 );
-
-test('much enlarged, at 160 px, the pane scrolls and nothing of it is cut off', async () => {
-  const page = await panes.open({ width: 160, zoom: 2 });
-  await SITUATIONS.plan[0]?.reach(page);
-  const lost = await page.evaluate(() => {
-    const body = document.querySelector('main > div');
-    const right = Math.max(
-      ...[...document.querySelectorAll('main > div *')].map((each) => each.getBoundingClientRect().right),
-    );
-    return body ? Math.round(right - body.getBoundingClientRect().left - body.scrollWidth) : 999;
-  });
-  expect(lost).toBeLessThanOrEqual(0);
-});

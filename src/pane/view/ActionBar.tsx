@@ -17,7 +17,7 @@ const useStyles = makeStyles({
   main: { minWidth: '104px' },
   others: { display: 'flex', justifyContent: 'space-between', columnGap: '8px' },
   undo: { display: 'flex', justifyContent: 'flex-end' },
-  named: { overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap' },
+  named: { overflowWrap: 'anywhere', textAlign: 'right' },
   other: { paddingLeft: '4px', paddingRight: '4px', minWidth: 0, fontWeight: tokens.fontWeightRegular },
 });
 
