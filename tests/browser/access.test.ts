@@ -146,3 +146,17 @@ test.each(all)(
     expect(await judged(page)).toEqual([]);
   },
 );
+
+test('much enlarged, at 160 px, nothing of the pane is cut off at its right', async () => {
+  const page = await panes.open({ width: 160, zoom: 2 });
+  await SITUATIONS.plan[0]?.reach(page);
+  const lost = await page.evaluate(() => {
+    // A table that scrolls in itself cuts nothing off.
+    const regions = [...document.querySelectorAll('[role=region][tabindex="0"]')];
+    const all = [...document.querySelectorAll('main *')].filter(
+      (each) => !regions.some((region) => region !== each && region.contains(each)),
+    );
+    return Math.round(Math.max(...all.map((each) => each.getBoundingClientRect().right)) - innerWidth);
+  });
+  expect(lost).toBeLessThanOrEqual(0);
+});

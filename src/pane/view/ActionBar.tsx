@@ -13,7 +13,12 @@ const useStyles = makeStyles({
     lineHeight: tokens.lineHeightBase200,
     color: tokens.colorNeutralForeground2,
   },
-  fill: { display: 'grid', gridTemplateColumns: 'auto minmax(0, 1fr)', columnGap: '8px' },
+  fill: {
+    display: 'grid',
+    gridTemplateColumns: 'auto minmax(0, 1fr)',
+    gap: '6px 8px',
+    '@media (max-width: 239px)': { gridTemplateColumns: 'minmax(0, 1fr)' },
+  },
   main: { minWidth: '104px' },
   others: { display: 'flex', justifyContent: 'space-between', columnGap: '8px' },
   undo: { display: 'flex', justifyContent: 'flex-end' },

@@ -9,7 +9,7 @@ import { SCREEN_WORDS, SCREENS_LABEL } from '../words';
 
 const useStyles = makeStyles({
   // Wide spacing of letters may need a further line; Excel's narrowest pane does not.
-  line: { display: 'flex', flexWrap: 'wrap', justifyContent: 'space-between' },
+  line: { display: 'flex', flexWrap: 'wrap', justifyContent: 'space-between', columnGap: '6px' },
   tab: {
     minHeight: '32px',
     minWidth: '24px',

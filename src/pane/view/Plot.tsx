@@ -76,6 +76,8 @@ const useStyles = makeStyles({
     lineHeight: '21px',
     color: tokens.colorNeutralForeground2,
     whiteSpace: 'nowrap',
+    // The table below says it whole.
+    '@media (max-width: 239px)': { right: 0, overflow: 'hidden', textOverflow: 'ellipsis' },
   },
 });
 
