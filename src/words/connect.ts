@@ -1,12 +1,12 @@
 /** Sentences for what a person should know before a table of the shop's own is taken for one of ours, and for what broke since. */
 import type { TableSchema } from '../workbook/columns';
 import type { BrokenMatch } from '../workbook/connect/resolve';
-import type { ConnectWarning, Likeness, ShopUnit, Why } from '../workbook/connect/types';
+import type { ConnectWarning, Likeness, ShopUnit } from '../workbook/connect/types';
 import { listed } from './listed';
 import { countOf } from './readings';
 
 /** Units by their names. */
-export const UNIT_WORDS: Readonly<Record<NonNullable<ShopUnit>, string>> = {
+const UNIT_WORDS: Readonly<Record<NonNullable<ShopUnit>, string>> = {
   in: 'inches',
   mm: 'millimetres',
   cm: 'centimetres',
@@ -22,15 +22,6 @@ export const UNIT_WORDS: Readonly<Record<NonNullable<ShopUnit>, string>> = {
 };
 
 const OUR_UNITS: Readonly<Record<string, string>> = { ...UNIT_WORDS, '%': 'per cent' };
-
-/** What a proposal goes by. */
-export const WHY_WORDS: Readonly<Record<Why, string>> = {
-  heading: 'by its heading',
-  synonym: 'by another name',
-  likeness: 'by a heading like it',
-  values: 'by its values',
-  none: 'nothing found',
-};
 
 /** Where the range begins in its sheet, from 0. */
 export interface RangeStart {

@@ -1,7 +1,8 @@
 /** Looking at a large list of the shop's own: what matching its columns, counting what cannot be read and turning it into ours take. */
 import { drained } from '../../src/core/index';
 import { bestTable, likenessOf } from '../../src/workbook/connect/likeness';
-import { countUnread, present } from '../../src/workbook/connect/present';
+import { isStandIn, standIn } from '../../src/workbook/connect/standIn';
+import { countUnread } from '../../src/workbook/connect/unread';
 import type { ColumnMatch } from '../../src/workbook/connect/types';
 import type { Seen } from '../../src/workbook/port';
 import { readTable } from '../../src/workbook/records';
@@ -51,14 +52,18 @@ export function benchConnect(): void {
     position === null ? [] : [{ key, position, unit, heading: HEADINGS[position] ?? '' }],
   );
   const body = rows.slice(1);
-  const ours = present(STOCK, matches, body);
+  const at = { sheet: 'List', row: 0, column: 0, rows: rows.length, columns: HEADINGS.length };
+  const table = { name: 'List', at, headers: HEADINGS, rows: body, protected: false, filtered: false };
+  const connected = () => standIn({ schema: STOCK, list: 'List', columns: matches }, table);
+  const seen = connected();
+  const ours = isStandIn(seen) ? [seen.headers, ...seen.rows] : [];
   const reading = 'readTable of the same rows under our headings';
   const results = medians(
     [
       { name: reading, run: () => readTable(STOCK, ours) },
       { name: 'likenessOf', run: () => likenessOf(STOCK, rows) },
       { name: 'bestTable', run: () => bestTable(rows) },
-      { name: 'present', run: () => present(STOCK, matches, body) },
+      { name: 'standIn', run: connected },
       { name: 'countUnread', run: () => drained(countUnread(STOCK, matches, body)) },
     ],
     7,

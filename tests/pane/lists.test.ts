@@ -1,3 +1,4 @@
+import { drained } from '../../src/core/index';
 import { describe, expect, test } from 'vitest';
 import {
   asked,
@@ -7,6 +8,7 @@ import {
   picked,
   pickRows,
   stillNeeded,
+  unreadIn,
   unused,
 } from '../../src/pane/view/tools/listsModel';
 import type { Match } from '../../src/pane/view/tools/listsModel';
@@ -78,14 +80,14 @@ describe('matching', () => {
     expect(rows.mass?.pick.unit).toBe('oz');
     expect(rows.upperDiameter?.pick.unit).toBe('mm');
     expect(rows.length?.samples[0]).toEqual({ theirs: '10 1/2"', ours: '10.500' });
-    expect(rows.price?.unread).toBe(0);
+    expect(drained(unreadIn(match)).get('price')).toEqual({ count: 0, filled: 24 });
   });
 
   test('a wrong unit shows at once what cannot be read', async () => {
     const match = await matchOf(foreign(), 0);
     const at = match.picks.get('mass')?.position ?? null;
-    const rows = pickRows(picked(match, 'mass', { position: at, unit: 'g' }));
-    expect(rows.find(({ column }) => column.key === 'mass')).toMatchObject({ unread: 24, filled: 24 });
+    const unread = drained(unreadIn(picked(match, 'mass', { position: at, unit: 'g' })));
+    expect(unread.get('mass')).toEqual({ count: 24, filled: 24 });
   });
 
   test('a heading stands for one column: picked for another, it is taken from the first', async () => {

@@ -96,21 +96,24 @@ export interface BestTable {
   readonly likeness: Likeness;
 }
 
-/** The same in steps, one for each of our tables. */
-export function* bestTableSteps(rows: Rows): Generator<Progress, BestTable | null> {
+/** The same in steps, one for each of the tables that it may be. */
+export function* bestTableSteps(
+  rows: Rows,
+  candidates: readonly TableSchema[] = TABLES,
+): Generator<Progress, BestTable | null> {
   const kept = new Map<string, Looked>();
   let best: { table: string; likeness: Likeness; score: number } | null = null;
-  for (const [at, schema] of TABLES.entries()) {
+  for (const [at, schema] of candidates.entries()) {
     const likeness = likenessIn(schema, rows, kept);
     const score = tableScore(schema, likeness);
     if (score > (best?.score ?? LEAST_LIKE)) best = { table: schema.name, likeness, score };
-    yield { done: at + 1, of: TABLES.length };
+    yield { done: at + 1, of: candidates.length };
   }
   return best && { table: best.table, likeness: best.likeness };
 }
 
 const LEAST_LIKE = 0.3;
-/** One column alone is no table. */
+/** One column that fits is chance. */
 const LEAST_COLUMNS = 2;
 
 /** How much of the range one of our tables explains, and how much of what it needs it finds there. */
@@ -120,7 +123,7 @@ function tableScore(schema: TableSchema, { proposals, unknown }: Likeness): numb
   const needed = proposals.filter(({ key }) => columnOf(schema, key).needed);
   const met = needed.reduce((total, { position, sureness }) => total + (position === null ? 0 : sureness), 0);
   const columns = found.length + unknown.length;
-  return columns < LEAST_COLUMNS
+  return found.length < LEAST_COLUMNS
     ? 0
     : (sum / columns) * (0.25 + 0.75 * (needed.length === 0 ? 0.6 : met / needed.length));
 }

@@ -1,17 +1,16 @@
 /** Lists that a workbook holds and that might stand for tables of ours: its tables, and cells in use on sheets without one. */
-import type { Block, BlockSeen, NameSeen, Seen, SheetContents, TableSeen, WorkbookPort } from '../port';
+import type { Block, BlockSeen, NameSeen, Seen, SheetContents, WorkbookPort } from '../port';
 import { overlap, sameName } from '../shared/address';
 import { TABLES } from '../schema';
 import { CONNECTABLE, HEADINGS } from '../tables/headings';
-import { bestTable, likenessOf } from './likeness';
+import { ALWAYS, paced, type GoOn } from '../pace';
+import { bestTableSteps, likenessOf } from './likeness';
 import type { Likeness } from './types';
 
 /** Rows that are looked at to tell what a list is. */
 const SAMPLE_ROWS = 200;
 /** Sheets beyond these are not looked at unasked. */
 const MOST_LISTS = 40;
-/** One column that fits is chance. */
-const FEWEST_COLUMNS = 2;
 /** Columns beyond these belong to no list of things that are kept. */
 const MOST_COLUMNS = 120;
 
@@ -31,27 +30,32 @@ export interface ListRead {
   readonly list: List;
   /** Headings first, or whatever stands above them. */
   readonly rows: readonly (readonly Seen[])[];
-  readonly behind: TableSeen | BlockSeen;
 }
 
-/** Lists of a workbook, those that look like something of ours first. */
-export async function findLists(port: WorkbookPort): Promise<List[]> {
+/**
+ * Lists of a workbook, those that look like something of ours first.
+ *
+ * @param goOn asked between the tables that a list is held against; stopped, the rest is not looked at
+ */
+export async function findLists(port: WorkbookPort, goOn: GoOn = ALWAYS): Promise<List[]> {
   const [contents] = await port.read([{ read: 'contents' }]);
   const places = contents.flatMap(placesOn).slice(0, MOST_LISTS);
   if (places.length === 0) return [];
   const blocks = await port.read(places.map(({ at }) => ({ read: 'block', at: sampleOf(at) }) as const));
-  const lists = places.map(({ table, at }, i) => {
-    const best = likest((blocks[i] as BlockSeen).values);
+  const lists: List[] = [];
+  for (const [i, { table, at }] of places.entries()) {
+    const best = await likest((blocks[i] as BlockSeen).values, goOn);
     const columns = best ? best.likeness.proposals.filter(({ position }) => position !== null).length : 0;
-    return { table, at, like: best && columns >= FEWEST_COLUMNS ? best.table : null, columns };
-  });
+    lists.push({ table, at, like: best?.table ?? null, columns });
+  }
   return [...lists.filter(({ like }) => like !== null), ...lists.filter(({ like }) => like === null)];
 }
 
+const CANDIDATES = TABLES.filter(({ name }) => (CONNECTABLE as readonly string[]).includes(name));
+
 /** The table that a list looks most like, of those that it can stand for. */
-function likest(rows: readonly (readonly Seen[])[]): ReturnType<typeof bestTable> {
-  const best = bestTable(rows);
-  return best && (CONNECTABLE as readonly string[]).includes(best.table) ? best : null;
+async function likest(rows: readonly (readonly Seen[])[], goOn: GoOn) {
+  return (await paced(bestTableSteps(rows, CANDIDATES), goOn)) ?? null;
 }
 
 function sampleOf(at: Block): Block {
@@ -93,24 +97,25 @@ export async function listAtSelection(port: WorkbookPort): Promise<Pick<List, 't
 export async function readList(
   port: WorkbookPort,
   { table, at }: Pick<List, 'table' | 'at'>,
+  goOn: GoOn = ALWAYS,
 ): Promise<ListRead | null> {
   if (table !== null) {
     const [seen] = await port.read([{ read: 'table', table }]);
-    return seen && listRead(table, seen.at, [seen.headers, ...seen.rows], seen);
+    return seen && listRead(table, seen.at, [seen.headers, ...seen.rows], goOn);
   }
   const within = { ...at, columns: Math.min(at.columns, MOST_COLUMNS) };
   const [seen] = await port.read([{ read: 'block', at: within }]);
-  return seen.sheetExists ? listRead(null, within, seen.values, seen) : null;
+  return seen.sheetExists ? listRead(null, within, seen.values, goOn) : null;
 }
 
-function listRead(
+async function listRead(
   table: string | null,
   at: Block,
   rows: readonly (readonly Seen[])[],
-  behind: TableSeen | BlockSeen,
-): ListRead {
-  const best = likest(rows.slice(0, SAMPLE_ROWS));
-  return { list: { table, at, like: best?.table ?? null, columns: 0 }, rows, behind };
+  goOn: GoOn,
+): Promise<ListRead> {
+  const best = await likest(rows.slice(0, SAMPLE_ROWS), goOn);
+  return { list: { table, at, like: best?.table ?? null, columns: 0 }, rows };
 }
 
 /** How a list would be matched to a table of ours. */

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { demoTables } from '../../../src/tryout/demo/demoTables';
 import { bestTable, likenessOf } from '../../../src/workbook/connect/likeness';
-import { present } from '../../../src/workbook/connect/present';
+import { presented } from './presented';
 import { TABLES } from '../../../src/workbook/schema';
 import type { Seen } from '../../../src/workbook/port';
 
@@ -34,7 +34,7 @@ describe.each(tables)('our own table $name', ({ name, schema, rows }) => {
       position: position ?? -1,
       heading: schema.columns[position ?? -1]?.header ?? '',
     }));
-    expect(present(schema, matches, rows.slice(1))).toEqual(rows.map((cells) => cells.map((cell) => cell ?? null)));
+    expect(presented(schema, matches, rows.slice(1))).toEqual(rows.map((cells) => cells.map((cell) => cell ?? null)));
   });
 });
 

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { drained } from '../../../src/core/index';
 import { likenessOf } from '../../../src/workbook/connect/likeness';
-import { countUnread, present } from '../../../src/workbook/connect/present';
+import { countUnread } from '../../../src/workbook/connect/unread';
+import { presented } from './presented';
 import type { ColumnMatch, Likeness, ShopUnit } from '../../../src/workbook/connect/types';
 import { fromOurs } from '../../../src/workbook/connect/units';
 import type { Seen } from '../../../src/workbook/port';
@@ -25,18 +26,18 @@ function recordsOf(matrix: readonly (readonly Seen[])[]): Record<string, unknown
 describe('a shop’s rows as ours', () => {
   it('stand under our headings, in our order and our units', () => {
     const likeness = likenessOf(STOCK, METRIC.rows);
-    const [header, first] = present(STOCK, matchesOf(likeness), METRIC.rows.slice(1));
+    const [header, first] = presented(STOCK, matchesOf(likeness), METRIC.rows.slice(1));
     expect(header).toEqual([
       ...['Item', 'Description', 'Core (in)', 'Mass (g)', 'Upper diameter (in)', 'Length (in)', 'On hand', 'Supplier'],
     ]);
     expect(first).toEqual(['F-101', 'Fern Midsize', 14.7 / 25.4, 52, 23.4 / 25.4, 267 / 25.4, 12, 'Nordholm']);
   });
 
-  it('say how many cells cannot be read, and where the first of them are', () => {
+  it('say how many cells cannot be read, of those that hold something', () => {
     const likeness = likenessOf(STOCK, TYPED.rows);
     const unread = drained(countUnread(STOCK, matchesOf(likeness), TYPED.rows.slice(1)));
-    expect(unread.get('mass')).toEqual({ count: 1, rows: [3] });
-    expect(unread.get('core')).toEqual({ count: 0, rows: [] });
+    expect(unread.get('mass')).toEqual({ count: 1, filled: 4 });
+    expect(unread.get('core')).toEqual({ count: 0, filled: 4 });
     expect(likeness.proposals.find(({ key }) => key === 'mass')?.unread).toBe(1);
   });
 
@@ -160,7 +161,7 @@ describe('the same facts', () => {
           ];
           const likeness = likenessOf(STOCK, rows);
           expect(likeness.headerRow).toBe(title.length);
-          const records = recordsOf(present(STOCK, matchesOf(likeness), rows.slice(likeness.headerRow + 1)));
+          const records = recordsOf(presented(STOCK, matchesOf(likeness), rows.slice(likeness.headerRow + 1)));
           expect(records.length).toBe(facts.length);
           records.forEach((record, at) => {
             for (const key of KEYS) {

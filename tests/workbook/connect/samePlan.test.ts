@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { demoTables } from '../../../src/tryout/demo/demoTables';
 import { likenessOf } from '../../../src/workbook/connect/likeness';
-import { present } from '../../../src/workbook/connect/present';
+import { presented } from './presented';
 import type { ShopUnit } from '../../../src/workbook/connect/types';
 import { unitsOf } from '../../../src/workbook/connect/units';
 import { planCells } from '../../../src/workbook/planCells';
@@ -103,7 +103,7 @@ function connected(schema: TableSchema, rows: Table): Table {
   const matches = proposals.flatMap(({ key, position, unit }) =>
     position === null ? [] : [{ key, position, unit, heading: headings[position] ?? '' }],
   );
-  return present(schema, matches, rows.slice(headerRow + 1, lastRow + 1));
+  return presented(schema, matches, rows.slice(headerRow + 1, lastRow + 1));
 }
 
 /** Conversion there and back costs the last digits. */

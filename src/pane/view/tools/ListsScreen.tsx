@@ -4,6 +4,7 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { readConnections, type Connection } from '../../../workbook/connect/connections';
 import { findLists, listAtSelection, placesOfLists, readList, type List } from '../../../workbook/connect/lists';
 import { bareOf } from '../../../workbook/connecting';
+import type { GoOn } from '../../../workbook/pace';
 import { TABLES } from '../../../workbook/schema';
 import { HEADINGS } from '../../../workbook/tables/headings';
 import { sayIssue } from '../../../words/issues';
@@ -56,11 +57,14 @@ function failed(error: unknown): Looked {
   return { lists: [], connections: [], problem };
 }
 
+/** Lets the page draw and take input between two tables that a list is held against. */
+const resting: GoOn = () => new Promise((done) => setTimeout(() => done(true), 0));
+
 async function lookThrough(port: Parameters<typeof findLists>[0]): Promise<Looked> {
   const [headings] = await port.read([{ read: 'table', table: HEADINGS.name }]);
   const read = headings ? readConnections([headings.headers, ...headings.rows], headings.at.row + 1) : null;
   const connections = read?.ok ? read.value : [];
-  const lists = await findLists(port);
+  const lists = await findLists(port, resting);
   const places = await placesOfLists(
     port,
     connections.map(({ list }) => list),
@@ -182,7 +186,7 @@ export function ListsScreen({ pane }: { readonly pane: PaneNow }) {
   const onMatch: FoundProps['onMatch'] = (list, table, before) => {
     setSays(null);
     const begin = async () => {
-      const read = await inspect((port) => readList(bareOf(port), list));
+      const read = await inspect((port) => readList(bareOf(port), list, resting));
       const begun = read && beginMatch(read, table ?? read.list.like ?? 'Stock');
       setMatch(begun && before ? asConnected(begun, before) : begun);
     };

@@ -1,15 +1,17 @@
 /** One list looked over before it is connected: for each column of ours the heading, the unit, and what stands below it. */
 import { Button, makeStyles, tokens } from '@fluentui/react-components';
-import { useId, useMemo } from 'react';
+import { useCallback, useId, useMemo } from 'react';
 import { CONNECTABLE } from '../../../workbook/tables/headings';
 import type { TableSchema } from '../../../workbook/schema';
 import type { ShopUnit } from '../../../workbook/connect/types';
 import { sayConnectWarning } from '../../../words/connect';
+import type { Unread } from '../../../workbook/connect/unread';
+import { useLong } from '../../state/useLong';
 import type { PaneNow } from '../../state/usePane';
 import { Choice, FieldLine } from '../fields';
 import { Fold } from '../Fold';
 import { connectDeed } from './listsDeeds';
-import { asked, bodyOf, picked, pickRows, stillNeeded, unused, type Match, type PickRow } from './listsModel';
+import { asked, bodyOf, picked, pickRows, stillNeeded, unreadIn, unused, type Match, type PickRow } from './listsModel';
 import { foundLine, listName, LISTS_WORDS, UNIT_WORDS } from './listsWords';
 import { Buttons, Part, Says, Sentences } from './parts';
 
@@ -61,13 +63,15 @@ function sampleText({ samples }: PickRow, unit: string): string {
 
 interface RowProps {
   readonly row: PickRow;
+  /** Counted over all rows; not there while that is being done. */
+  readonly unread: Unread | undefined;
   readonly options: Readonly<Record<HeadingKey, string>>;
   readonly onPick: (pick: PickRow['pick']) => void;
 }
 
-function MatchRow({ row, options, onPick }: RowProps) {
+function MatchRow({ row, unread, options, onPick }: RowProps) {
   const styles = useStyles();
-  const { column, pick, units, unread, filled } = row;
+  const { column, pick, units } = row;
   const samples = sampleText(row, column.unit ?? '');
   return (
     <li className={styles.row}>
@@ -92,16 +96,21 @@ function MatchRow({ row, options, onPick }: RowProps) {
         )}
       </div>
       {samples !== '' && <p className={styles.samples}>{samples}</p>}
-      {unread > 0 && (
+      {unread !== undefined && unread.count > 0 && (
         <p className={`${styles.samples} ${styles.unread}`} role="status">
-          {LISTS_WORDS.unread(unread, filled)}
+          {LISTS_WORDS.unread(unread.count, unread.filled)}
         </p>
       )}
     </li>
   );
 }
 
-function Rows({ rows, match, onMatch }: Pick<MatchProps, 'match' | 'onMatch'> & { readonly rows: readonly PickRow[] }) {
+interface RowsProps extends Pick<MatchProps, 'match' | 'onMatch'> {
+  readonly rows: readonly PickRow[];
+  readonly unread: ReadonlyMap<string, Unread> | undefined;
+}
+
+function Rows({ rows, unread, match, onMatch }: RowsProps) {
   const styles = useStyles();
   const options = useMemo(() => headingOptions(match), [match.likeness]);
   return (
@@ -110,6 +119,7 @@ function Rows({ rows, match, onMatch }: Pick<MatchProps, 'match' | 'onMatch'> & 
         <MatchRow
           key={row.column.key}
           row={row}
+          unread={unread?.get(row.column.key)}
           options={options}
           onPick={(pick) => onMatch(picked(match, row.column.key, pick))}
         />
@@ -129,6 +139,7 @@ export function MatchPart({ pane, match, onMatch, onTable, onDone }: MatchProps)
   const { state, does } = pane;
   const tableId = useId();
   const rows = useMemo(() => pickRows(match), [match]);
+  const { answer: unread } = useLong(useCallback(() => unreadIn(match), [match]));
   const { likeness, schema, read } = match;
   // What was found stands first; a row keeps its place while a person changes it.
   const first = useMemo(() => {
@@ -148,10 +159,10 @@ export function MatchPart({ pane, match, onMatch, onTable, onDone }: MatchProps)
       </FieldLine>
       <Says live>{foundLine(found, rows.length, bodyOf(match).length)}</Says>
       <Sentences texts={warningsOf(match)} flagged />
-      <Rows rows={shown} match={match} onMatch={onMatch} />
+      <Rows rows={shown} unread={unread} match={match} onMatch={onMatch} />
       {others.length > 0 && (
         <Fold title={LISTS_WORDS.more(others.length)}>
-          <Rows rows={others} match={match} onMatch={onMatch} />
+          <Rows rows={others} unread={unread} match={match} onMatch={onMatch} />
         </Fold>
       )}
       {rest.length > 0 && (

@@ -1,13 +1,15 @@
 /** How a list of the shop's is being matched to a table of ours, as far as a person has settled it. Pure. */
+import type { Progress } from '../../../core/index';
 import type { Block, Seen } from '../../../workbook/port';
-import { isBlank, readCell } from '../../../workbook/records';
+import { isBlank } from '../../../workbook/records';
 import { TABLES, type Column, type TableSchema } from '../../../workbook/schema';
 import { ourCell } from '../../../workbook/connect/cells';
 import type { ConnectAsked } from '../../../workbook/connect/connectList';
 import type { Connection } from '../../../workbook/connect/connections';
 import { likenessTo, type ListRead } from '../../../workbook/connect/lists';
-import type { Likeness, ShopUnit } from '../../../workbook/connect/types';
+import type { ColumnMatch, Likeness, ShopUnit } from '../../../workbook/connect/types';
 import { unitsOf } from '../../../workbook/connect/units';
+import { countUnread, type Unread } from '../../../workbook/connect/unread';
 
 /** Which column of the list one of ours is; null: none. */
 export interface Pick {
@@ -29,9 +31,6 @@ export interface PickRow {
   readonly units: readonly ShopUnit[];
   /** What stands below that heading, as it stands and as it is read. */
   readonly samples: readonly { readonly theirs: string; readonly ours: string | null }[];
-  /** Cells that cannot be read as this column, of those that hold something; only where a column is picked. */
-  readonly unread: number;
-  readonly filled: number;
 }
 
 /** Begins to match a list to a table; null where there is no such table. */
@@ -74,29 +73,24 @@ export function pickRows(match: Match): PickRow[] {
   const body = bodyOf(match);
   return match.schema.columns.map((column) => {
     const pick = match.picks.get(column.key) ?? { position: null, unit: null };
-    const cells = pick.position === null ? [] : body.map((row) => row[pick.position ?? -1] ?? null).filter(isFilled);
-    const read = cells.map((cell) => ourCell(column, pick.unit, cell));
-    return {
-      column,
-      pick,
-      units: unitsOf(column),
-      samples: firstThree(column, cells, read),
-      unread: read.filter((cell) => !readCell(column, cell).ok).length,
-      filled: cells.length,
-    };
+    return { column, pick, units: unitsOf(column), samples: firstThree(column, pick, body) };
   });
 }
 
-function isFilled(cell: Seen): boolean {
-  return !isBlank(cell);
+/** Counts over all rows what cannot be read as it was picked; a long list takes a while. */
+export function unreadIn(match: Match): Generator<Progress, ReadonlyMap<string, Unread>> {
+  return countUnread(match.schema, matchesOf(match), bodyOf(match));
 }
 
 /** The first three that differ. */
-function firstThree(column: Column, cells: readonly Seen[], read: readonly Seen[]): PickRow['samples'] {
+function firstThree(column: Column, { position, unit }: Pick, body: readonly (readonly Seen[])[]): PickRow['samples'] {
   const samples = new Map<string, string | null>();
-  for (const [at, cell] of cells.entries()) {
-    const [theirs, ours] = [shown(cell), inUnit(column, read[at] ?? null)];
-    if (samples.size < SAMPLES && !samples.has(theirs)) samples.set(theirs, sameText(theirs, ours) ? null : ours);
+  for (const row of position === null ? [] : body) {
+    const cell = row[position ?? -1] ?? null;
+    const theirs = shown(cell);
+    if (isBlank(cell) || samples.has(theirs)) continue;
+    const ours = inUnit(column, ourCell(column, unit, cell));
+    samples.set(theirs, sameText(theirs, ours) ? null : ours);
     if (samples.size === SAMPLES) break;
   }
   return [...samples].map(([theirs, ours]) => ({ theirs, ours }));
@@ -139,13 +133,16 @@ export function unused({ likeness, picks }: Match): string[] {
 }
 
 export function asked(match: Match): ConnectAsked {
-  const { read, schema, likeness, picks } = match;
+  const { read, schema, likeness } = match;
   const { list } = read;
   const first = likeness.headerRow - likeness.headerRows + 1;
   const within: Block = { ...list.at, row: list.at.row + first, rows: likeness.lastRow - first + 1 };
-  const matches = [...picks].flatMap(([key, { position, unit }]) => {
+  return { schema, list, within: list.table === null ? within : null, matches: matchesOf(match) };
+}
+
+function matchesOf({ likeness, picks }: Match): ColumnMatch[] {
+  return [...picks].flatMap(([key, { position, unit }]) => {
     if (position === null) return [];
     return [{ key, heading: likeness.headings[position] ?? '', position, unit }];
   });
-  return { schema, list, within: list.table === null ? within : null, matches };
 }
