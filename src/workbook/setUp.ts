@@ -34,7 +34,8 @@ const DRESSED_ROWS = 100;
 /** Blank rows of a table where the host does not let it grow by typing below it. */
 const BLANK_ROWS_IF_FIXED = 40;
 
-const HEADER_FORMAT: CellFormat = { bold: true, wrap: true, vertical: 'center', fill: GREY.band, ink: GREY.ink };
+/** The row of headings of each of our tables. */
+export const HEADER_FORMAT: CellFormat = { bold: true, wrap: true, vertical: 'center', fill: GREY.band, ink: GREY.ink };
 
 /** A table of ours as it stands, and what stands on the sheet of that name. */
 export interface TableLook {

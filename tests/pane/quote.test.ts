@@ -173,7 +173,8 @@ describe('a price at the counter', () => {
   });
 
   test.each([
-    [{ clubs: 'x' }, 'Clubs is'],
+    [{ clubs: 'x' }, 'Clubs is “x”, not a number. Give a whole number'],
+    [{ clubs: '3', layers: 'two' }, 'Layers is “two”, not a number'],
     [{ clubs: '2.5' }, 'Clubs is 2.5. Give a whole number'],
     [{ clubs: '-3' }, 'Clubs is −3'],
     [{ clubs: '3', layers: '99' }, 'Layers is 99'],

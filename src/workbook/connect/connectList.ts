@@ -6,6 +6,7 @@ import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from '../planPlaces';
 import { politely } from '../polite';
 import type { Block, BlockSeen, Change, Put, Query, TableSeen, WorkbookPort } from '../port';
 import { isBlank, readTable } from '../records';
+import { HEADER_FORMAT } from '../setUp';
 import type { TableSchema } from '../schema';
 import { nameCells, named, sameName } from '../shared/address';
 import { LIST_STEM } from '../shared/limits';
@@ -185,7 +186,7 @@ function newHeadings(
     { do: 'format', at: at(NEW_ROWS), format: { number: '@' } },
     { do: 'write', at: at(cells.length), cells },
     { do: 'table', name: HEADINGS.name, at: at(cells.length) },
-    { do: 'format', at: at(1), format: { bold: true, wrap: true, vertical: 'center' } },
+    { do: 'format', at: at(1), format: HEADER_FORMAT },
     { do: 'widths', sheet: HEADINGS.name, column: 0, widths: HEADINGS.columns.map(({ width }) => width) },
     { do: 'freezeRows', sheet: HEADINGS.name, rows: 1 },
   ];

@@ -179,5 +179,14 @@ export function counterSeen({ tables }: Shop, form: CounterForm, today: number):
     issued: today,
     discountPercent: form.discount.trim() === '' ? undefined : form.discount,
   };
-  return { asked, terms, made: quoteCounter(tables, asked, terms) };
+  const issues = [...notNumber(form.clubs, 'Clubs'), ...notNumber(form.layers, 'Layers')];
+  const made =
+    issues.length > 0 ? { quote: undefined, perClub: undefined, issues } : quoteCounter(tables, asked, terms);
+  return { asked, terms, made };
+}
+
+/** What was typed for a count and is none: the core is told numbers, and could only say that this one is not. */
+function notNumber(typed: string, field: string): Issue[] {
+  const isNumber = typed.trim() === '' || plainNumber(typed) !== undefined;
+  return isNumber ? [] : [{ code: 'notNumber', field, got: typed.trim(), expected: 'a whole number' }];
 }
