@@ -122,6 +122,8 @@ export interface PaneNow {
   readonly preview: Result<Planned> | null;
   /** The clubs that the choices go to, as a screen that helps choosing takes them; null while there are none. */
   readonly concerned: PlanInput | null;
+  /** Whether something has just been typed that `preview` and `concerned` do not know yet. */
+  readonly settling: boolean;
   readonly slowTask: Task | null;
   readonly inspect: Work['inspect'];
 }
@@ -201,6 +203,7 @@ export function usePane(work: Work): PaneNow {
   );
   return {
     concerned,
+    settling: settled !== state.form,
     state,
     send,
     does: useDoes(work, state, send, look),

@@ -1,6 +1,6 @@
 /** Choosing grip and layers club by club: what may be chosen, what counts first, and what came of it. */
 import { Button, makeStyles, ProgressBar } from '@fluentui/react-components';
-import { useCallback, useId, useState } from 'react';
+import { useCallback, useEffect, useId, useState } from 'react';
 import {
   AIMS,
   solveSteps,
@@ -30,6 +30,8 @@ const useStyles = makeStyles({
 
 interface SolveProps {
   readonly input: PlanInput;
+  /** Whether `input` is about to change: what is asked for meanwhile is looked for among what comes. */
+  readonly settling: boolean;
   readonly tried: readonly Tried[];
   readonly form: CompareForm;
   readonly onForm: (change: Partial<CompareForm>) => void;
@@ -151,8 +153,9 @@ function losingTarget(solution: Solved, input: PlanInput): readonly string[] {
   return solution.choices.filter(({ row }) => taken.get(row)?.targetDiameter === null).map(({ club }) => club.name);
 }
 
-export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
+export function SolvePart({ input, settling, tried, form, onForm, onTake }: SolveProps) {
   const ticked = itemsTicked(form.shortlist, tried);
+  const [wanted, setWanted] = useState(false);
   const [asked, setAsked] = useState<SolveRequest | null>(null);
   const begin = useCallback(() => solveSteps(asked as SolveRequest, assign), [asked]);
   const { answer, settled, progress } = useLong(asked ? begin : null);
@@ -165,8 +168,17 @@ export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
     sizesDiffer: form.sizesDiffer,
   });
   const now = request();
-  const running = asked !== null && !settled;
-  const found = asked && settled ? answer : undefined;
+  useEffect(() => {
+    if (!wanted || settling) return;
+    setWanted(false);
+    setAsked(request());
+  }, [wanted, settling]);
+  const running = wanted || (asked !== null && !settled);
+  const found = asked && settled && !wanted ? answer : undefined;
+  const stop = (): void => {
+    setWanted(false);
+    setAsked(null);
+  };
   const stale = asked !== null && found !== undefined && !isSame(asked, now);
   return (
     <Part title={SOLVE_WORDS.title} ruled>
@@ -176,10 +188,10 @@ export function SolvePart({ input, tried, form, onForm, onTake }: SolveProps) {
       <Fields form={form} ticked={ticked.length} onForm={onForm} />
       {nothing && <Says quiet>{SOLVE_WORDS.noTicks}</Says>}
       <Buttons>
-        <Button appearance="primary" disabledFocusable={running || nothing} onClick={() => setAsked(now)}>
+        <Button appearance="primary" disabledFocusable={running || nothing} onClick={() => setWanted(true)}>
           {SOLVE_WORDS.go}
         </Button>
-        {running && <Button onClick={() => setAsked(null)}>{SOLVE_WORDS.stop}</Button>}
+        {running && <Button onClick={stop}>{SOLVE_WORDS.stop}</Button>}
       </Buttons>
       {running && progress && (
         <>
