@@ -39,6 +39,7 @@ import { workOn } from '../../src/pane/workOn';
 import { findLists, readList } from '../../src/workbook/connect/lists';
 import { keepPlans, PLANS_KEY } from '../../src/workbook/planPlaces';
 import { bringUpToDate } from '../../src/workbook/upToDate';
+import { sayIssue } from '../../src/words/issues';
 import { sayPortError } from '../../src/words/portErrors';
 import { sayUpToDate, UP_TO_DATE } from '../../src/words/upToDate';
 import { planScope, scopeRows } from '../../src/workbook/planScope';
@@ -74,10 +75,18 @@ async function looked(port: WorkbookPort, act: (work: Work, seen: ShopSeen) => P
   return look.shop ? act(work, look.shop) : look.failed;
 }
 
+/** What a screen says where its buttons would be. */
+type NoButton = Extract<Outcome, { kind: 'failed' }>;
+
+const noButton = (text: string): NoButton => ({ kind: 'failed', title: 'Stock', text, list: [] });
+
 const deed =
-  (make: (seen: ShopSeen) => Deed) =>
+  (make: (seen: ShopSeen) => Deed | NoButton) =>
   (port: WorkbookPort): Promise<Outcome> =>
-    looked(port, (work, seen) => work.deed(seen, make(seen), null, quiet));
+    looked(port, async (work, seen) => {
+      const made = make(seen);
+      return 'kind' in made ? made : work.deed(seen, made, null, quiet);
+    });
 
 const OFFER = { field: 'layerGrams', item: undefined, suggested: 1.9, low: 1.8, high: 2 } as Offer;
 const TERMS = { issued: TODAY };
@@ -226,8 +235,10 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
       name: 'place an order',
       of: 'placeDeed',
       run: deed((seen) => {
-        const [wanted] = stockNow(seen).orders;
-        if (!wanted) throw new Error('nothing is to be ordered');
+        const stock = stockNow(seen);
+        if (!stock.ok) return noButton(sayIssue(stock.issue));
+        const [wanted] = stock.value.orders;
+        if (!wanted) return noButton('Nothing is to be ordered.');
         return placeDeed({ supplier: wanted.supplier, lines: wanted.lines });
       }),
     },
@@ -235,7 +246,7 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
       name: 'take an order in',
       of: 'takeInDeed',
       after: ['place an order'],
-      run: deed((seen) => takeInDeed(placed(seen))),
+      run: ofPlaced(takeInDeed),
     },
     {
       name: 'put on order',
@@ -248,7 +259,7 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
       name: 'cancel an order',
       of: 'cancelDeed',
       after: ['put on order'],
-      run: deed((seen) => cancelDeed(placed(seen))),
+      run: ofPlaced(cancelDeed),
     },
     { name: 'pick list', of: 'pickDeed', run: deed(() => pickDeed(null)) },
     { name: 'ticket', of: 'ticketDeed', run: deed(() => ticketDeed(job)) },
@@ -348,15 +359,14 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
 
 export const TRIALS = trialsOf(PLAIN);
 
-function stockNow(seen: ShopSeen) {
-  const stock = stockOf(shopOf(seen));
-  if (!stock.ok) throw new Error(stock.issue.code);
-  return stock.value;
-}
+const stockNow = (seen: ShopSeen) => stockOf(shopOf(seen));
 
-/** The order that still waits for something. */
-function placed(seen: ShopSeen): string {
-  return openOrders(stockNow(seen).placed)[0]?.order ?? '';
+/** Does something with the order that still waits for something. */
+function ofPlaced(make: (order: string) => Deed) {
+  return deed((seen) => {
+    const stock = stockNow(seen);
+    return stock.ok ? make(openOrders(stock.value.placed)[0]?.order ?? '') : noButton(sayIssue(stock.issue));
+  });
 }
 
 export function trialNamed(name: string): Trial {
