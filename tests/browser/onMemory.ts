@@ -22,7 +22,7 @@ async function bundlePane(): Promise<string> {
 }
 
 export interface PaneOptions {
-  readonly content?: 'empty' | 'setUp' | 'demo' | 'foreign';
+  readonly content?: 'empty' | 'setUp' | 'demo' | 'foreign' | 'older';
   readonly theme?: 'light' | 'dark' | 'contrast';
   readonly width?: number;
   readonly height?: number;

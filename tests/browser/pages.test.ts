@@ -33,3 +33,13 @@ test('the manifest is well-formed XML', async () => {
   expect(errors).toBe(0);
   await close();
 });
+
+test('the pane’s Help opens a page of its own in the help', async () => {
+  const { page, problems, close } = await openTryout();
+  const help = page.getByRole('main').getByRole('link', { name: 'Help', exact: true });
+  await help.waitFor();
+  const [opened] = await Promise.all([page.context().waitForEvent('page'), help.click()]);
+  await opened.getByRole('heading', { level: 1, name: 'Plan' }).waitFor();
+  expect(problems).toEqual([]);
+  await close();
+});

@@ -237,3 +237,31 @@ test('freezing before filling says what to do first', async () => {
     .getByText(/Fill it first/)
     .waitFor();
 });
+
+test('a workbook of an earlier version says what it lacks, is brought up to date, and can be taken back', async () => {
+  const page = await panes.open({ content: 'older' });
+  const fold = page.getByText('Set up by an earlier version', { exact: true });
+  await fold.click();
+  await page.getByText(/^New tables: Sizes, /).waitFor();
+  expect(await overflow(page)).toBeLessThanOrEqual(0);
+  await button(page, 'Bring this workbook up to date').click();
+  await status(page).getByText('The workbook is up to date').waitFor();
+  await fold.waitFor({ state: 'detached' });
+  expect(await page.evaluate(() => window.sheet.read('Clubs', 0, 'New grip mass (g)'))).toBe('New grip mass (g)');
+  await button(page, /^Undo/).click();
+  await fold.waitFor();
+});
+
+test('Help leads to the page of the tab that is shown', async () => {
+  const page = await planned({}, /R-201/);
+  const help = page.getByRole('link', { name: 'Help' });
+  expect(await help.getAttribute('href')).toBe('help/tabs/plan.html');
+  for (const [tab, path] of [
+    ['Even out', 'even'],
+    ['Quote', 'quote'],
+    ['Lists', 'lists'],
+  ] as const) {
+    await page.getByRole('tab', { name: tab, exact: true }).click();
+    expect(await help.getAttribute('href')).toBe(`help/tabs/${path}.html`);
+  }
+});

@@ -12,6 +12,7 @@ import { PortError, type Seen } from '../../src/workbook/port';
 import { setUp } from '../../src/workbook/setUp';
 import { MemoryPort } from '../workbook/memoryPort';
 import { typeForeign } from '../workbook/connect/foreign';
+import { olderWorkshop } from '../workbook/olderWorkshop';
 import { spillPlan } from '../workbook/workshop';
 
 /** What a test can do in the sheet. */
@@ -39,9 +40,10 @@ declare global {
   }
 }
 
-type Content = 'empty' | 'setUp' | 'demo' | 'foreign';
+type Content = 'empty' | 'setUp' | 'demo' | 'foreign' | 'older';
 
 async function openWorkbook(content: Content): Promise<MemoryPort> {
+  if (content === 'older') return olderWorkshop();
   const port = new MemoryPort();
   port.calculate = spillPlan;
   if (content === 'setUp') await setUp(port);

@@ -170,10 +170,13 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
 export interface PaneProps {
   readonly port: WorkbookPort;
   readonly theme: ThemeName;
+  /** The help’s start; each tab has a page of its own in the folder beside it. */
   readonly helpUrl: string;
   /** The page's title, for a page that shows nothing else; read out, not shown, as the host shows it already. */
   readonly heading?: string;
 }
+
+const helpOf = (start: string, screen: string): string => start.replace(/\.html$/, `/tabs/${screen}.html`);
 
 /** Not a class: the provider gives its classes to the layer that lists open in, which would then cover the pane. */
 const FILL = { height: '100%' };
@@ -199,7 +202,7 @@ export function PaneOn({ work, theme, helpUrl, heading }: Omit<PaneProps, 'port'
         {heading && <h1 className={styles.heading}>{heading}</h1>}
         <div className={styles.body} ref={body}>
           <Screen pane={pane} />
-          <Link className={styles.help} href={helpUrl} target="_blank" rel="noreferrer">
+          <Link className={styles.help} href={helpOf(helpUrl, screen)} target="_blank" rel="noreferrer">
             {COMMON.help}
           </Link>
         </div>
