@@ -13,7 +13,7 @@ export interface SliceOptions {
 }
 
 /** Lets the page draw and take input before going on. */
-function nextTurn(): Promise<void> {
+export function nextTurn(): Promise<void> {
   return new Promise((done) => setTimeout(done, 0));
 }
 

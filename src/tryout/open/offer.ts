@@ -1,12 +1,12 @@
 /** The button that opens a file, and files dropped on the page: reads, tells, asks, and hands over. */
 import { element } from '../element';
 import { openDialog, type OpenDialog } from './dialog';
-import type { Found, RefusalCode } from './words';
+import type { Found, WhyNotOpened } from './words';
 import { OPEN, sayFound, sayNotPlaced, sayRefusal, sayReviewed, sayUnkept } from './words';
 
 /** How reading a file ended. */
 export type Read<Book extends Found> =
-  { readonly done: true; readonly book: Book } | { readonly done: false; readonly code: RefusalCode };
+  { readonly done: true; readonly book: Book } | { readonly done: false; readonly code: WhyNotOpened };
 
 /** What turned out once it stood on the page. */
 export interface Placed {
@@ -57,7 +57,7 @@ async function openFile<Book extends Found>(offer: Offer<Book>, file: File): Pro
   });
   const fileName = file.name;
   const dialog = openDialog(() => leave());
-  const refuse = (code: RefusalCode): void =>
+  const refuse = (code: WhyNotOpened): void =>
     dialog.show({ fileName, trouble: sayRefusal(code, fileName), leave: OPEN.close });
   if (file.size > MOST_BYTES) return refuse('tooLarge');
   dialog.show({ fileName, progress: OPEN.reading, leave: OPEN.cancel });

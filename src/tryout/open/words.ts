@@ -1,6 +1,7 @@
 /** Every word about opening a workbook file. */
 import { listed } from '../../words/listed';
 import { countOf } from '../../words/readings';
+import type { RefusalCode } from '../../workbook/embedded/open/refusal';
 
 export const OPEN = {
   title: 'Open a workbook',
@@ -20,23 +21,12 @@ export const OPEN = {
   stays: 'What stood on the page is as it was.',
 } as const;
 
-/** What of a file is not opened; the same shape as what reading it finds. */
-export type RefusalCode =
-  | 'empty'
-  | 'tooLarge'
-  | 'unpacksTooLarge'
-  | 'tooManyCells'
-  | 'locked'
-  | 'oldFormat'
-  | 'binaryCells'
-  | 'text'
-  | 'otherFile'
-  | 'broken'
-  | 'notLoaded';
+/** Why a file is not opened: what reading it found, or that there was nothing to read it with. */
+export type WhyNotOpened = RefusalCode | 'notLoaded';
 
 const RESAVE = 'Open it in your spreadsheet program, save it as an Excel workbook (.xlsx), then open that.';
 
-const REFUSALS: Readonly<Record<RefusalCode, (file: string) => string>> = {
+const REFUSALS: Readonly<Record<WhyNotOpened, (file: string) => string>> = {
   empty: (file) => `${file} is empty: it holds no bytes at all. Copy it again from where it came from.`,
   tooLarge: (file) =>
     `${file} is larger than 25 MB, which is the most this page opens. Take pictures or old years out of a copy of it, then open that.`,
@@ -56,7 +46,7 @@ const REFUSALS: Readonly<Record<RefusalCode, (file: string) => string>> = {
 };
 
 /** Why a file is not opened, and what to do. */
-export function sayRefusal(code: RefusalCode, file: string): string {
+export function sayRefusal(code: WhyNotOpened, file: string): string {
   return `${REFUSALS[code](file)} ${OPEN.stays}`;
 }
 

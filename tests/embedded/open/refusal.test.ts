@@ -1,7 +1,8 @@
 import { writeXlsx } from 'hucre/xlsx';
 import { describe, expect, test } from 'vitest';
 import { readBook } from '../../../src/workbook/embedded/open/read';
-import { sayRefusal, sayUnkept, type RefusalCode } from '../../../src/tryout/open/words';
+import type { RefusalCode } from '../../../src/workbook/embedded/open/refusal';
+import { sayRefusal, sayUnkept, type WhyNotOpened } from '../../../src/tryout/open/words';
 import { zipOf } from './zipOf';
 import { unkeptByParts } from '../../../src/workbook/embedded/open/unkept';
 
@@ -64,7 +65,7 @@ describe('a file that is not opened is told apart', () => {
   }, 60_000);
 
   test('each is told in sentences that say what to do', () => {
-    const codes: RefusalCode[] = [
+    const codes: WhyNotOpened[] = [
       'empty',
       'tooLarge',
       'unpacksTooLarge',

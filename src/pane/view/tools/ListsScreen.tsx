@@ -12,6 +12,7 @@ import { sayPortError } from '../../../words/portErrors';
 import { PortError, type Block } from '../../../workbook/port';
 import { overlap, sameName } from '../../../workbook/shared/address';
 import { shopOf } from '../../state/seen';
+import { nextTurn } from '../../state/slices';
 import type { PaneNow } from '../../state/usePane';
 import { besideDeed, disconnectDeed } from './listsDeeds';
 import { asConnected, beginMatch, type Match } from './listsModel';
@@ -58,7 +59,7 @@ function failed(error: unknown): Looked {
 }
 
 /** Lets the page draw and take input between two tables that a list is held against. */
-const resting: GoOn = () => new Promise((done) => setTimeout(() => done(true), 0));
+const resting: GoOn = () => nextTurn().then(() => true);
 
 async function lookThrough(port: Parameters<typeof findLists>[0]): Promise<Looked> {
   const [headings] = await port.read([{ read: 'table', table: HEADINGS.name }]);

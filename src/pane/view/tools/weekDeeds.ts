@@ -4,6 +4,7 @@ import { fillWeek } from '../../../workbook/fillWeek';
 import { BATCH_STEPS, batchLines, isPartly, sayBatch } from '../../../words/batch';
 import { sayWeek } from '../../../words/week';
 import type { Deed } from '../../state/deed';
+import { nextTurn } from '../../state/slices';
 import { WEEK_WORDS } from './weekWords';
 
 export function weekDeed(today: number): Deed {
@@ -28,7 +29,7 @@ export function batchDeed(asked: BatchAsked): Deed {
       const end = await runBatch(port, asked, {
         step: (what, worked, of) => going.say(BATCH_STEPS[what](worked, of)),
         signal: going.signal,
-        rest: () => new Promise((done) => setTimeout(done, 0)),
+        rest: nextTurn,
       });
       const partly = isPartly(end);
       const headline = end.stopped ? WEEK_WORDS.batchStopped : partly ? WEEK_WORDS.batchPartly : WEEK_WORDS.batchDone;
