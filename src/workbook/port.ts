@@ -228,12 +228,17 @@ export type Change =
 export interface RowsOf {
   readonly table: string;
   readonly by: readonly string[];
+  /**
+   * Of plain cells that have a name, which `table` is then: how many rows of headings they begin with. Rows are found below them, and
+   * a column is called by what stands over it in all of them. Left out for a table.
+   */
+  readonly headingRows?: number;
 }
 
 /** Which rows and columns of a table a written block was: its rows by what they are called, its columns by their headings. */
 export interface WrittenRows extends RowsOf {
-  /** For each row of the block, its cells under the headings `by`, as text. */
-  readonly called: readonly (readonly string[])[];
+  /** For each row of the block, its cells under the headings `by`, as text; null for the (last) row of headings itself. */
+  readonly called: readonly (readonly string[] | null)[];
   readonly headings: readonly string[];
 }
 

@@ -307,8 +307,8 @@ export class MemoryPort implements WorkbookPort {
     const plan = planRevert(receipt, {
       blocks: receipt.written.map(({ at, rows }) => {
         if (!rows) return this.blockSeen(at);
-        const table = this.table(rows.table);
-        return table ? this.blockSeen(table.at) : nothingThere(at);
+        const list = rows.headingRows === undefined ? this.table(rows.table)?.at : this.state.names[rows.table];
+        return list ? this.blockSeen(list) : nothingThere(at);
       }),
       widened: (receipt.widened ?? []).map(({ table, headers }) => {
         const at = this.table(table)?.at;

@@ -29,12 +29,14 @@ import type {
 import { matchHeaders } from '../records';
 import { contains, overlap, sameName } from '../shared/address';
 import { refuseLengthen } from '../shared/lengthen';
+import { columnNames } from '../shared/rows';
 import { columnsBeside, refuseWiden } from '../shared/widen';
 import { HEADINGS } from '../tables/headings';
 import { placesKey, readConnections, withPlaces, type Connection } from './connections';
 import {
   cellForList,
   headingBehind,
+  headingRowsOf,
   knowsColumn,
   isNamed,
   isStandIn,
@@ -243,8 +245,21 @@ function writeBehind(write: Write, standIns: readonly StandIn[], changes: readon
     }),
   );
   const { of, ...rest } = write;
-  const rows = of && rowsBehind(of, standIns);
+  const rows = of ? rowsBehind(of, standIns) : newRowsOf(write.at, cells, over);
   return { ...rest, cells, ...(rows && { of: rows }) };
+}
+
+/** Rows put below a plain list are known by all that was put into them. */
+function newRowsOf(at: Block, cells: Write['cells'], over: readonly StandIn[]): RowsOf | undefined {
+  const [seen] = over;
+  if (!seen || !isNamed(seen.behind) || at.row < seen.at.row + 1) return undefined;
+  const used = Array.from({ length: at.columns }, (_, across) => across).filter((across) =>
+    cells.some((line) => line[across] !== undefined && line[across] !== null && !isCall(line[across])),
+  );
+  const names = columnNames(seen.behind.values.slice(0, headingRowsOf(seen)));
+  const by = used.map((across) => names[at.column + across - seen.at.column] ?? '');
+  if (by.length === 0 || by.includes('')) return undefined;
+  return { table: seen.connectedTo, by, headingRows: headingRowsOf(seen) };
 }
 
 /** The cells of a list, with the rows that these very changes put below it. */
@@ -255,11 +270,16 @@ function grown({ at, name }: StandIn, changes: readonly Change[]): Block {
   return { ...at, rows: at.rows + more };
 }
 
-/** Rows of a named range are known by where they stand alone: there is no table to find them in again. */
-function rowsBehind(of: RowsOf, standIns: readonly StandIn[]): RowsOf | undefined {
+/** Rows of a list, under its own headings; those of plain cells in what their name reaches over. */
+function rowsBehind(of: RowsOf, standIns: readonly StandIn[]): RowsOf {
   const seen = standInNamed(of.table, standIns);
   if (!seen) return of;
-  if (isNamed(seen.behind)) return undefined;
+  if (isNamed(seen.behind)) {
+    const headingRows = headingRowsOf(seen);
+    const names = columnNames(seen.behind.values.slice(0, headingRows));
+    const by = of.by.map((heading) => names[seen.headers.indexOf(heading)] ?? heading);
+    return { table: seen.connectedTo, by, headingRows };
+  }
   return { table: seen.behind.name, by: of.by.map((heading) => headingBehind(seen, heading)) };
 }
 
@@ -286,8 +306,9 @@ function widenBehind(change: Extract<Change, { do: 'widen' }>, looked: Looked, s
   const { headers } = change;
   const { at } = seen.behind;
   const beside: Block = { ...columnsBeside(seen, headers.length), rows: 1 };
+  const of: RowsOf = { table: seen.connectedTo, by: [], headingRows: headingRowsOf(seen) };
   return [
-    { do: 'write', at: beside, cells: [[...headers]] },
+    { do: 'write', at: beside, cells: [[...headers]], of },
     { do: 'name', name: seen.connectedTo, at: { ...at, columns: at.columns + headers.length } },
   ];
 }

@@ -116,6 +116,11 @@ export function knowsColumn({ matches, at }: StandIn, column: number): boolean {
   return matches.some(({ position }) => position === column - at.column);
 }
 
+/** How many rows of headings the list has. */
+export function headingRowsOf({ at, behind }: StandIn): number {
+  return at.row - behind.at.row + 1;
+}
+
 /** The shop's heading over a column of ours, as it stands in the sheet: with its line breaks. */
 export function headingBehind({ headers, behind }: StandIn, ours: string): string {
   const position = headers.indexOf(ours);

@@ -258,8 +258,9 @@ class EmbeddedPort implements WorkbookPort {
     return {
       blocks: receipt.written.map(({ at, rows }) => {
         if (!rows) return seeBlock(spreadsheet, at);
-        const table = tableNamed(spreadsheet, rows.table);
-        return table ? seeBlock(spreadsheet, table.at) : nothingThere(at);
+        const list =
+          rows.headingRows === undefined ? tableNamed(spreadsheet, rows.table) : seeName(spreadsheet, rows.table);
+        return list?.at ? seeBlock(spreadsheet, list.at) : nothingThere(at);
       }),
       widened: (receipt.widened ?? []).map(({ table: name, headers }) => {
         const at = tableNamed(spreadsheet, name)?.at;

@@ -1,4 +1,4 @@
-import type { Block, BlockSeen, Receipt, TableSeen, Written } from '../port';
+import type { Block, BlockSeen, Receipt, RowsOf, TableSeen, Written } from '../port';
 import { blockOf, sameName } from '../shared/address';
 import { tableNamed } from '../shared/lengthen';
 import { standsAlready, tableBlock } from '../shared/refuse';
@@ -18,7 +18,7 @@ const mostCalls = 50;
 /** Asks for all that taking back a receipt has to know; the answer wants to be told what stands. */
 export function askNow(asking: Asking, receipt: Receipt): () => (stood: Stood) => Now {
   const blocks = receipt.written.map((written) =>
-    written.rows ? askRows(asking, written.rows.table, written.at) : askBlock(asking, written.at, anchorsOf(written)),
+    written.rows ? askRows(asking, written.rows, written.at) : askBlock(asking, written.at, anchorsOf(written)),
   );
   const tables = receipt.madeTables.map((name) => askMadeTable(asking, name));
   const widened = (receipt.widened ?? []).map(({ table, headers }) => askWidened(asking, table, headers.length));
@@ -47,10 +47,18 @@ function anchorsOf({ at, put }: Written): Anchors {
   return [...firstColumn(at), ...calls.slice(0, mostCalls)];
 }
 
-/** Asks for a whole table; one that is gone is a block that is not there. */
-function askRows(asking: Asking, name: string, stoodAt: Block): () => BlockSeen {
+/** Asks for a whole table, or all cells of a name; one that is gone is a block that is not there. */
+function askRows(asking: Asking, { table: name, headingRows }: RowsOf, stoodAt: Block): () => BlockSeen {
+  if (headingRows !== undefined) return askNamed(asking, name, stoodAt);
   const table = askMadeTable(asking, name);
   return () => table()[0]?.seen ?? nothingThere(stoodAt);
+}
+
+function askNamed(asking: Asking, name: string, stoodAt: Block): () => BlockSeen {
+  if (asking.stood && !holds(asking.stood.names, name)) return () => nothingThere(stoodAt);
+  const range = asking.context.workbook.names.getItemOrNullObject(name).getRangeOrNullObject();
+  const seen = askCells(asking, range, () => range.isNullObject);
+  return () => seen() ?? nothingThere(stoodAt);
 }
 
 function askMadeTable(asking: Asking, name: string): () => TableNow[] {

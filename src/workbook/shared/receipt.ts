@@ -2,6 +2,7 @@ import { groupedBy } from '../../core/index';
 import { PortError } from '../port';
 import type {
   Block,
+  BlockSeen,
   Change,
   Dressed,
   Look,
@@ -9,16 +10,17 @@ import type {
   Put,
   Receipt,
   RowsOf,
+  Seen,
   Widened,
   Written,
   WrittenRows,
 } from '../port';
-import { overlap, sameBlock, sameName } from './address';
+import { holdsCell, overlap, sameBlock, sameName } from './address';
 import { isSeenBlank, isTable, whatWasThere } from './looked';
 import type { BeforeCell, Looked } from './looked';
 import { afterResizing, tableNamed } from './lengthen';
 import { standsAlready, tableBlock } from './refuse';
-import { calledBy } from './rows';
+import { calledBy, columnNames } from './rows';
 
 /** Names of what stood in the workbook before a change. */
 export interface Standing {
@@ -39,7 +41,9 @@ export function buildReceipt(changes: readonly Change[], looked: Looked, label: 
   const widened = widenedTables(changes, looked);
   return {
     label,
-    written: writtenBlocks(changes, changes.reduce(afterResizing, looked)),
+    written: writtenBlocks(changes, changes.reduce(afterResizing, looked), (name) =>
+      placeAfter(name, changes, standing),
+    ),
     madeSheets: unique(changes.flatMap((c) => (c.do === 'sheet' && fresh(standing.sheets, c.name) ? [c.name] : []))),
     madeTables: unique(changes.flatMap((c) => (c.do === 'table' && fresh(standing.tables, c.name) ? [c.name] : []))),
     madeNames: unique(changes.flatMap((c) => (c.do === 'name' && fresh(standing.names, c.name) ? [c.name] : []))),
@@ -69,14 +73,21 @@ function movedNames(changes: readonly Change[], standing: Standing): MovedName[]
   });
 }
 
-function writtenBlocks(changes: readonly Change[], looked: Looked): Written[] {
+/** Where a name points once the changes are made. */
+function placeAfter(name: string, changes: readonly Change[], standing: Standing): Block | null {
+  const moves = changes.flatMap((change) => (change.do === 'name' && sameName(change.name, name) ? [change.at] : []));
+  return moves.at(-1) ?? standing.placeOf(name);
+}
+
+function writtenBlocks(changes: readonly Change[], looked: Looked, placeOf: Standing['placeOf']): Written[] {
+  const shown = shownAfter(changes, looked);
   const written: { at: Block; rows?: WrittenRows; whole?: boolean; before: BeforeCell[][]; put: PutCell[][] }[] = [];
   for (const change of changes) {
     if (change.do !== 'write' || !change.cells.some((line) => line.some((cell) => cell !== undefined))) continue;
     for (const earlier of written) forget(earlier, change.at, change.cells);
     written.push({
       at: change.at,
-      ...(change.of ? { rows: rowsOf(change.at, change.of, looked) } : {}),
+      ...(change.of ? { rows: rowsOf(change.at, change.of, looked, { placeOf, shown }) } : {}),
       ...(change.whole ? { whole: true } : {}),
       before: whatWasThere(change.at, looked).map((line) => line.map((cell) => cell ?? null)),
       put: change.cells.map((line) => line.map(toPut)),
@@ -85,7 +96,52 @@ function writtenBlocks(changes: readonly Change[], looked: Looked): Written[] {
   return written;
 }
 
-function rowsOf(at: Block, of: RowsOf, looked: Looked): WrittenRows {
+/** What each cell shows once the changes are made, of those that were looked at. */
+function shownAfter(changes: readonly Change[], looked: Looked): Shown {
+  const blocks = looked.filter((seen): seen is BlockSeen => !isTable(seen));
+  const writes = changes.filter((change) => change.do === 'write');
+  return (sheet, row, column) => {
+    const write = writes.findLast(({ at, cells }) => {
+      return holdsCell(at, sheet, row, column) && cells[row - at.row]?.[column - at.column] !== undefined;
+    });
+    const put = write?.cells[row - write.at.row]?.[column - write.at.column];
+    if (put !== undefined) return typeof put === 'object' ? null : put;
+    const seen = blocks.find((block) => holdsCell(block.at, sheet, row, column));
+    return seen?.values[row - seen.at.row]?.[column - seen.at.column] ?? null;
+  };
+}
+
+type Shown = (sheet: string, row: number, column: number) => Seen;
+
+interface Around {
+  readonly placeOf: Standing['placeOf'];
+  readonly shown: Shown;
+}
+
+/** Rows of plain cells that have a name: called by what stands in them afterwards, so that new rows have a name, too. */
+function rowsOfNamed(
+  at: Block,
+  of: RowsOf & { readonly headingRows: number },
+  { placeOf, shown }: Around,
+): WrittenRows {
+  const list = placeOf(of.table);
+  if (!list) throw new PortError('notLookedAt', [of.table]);
+  const line = (row: number): Seen[] =>
+    Array.from({ length: list.columns }, (_, across) => shown(list.sheet, row, list.column + across));
+  const headings = columnNames(Array.from({ length: of.headingRows }, (_, down) => line(list.row + down)));
+  const left = at.column - list.column;
+  return {
+    ...of,
+    called: Array.from({ length: at.rows }, (_, down) =>
+      at.row + down < list.row + of.headingRows ? null : calledBy(line(at.row + down), headings, of.by),
+    ),
+    headings: headings.slice(left, left + at.columns),
+  };
+}
+
+function rowsOf(at: Block, of: RowsOf, looked: Looked, around: Around): WrittenRows {
+  const { headingRows } = of;
+  if (headingRows !== undefined) return rowsOfNamed(at, { ...of, headingRows }, around);
   const table = looked.find((seen) => isTable(seen) && sameName(seen.name, of.table));
   if (!table || !isTable(table)) throw new PortError('notLookedAt', [of.table]);
   const lines = table.rows.slice(at.row - table.at.row - 1, at.row - table.at.row - 1 + at.rows);

@@ -88,8 +88,14 @@ export function planRevert(kept: Receipt, now: Now): RevertPlan {
     isOurs({ sheet, row, column }, receipt) &&
     !touched.some((place) => place.row === row && place.column === column && sameName(place.sheet, sheet));
   const narrowed = (receipt.widened ?? []).map((each, i) => narrowing(each, now.widened[i] ?? null, stillOurs));
+  const lists = receipt.movedNames.flatMap((moved) => {
+    const i = kept.written.findIndex(({ rows }) => rows?.headingRows !== undefined && sameName(rows.table, moved.name));
+    const at = narrowList(moved, now.blocks[i], stillOurs);
+    return at ? [{ name: moved.name, at }] : [];
+  });
   return {
     ...plan,
+    moveNames: [...plan.moveNames, ...lists],
     narrow: narrowed.flatMap((each) => ('left' in each ? [] : [each])),
     left: [...plan.left, ...narrowed.flatMap((each) => ('left' in each ? each.left : []))],
     notFound: found.flatMap(({ notFound }) => notFound),
@@ -162,12 +168,31 @@ function isList(name: string): boolean {
 function placeBack({ name, from, to }: MovedName, now: Now): Block | null {
   const at = now.placeOf(name);
   if (!at || at.rows !== to.rows || at.columns !== to.columns) return null;
-  // A list of a person's own that was made larger keeps its blank rows and columns: what they put there since stays in it.
+  // A list of a person's own that was made larger keeps its blank rows: what they put there since stays in it.
   if (isList(name) && contains(to, from)) return null;
   if (!sameName(from.sheet, to.sheet)) return now.allSheets.some((sheet) => sameName(sheet, from.sheet)) ? from : null;
   const row = from.row + at.row - to.row;
   const column = from.column + at.column - to.column;
   return row < 0 || column < 0 ? null : { ...from, sheet: at.sheet, row, column };
+}
+
+/** A list of plain cells without the columns that it got, where these hold nothing of a person's; null where it stays. */
+function narrowList(
+  { name, from, to }: MovedName,
+  seen: BlockSeen | undefined,
+  isOurs: (sheet: string, row: number, column: number) => boolean,
+): Block | null {
+  const added = to.columns - from.columns;
+  if (!isList(name) || !contains(to, from) || added <= 0 || !seen?.sheetExists || seen.at.columns <= added) return null;
+  const { sheet, row, column, columns } = seen.at;
+  const free = seen.values.every((line, down) =>
+    line.every((_, across) => {
+      if (across < columns - added) return true;
+      const place = { sheet, row: row + down, column: column + across };
+      return isBlank(cellNow(seen, place)) || isOurs(sheet, place.row, place.column);
+    }),
+  );
+  return free ? { ...seen.at, columns: columns - added } : null;
 }
 
 function isSkip(put: PutCell): boolean {

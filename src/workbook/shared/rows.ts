@@ -14,6 +14,18 @@ function asText(value: Seen): string {
   return isError(value) ? value.error : String(value ?? '').trim();
 }
 
+/** What columns are called by one row of headings or more: one above several columns belongs to each of them. */
+export function columnNames(headings: readonly (readonly Seen[])[]): string[] {
+  const [last = [], ...above] = headings.map((line) => line.map(asText)).reverse();
+  return above.reduce<string[]>((names, line) => {
+    let over = '';
+    return names.map((name, at) => {
+      over = line[at] || over;
+      return `${over} ${name}`.trim();
+    });
+  }, last);
+}
+
 /** A written block where its rows stand now, and the rows that were not found, or not for certain. */
 export interface FoundAgain {
   readonly written: Written;
@@ -26,35 +38,44 @@ export interface FoundAgain {
  * A row is found when one row of the table is called so. Of several called so, each may be any of them: they are found only when
  * they all held the same and got the same, so that it does not matter which is which.
  *
- * @param table the whole table as it stands now, header row first; a block of a sheet that does not exist when it is gone
+ * @param table the whole table as it stands now, headings first; a block of a sheet that does not exist when it is gone
  */
 export function findRows(written: Written, rows: WrittenRows, table: BlockSeen): FoundAgain {
-  const headings = table.sheetExists ? (table.values[0] ?? []).map(asText) : [];
-  const standing = groups(
-    (table.sheetExists ? table.values.slice(1) : []).map((line) => calledBy(line, headings, rows.by)),
-  );
-  const columns = rows.headings.map((heading) => headings.indexOf(heading.trim()));
+  const top = rows.headingRows ?? 1;
+  const lines = table.sheetExists ? table.values : [];
+  const headings = columnNames(lines.slice(0, top));
+  const standing = groups(lines.slice(top).map((line) => calledBy(line, headings, rows.by)));
+  const columns = rows.headings.map((heading) => onlyPlace(headings, heading.trim()));
   const moved = blankLike(table.at);
   const notFound: string[] = [];
   for (const [key, block] of groups(rows.called)) {
-    const lines = block.filter((down) => written.put[down]?.some((cell) => !isSkip(cell)));
-    if (lines.length === 0) continue;
-    const now = standing.get(key) ?? [];
+    const used = block.filter((down) => written.put[down]?.some((cell) => !isSkip(cell)));
+    if (used.length === 0) continue;
+    const now = key === HEADING_ROW ? (lines.length > 0 ? [-1] : []) : (standing.get(key) ?? []);
     if (
       now.length === block.length &&
       (now.length === 1 || allAlike(written, block)) &&
-      allThere(written, lines, columns)
+      allThere(written, used, columns)
     ) {
-      block.forEach((down, i) => move(written, down, columns, moved, (now[i] ?? 0) + 1));
+      block.forEach((down, i) => move(written, down, columns, moved, (now[i] ?? 0) + top));
     } else {
-      notFound.push(...lines.map((down) => nameRow(written.at, rows, down)));
+      notFound.push(...used.map((down) => nameRow(written.at, rows, down)));
     }
   }
   return { written: cropped(table.at, moved), notFound: [...new Set(notFound)] };
 }
 
+/** Where a heading stands; -1 where it does not, or where nobody can tell which of several is meant. */
+function onlyPlace(headings: readonly string[], heading: string): number {
+  const at = headings.indexOf(heading);
+  return at === headings.lastIndexOf(heading) ? at : -1;
+}
+
+/** What the row of headings is called among the others. */
+const HEADING_ROW = 'null';
+
 /** Numbers of the rows that are called the same, by what they are called. */
-function groups(called: readonly (readonly string[])[]): Map<string, number[]> {
+function groups(called: readonly (readonly string[] | null)[]): Map<string, number[]> {
   const found = new Map<string, number[]>();
   called.forEach((texts, row) => {
     const key = JSON.stringify(texts);
@@ -111,7 +132,9 @@ function cropped(at: Block, { before, put }: Cells): Written {
 }
 
 /** @example `Clubs: 1042, Driver`; a row without a name by where it stood */
-function nameRow(at: Block, { table, called }: WrittenRows, down: number): string {
-  const texts = (called[down] ?? []).filter((text) => text !== '');
-  return texts.length > 0 ? `${table}: ${texts.join(', ')}` : named({ ...at, row: at.row + down, rows: 1 });
+function nameRow(at: Block, { table, called, headings, headingRows }: WrittenRows, down: number): string {
+  const texts = (called[down] ?? headings).filter((text) => text !== '');
+  // The name of plain cells is ours: nobody knows them by it.
+  const list = headingRows === undefined ? table : at.sheet;
+  return texts.length > 0 ? `${list}: ${texts.join(', ')}` : named({ ...at, row: at.row + down, rows: 1 });
 }

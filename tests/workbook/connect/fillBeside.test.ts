@@ -9,6 +9,7 @@ import { CLUBS } from '../../../src/workbook/schema';
 import { planTables } from '../../../src/workbook/planTables';
 import { readShop } from '../../../src/workbook/shop';
 import { setUp } from '../../../src/workbook/setUp';
+import { startJob } from '../../../src/workbook/startJob';
 import { undoLast } from '../../../src/workbook/undo';
 import type { Seen, TableSeen } from '../../../src/workbook/port';
 import { MemoryPort } from '../memoryPort';
@@ -37,8 +38,8 @@ async function massesOf(port: Parameters<typeof readShop>[0]): Promise<number[]>
   return planned.ok ? planned.value.plan.clubs.map(({ massAfterGrams }) => massAfterGrams ?? NaN) : [];
 }
 
-/** The workshop with its clubs in a list of its own, masses in ounces. */
-async function ownClubs() {
+/** The workshop with its clubs in a list of its own, masses in ounces: a table, or plain cells below a title. */
+async function ownClubs(plain = false) {
   const bare = new MemoryPort();
   const rows = CLUB_ROWS.map((row) => [
     row.Job ?? null,
@@ -52,10 +53,14 @@ async function ownClubs() {
     row['New grip'] ?? null,
   ]);
   const headings = ['Ticket', 'Club', 'Type', 'Len. (in)', 'Butt (in)', 'SW', 'Club wt (oz)', 'Old grip', 'New grip'];
-  bare.typeTable('Bags', 'In work', [headings, ...rows]);
+  if (plain) {
+    bare.addSheet('In work');
+    bare.type('In work', 0, 0, 'Clubs on the rack');
+    bare.typeRows('In work', 2, 1, [headings, ...rows]);
+  } else bare.typeTable('Bags', 'In work', [headings, ...rows]);
   const read = await readList(bare, {
-    table: 'Bags',
-    at: { sheet: 'In work', row: 0, column: 0, rows: 6, columns: 9 },
+    table: plain ? null : 'Bags',
+    at: { sheet: 'In work', row: 0, column: 0, rows: plain ? 8 : 6, columns: plain ? 10 : 9 },
   });
   const match = read && beginMatch(read, 'Clubs');
   if (!match) throw new Error('no match');
@@ -118,6 +123,85 @@ describe('results beside the clubs', () => {
       done: false,
       reason: 'port',
       error: { code: 'belowTable' },
+    });
+  });
+
+  describe('in plain cells', () => {
+    const shown = (port: MemoryPort, rows: number): Seen[][] =>
+      Array.from({ length: rows }, (_, row) => Array.from({ length: 20 }, (__, at) => port.shows('In work', row, at)));
+
+    test('are taken back from the clubs that they were written beside, wherever these stand by then', async () => {
+      const { bare, port } = await ownClubs(true);
+      await fillBeside(port, '1042');
+      bare.insertRows('In work', 4, 2);
+      bare.typeRows('In work', 4, 1, [
+        ['1044', 'Driver', 'Driver'],
+        ['1044', '3 wood', 'Wood'],
+      ]);
+      // what another club got by hand, where a result of ours stood before
+      bare.type('In work', 5, 10, 'D5');
+      bare.insertRows('In work', 0, 1);
+      const end = await undoLast(port);
+      expect(end).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+      expect(bare.shows('In work', 6, 10)).toBe('D5');
+      const results = shown(bare, 12).map((line) => line.slice(10));
+      expect(results.flat().filter((cell) => cell !== null)).toEqual(['D5']);
+    });
+
+    test('are taken back after the list was sorted; a club that is called otherwise by then is left and named', async () => {
+      const { bare, port } = await ownClubs(true);
+      await fillBeside(port, '1042');
+      const rows = shown(bare, 8).slice(3, 8);
+      bare.typeRows('In work', 3, 0, [...rows].reverse());
+      const wedge = [...rows].reverse().findIndex((row) => row[2] === 'Pitching wedge');
+      bare.type('In work', 3 + wedge, 2, 'PW');
+      const end = await undoLast(port);
+      expect(end).toMatchObject({ done: true, reverted: { notFound: ['In work: 1042, Pitching wedge'] } });
+      const left = shown(bare, 8).filter((row) => row[2] !== 'PW' && row.slice(10).some((cell) => cell !== null));
+      // nothing but the row that nobody can tell still holds results; the headings are gone with the others
+      expect(left.map((row) => row[2])).toEqual([]);
+    });
+
+    test('taken back, leave the list as wide as it was; written again, they stand where they stood', async () => {
+      const { bare, port } = await ownClubs(true);
+      const before = bare.name('Setwright_List_Clubs');
+      await fillBeside(port, '1042');
+      const first = shown(bare, 8);
+      await undoLast(port);
+      expect(bare.name('Setwright_List_Clubs')).toEqual(before);
+      await fillBeside(port, '1042');
+      expect(shown(bare, 8)).toEqual(first);
+    });
+
+    test('new rows are taken back from where they stand by then', async () => {
+      const { bare, port } = await ownClubs(true);
+      const started = await startJob(port, {
+        customer: 'Tamsin Orrell',
+        clubs: [
+          { name: '5 iron', kind: 'Iron' },
+          { name: '6 iron', kind: 'Iron' },
+        ],
+        hand: '',
+        due: null,
+        today: 46_353,
+        firstTag: '',
+        authorisedBy: '',
+        last: [],
+      });
+      expect(started).toMatchObject({ done: true });
+      const rows = shown(bare, 10);
+      expect(rows[8]?.[2]).toBe('5 iron');
+      bare.insertRows('In work', 5, 1);
+      bare.typeRows('In work', 5, 1, [['1050', 'mine', 'Iron']]);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+      expect(bare.shows('In work', 5, 2)).toBe('mine');
+      expect(
+        shown(bare, 12)
+          .slice(9)
+          .flat()
+          .every((cell) => cell === null),
+      ).toBe(true);
+      expect(bare.shows('In work', 8, 2)).toBe('Old putter');
     });
   });
 });
