@@ -99,8 +99,8 @@ export function sayListFault(fault: ListFault): string {
   }
 }
 
-function taggedText({ job, club, sheetRow }: Tagged): string {
-  return `${club}${job ? ` of job ${job}` : ''} (Clubs row ${sheetRow})`;
+function taggedText({ job, club, where }: Tagged): string {
+  return `${club}${job ? ` of job ${job}` : ''} (${where})`;
 }
 
 /** Why a job cannot be begun as it is asked for. */

@@ -15,7 +15,7 @@ import { headerRowsOf } from './planScope';
 import { readPlan, type Planned } from './planTables';
 import type { Seen, TableSeen } from './port';
 import { readBench } from './readBench';
-import { isBlank, type Matrix } from './records';
+import { isBlank, rowName, type Matrix } from './records';
 import { redoRows, redosOf } from './rounds';
 import { JOBS, type JOB_STATES } from './schema';
 import { jobName, matricesOf, type ShopTables } from './shop';
@@ -141,7 +141,8 @@ function dayIn(cell: Seen | undefined): number | undefined | null {
 function noDay({ at, headers }: TableSeen, down: number, cell: Seen | undefined): Issue {
   const header = headers[columnsAt(JOBS, headers)('due')] ?? 'Due';
   const expected = 'a date, such as 2026-05-15; until then the job counts as due on no day';
-  return { code: 'unknownChoice', field: `Jobs row ${at.row + down + 2}, ${header}`, got: jobName(cell), expected };
+  const field = `${rowName(JOBS.name, headers, at.row + down + 2)}, ${header}`;
+  return { code: 'unknownChoice', field, got: jobName(cell), expected };
 }
 
 /** A blank or another word is no reason to forget a job: it counts as open. */

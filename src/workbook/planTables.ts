@@ -162,7 +162,7 @@ function readStockAnew(matrix: Matrix, headerRow: number | undefined, settings: 
     const key = grip.item.toLowerCase();
     const known = issues.get(key);
     if (!key) problems.push(...row.issues);
-    else if (known) known.push({ code: 'duplicate', field: `Stock row ${row.sheetRow}, Item`, got: grip.item });
+    else if (known) known.push({ code: 'duplicate', field: `${row.where}, Item`, got: grip.item });
     else issues.set(key, [...row.issues, ...impossible(grip, row), ...misread(grip, row, settings)]);
     if (key) grips.push(grip);
   }
@@ -170,20 +170,19 @@ function readStockAnew(matrix: Matrix, headerRow: number | undefined, settings: 
 }
 
 /** Sizes that cannot both be true: every grip is thicker than its bore. */
-function impossible({ coreInches, upperInches, lowerInches }: Grip, { sheetRow }: Row): Issue[] {
+function impossible({ coreInches, upperInches, lowerInches }: Grip, { where }: Row): Issue[] {
   const thinnest = Math.min(upperInches ?? Infinity, lowerInches ?? Infinity);
   if (coreInches === undefined || thinnest > coreInches) return [];
   const expected = `a grip that measures ${thousandths(thinnest)} has no core of ${thousandths(coreInches)}`;
-  return [{ code: 'contradiction', field: `Stock row ${sheetRow}`, expected }];
+  return [{ code: 'contradiction', field: where, expected }];
 }
 
 /** A calliper reading of a fitted grip that cannot be true on what it was fitted on; the plan goes by the catalogue then. */
-function misread(grip: Grip, { sheetRow }: Row, settings: ShopSettings): Issue[] {
+function misread(grip: Grip, { where: field }: Row, settings: ShopSettings): Issue[] {
   const { coreInches, fittedUpperInches, fittedLowerInches } = grip;
   const thinnest = Math.min(fittedUpperInches ?? Infinity, fittedLowerInches ?? Infinity);
   const seat = fittedSeatInches(grip, settings);
   if (seat === undefined || thinnest === Infinity) return [];
-  const field = `Stock row ${sheetRow}`;
   const loose = coreInches !== undefined && fillingLayers(coreInches, seat, settings.buildUp.thicknessInches) > 0;
   if (loose) {
     const expected = `a core of ${thousandths(coreInches)} is loose on ${thousandths(seat)}, the butt and layers it was fitted on`;
@@ -240,7 +239,7 @@ function clubFrom(row: Row, stock: StockRead): Club {
   if (oldMassFrom !== 'estimate' && number('oldMass') === undefined) {
     issues.push({
       code: 'blank',
-      field: `Clubs row ${row.sheetRow}, Old grip mass (g)`,
+      field: `${row.where}, Old grip mass (g)`,
       expected: oldMassFrom === 'weighed' ? 'the mass that was weighed' : 'the mass that the stripped club showed',
     });
   }

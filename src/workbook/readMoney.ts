@@ -336,7 +336,7 @@ function discountOf(
   if (chosen !== undefined || !row) return percentOf(chosen);
   const percent = number(row, percentKey);
   const amount = number(row, amountKey);
-  const field = (key: string): string => `${JOBS.name} row ${row.sheetRow}, ${columnOf(JOBS, key).header}`;
+  const field = (key: string): string => `${row.where}, ${columnOf(JOBS, key).header}`;
   if (percent !== undefined && percent !== 0) return { percent: saidPercent(percent), field: field(percentKey) };
   return amount === undefined ? undefined : { amount, field: field(amountKey) };
 }

@@ -83,7 +83,7 @@ function readRow(row: Row, values: Values, problems: Issue[]): void {
   const value = row.values.get('value');
   if (!setting || value === undefined || values.has(setting.key)) return;
   const read = readValue(setting, value);
-  if (!read.ok) problems.push(placed(read.issue, `Settings row ${row.sheetRow}`));
+  if (!read.ok) problems.push(placed(read.issue, row.where));
   else if (read.value !== undefined) values.set(setting.key, read.value);
 }
 
@@ -143,7 +143,7 @@ function weighedGsm(row: Row, stripInches: number, tapedInches: number, problems
   const [least, most] = [low, high].map((each) => tapeGrams(length, stripInches, each).toFixed(2));
   problems.push({
     code: 'outOfRange',
-    field: `Tape row ${row.sheetRow}, ${columnOf(TAPE, 'weighedStrip').header}`,
+    field: `${row.where}, ${columnOf(TAPE, 'weighedStrip').header}`,
     got: grams,
     expected: `${least} to ${most} g, what a strip of ${length} × ${stripInches} in weighs`,
   });

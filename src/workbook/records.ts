@@ -27,6 +27,8 @@ export interface Row {
   /** Body row, from 1. */
   readonly row: number;
   readonly sheetRow: number;
+  /** As people are told it: `Stock row 17`. */
+  readonly where: string;
   readonly values: ReadonlyMap<string, FieldValue>;
   readonly issues: readonly Issue[];
 }
@@ -35,6 +37,27 @@ export interface TableRead {
   readonly rows: readonly Row[];
   /** Position of each column that was found, by key. */
   readonly found: ReadonlyMap<string, number>;
+}
+
+/** What people call a list of their own that stands for a table of ours. */
+export interface Called {
+  /** The sheet it stands on. */
+  readonly list: string;
+  /** Their heading over a column, by ours. */
+  readonly headings: ReadonlyMap<string, string>;
+}
+
+/** By the very row of headings under which the list is handed on: it comes along wherever the table is read. */
+const CALLED = new WeakMap<object, Called>();
+
+export function callBy(headers: readonly unknown[], called: Called): void {
+  CALLED.set(headers, called);
+}
+
+/** A row of a table as people are told it, by the sheet it really stands on. */
+export function rowName(table: string, headers: readonly unknown[], sheetRow: number): string {
+  const list = CALLED.get(headers)?.list;
+  return `${list === undefined ? table : `“${list}”`} row ${sheetRow}`;
 }
 
 /**
@@ -60,9 +83,10 @@ export function readTable(
     return position === undefined ? [] : [{ column, position }];
   });
   const rows: Row[] = [];
+  const headers = matrix[0] ?? [];
   for (let at = 1; at < matrix.length; at += 1) {
     const cells = matrix[at] ?? [];
-    if (!cells.every(isBlank)) rows.push(readRow(schema, standing, cells, at, headerRow));
+    if (!cells.every(isBlank)) rows.push(readRow(schema, standing, { headers, cells, at, headerRow }));
   }
   return ok({ rows, found });
 }
@@ -72,12 +96,11 @@ export function duplicates(schema: TableSchema, rows: readonly Row[], key: strin
   const header = columnOf(schema, key).header;
   const seen = new Set<string>();
   const issues: Issue[] = [];
-  for (const { sheetRow, values } of rows) {
+  for (const { where, values } of rows) {
     const name = values.get(key);
     if (typeof name !== 'string') continue;
     const folded = name.toLowerCase();
-    if (seen.has(folded))
-      issues.push({ code: 'duplicate', field: `${schema.name} row ${sheetRow}, ${header}`, got: name });
+    if (seen.has(folded)) issues.push({ code: 'duplicate', field: `${where}, ${header}`, got: name });
     seen.add(folded);
   }
   return issues;
@@ -120,22 +143,30 @@ interface Placed {
   readonly position: number;
 }
 
-function readRow(
-  schema: TableSchema,
-  columns: readonly Placed[],
-  cells: readonly unknown[],
-  at: number,
-  headerRow: number,
-): Row {
+interface Line {
+  readonly headers: readonly unknown[];
+  readonly cells: readonly unknown[];
+  readonly at: number;
+  readonly headerRow: number;
+}
+
+function readRow(schema: TableSchema, columns: readonly Placed[], { headers, cells, at, headerRow }: Line): Row {
   const values = new Map<string, FieldValue>();
   const issues: Issue[] = [];
   const sheetRow = headerRow + at;
+  const where = rowName(schema.name, headers, sheetRow);
   for (const { column, position } of columns) {
     const read = readNeeded(column, cells[position]);
-    if (!read.ok) issues.push(placed(read.issue, `${schema.name} row ${sheetRow}`));
+    if (!read.ok) issues.push(placed(read.issue, where + under(headers, column)));
     else if (read.value !== undefined) values.set(column.key, read.value);
   }
-  return { row: at, sheetRow, values, issues };
+  return { row: at, sheetRow, where, values, issues };
+}
+
+/** The heading that people see over a column, where it is not ours. */
+function under(headers: readonly unknown[], { header }: Column): string {
+  const theirs = CALLED.get(headers)?.headings.get(header);
+  return theirs === undefined ? '' : `, under “${theirs}”`;
 }
 
 /** An issue of a cell with the table and row it stands in, so that a person finds it. */

@@ -3,7 +3,7 @@ import { costOfPack } from '../core/index';
 import type { Issue, Shelf, Stocked } from '../core/index';
 import { columnsAt, folded } from './headings';
 import type { TableSeen } from './port';
-import { readTable, type Row } from './records';
+import { readTable, rowName, type Row } from './records';
 import { columnOf, STOCK, TAPE, WEIGHTS, type TableSchema } from './schema';
 import { matrixOf, type ShopTables } from './shop';
 import { numberOf, textOf } from './shopRows';
@@ -94,7 +94,8 @@ export function listedTwice(shelved: readonly Shelved[]): Issue[] {
   return shelved.flatMap(({ stocked: { shelf, item }, table, row }) => {
     const key = `${shelf} ${folded(item)}`;
     if (seen.has(key)) {
-      const field = `${table.name} row ${table.at.row + row + 1}, ${columnOf(schemaOf(shelf), nameKey(shelf)).header}`;
+      const where = rowName(table.name, table.headers, table.at.row + row + 1);
+      const field = `${where}, ${columnOf(schemaOf(shelf), nameKey(shelf)).header}`;
       return [{ code: 'duplicate' as const, field, got: item }];
     }
     seen.add(key);

@@ -23,6 +23,8 @@ import { openNeedsSteps } from './jobNeeds';
 import { movementSteps } from './movements';
 import { openJobsSteps, type OpenJob, type OpenJobs } from './openJobs';
 import { listedTwice, readShelves, type Shelved } from './shelves';
+import { rowName } from './records';
+import { CLUBS } from './schema';
 import type { Shop, ShopTables } from './shop';
 import { jobRows } from './shopRows';
 
@@ -69,16 +71,16 @@ export function* stockSteps(tables: ShopTables, known?: Result<OpenJobs>): Gener
   const problems = [
     ...shelved.flatMap(({ issues }) => issues),
     ...listedTwice(shelved),
-    ...open.value.jobs.flatMap(unlistedIn),
+    ...open.value.jobs.flatMap((job) => unlistedIn(job, tables.Clubs?.headers ?? [])),
   ];
   return ok({ state, jobs, orders: orderOf(state.items), placed, shelved, asked, problems });
 }
 
 /** Clubs that name a grip which Stock does not list: they can be planned no further, and nothing is kept for them. */
-function unlistedIn({ planned: { plan, input } }: OpenJob): Issue[] {
+function unlistedIn({ planned: { plan, input } }: OpenJob, headers: readonly string[]): Issue[] {
   const gripped = new Set(plan.clubs.flatMap((club) => (isGripped(club) ? [club.row] : [])));
   return input.clubs.flatMap(({ row, sheetRow, newItem }): Issue[] => {
     if (newItem === undefined || gripped.has(row)) return [];
-    return [{ code: 'unknownItem', field: `Clubs row ${sheetRow}, New grip`, got: newItem }];
+    return [{ code: 'unknownItem', field: `${rowName(CLUBS.name, headers, sheetRow)}, New grip`, got: newItem }];
   });
 }

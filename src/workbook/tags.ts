@@ -8,7 +8,8 @@ export interface Tagged {
   readonly tag: string;
   readonly job: string;
   readonly club: string;
-  readonly sheetRow: number;
+  /** The row of Clubs, as people are told it. */
+  readonly where: string;
 }
 
 /** Tags of clubs whose job is not done; a tag comes off with the last club of its job. */
@@ -18,7 +19,7 @@ export function tagsOut(tables: ShopTables): readonly Tagged[] {
     const tag = textOf(row, 'tag');
     const job = textOf(row, 'job');
     if (tag === '' || done.has(folded(job))) return [];
-    return [{ tag, job, club: textOf(row, 'club'), sheetRow: row.sheetRow }];
+    return [{ tag, job, club: textOf(row, 'club'), where: row.where }];
   });
 }
 

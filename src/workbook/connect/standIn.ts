@@ -2,6 +2,7 @@
 import { fail, ok, type Issue, type Result } from '../../core/index';
 import type { Column, TableSchema } from '../columns';
 import type { Block, BlockSeen, Put, Seen, TableSeen } from '../port';
+import { callBy } from '../records';
 import { TABLES } from '../schema';
 import { ourCell, shopCell } from './cells';
 import type { Connection } from './connections';
@@ -66,11 +67,13 @@ export function standIn(connection: Connection, list: ListSeen): StandIn | Broke
     .map((cells) => cells.map((cell, at) => readAs(columns[at], cell)));
   const formulas = isNamed(list) ? list.formulas.slice(headerRows) : list.formulas;
   const at: Block = { ...list.at, row: list.at.row + skip, rows: list.at.rows - skip };
+  // A column that the owner did not connect must not be taken for ours by its heading.
+  const headers = headings.map((heading, position) => columns[position]?.column.header ?? `own: ${heading}`);
+  if (at.sheet !== '') callBy(headers, { list: at.sheet, headings: theirHeadings(columns) });
   return {
     name: schema.name,
     at,
-    // A column that the owner did not connect must not be taken for ours by its heading.
-    headers: headings.map((heading, position) => columns[position]?.column.header ?? `own: ${heading}`),
+    headers,
     // A table always has a row; cells that have a name may be headings alone.
     rows: rows.length > 0 || isNamed(list) ? rows : [headings.map(() => null)],
     ...(formulas?.some((line) => line.some((formula) => formula !== null)) && { formulas }),
@@ -92,6 +95,12 @@ function columnAt(schema: TableSchema, matches: readonly ColumnMatch[], position
   const match = matches.find((each) => each.position === position);
   const column = match && schema.columns.find(({ key }) => key === match.key);
   return match && column && { column, match };
+}
+
+/** Headings of the owner's that are not ours. */
+function theirHeadings(columns: readonly (Known | undefined)[]): Map<string, string> {
+  const pairs = columns.flatMap((known) => (known ? [[known.column.header, known.match.heading] as const] : []));
+  return new Map(pairs.filter(([ours, theirs]) => ours !== theirs));
 }
 
 function readAs(known: Known | undefined, cell: Seen): Seen {

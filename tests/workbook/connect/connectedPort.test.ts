@@ -4,12 +4,14 @@ import { connecting } from '../../../src/workbook/connecting';
 import { connectList, disconnectList } from '../../../src/workbook/connect/connectList';
 import { CLUBS, JOBS } from '../../../src/workbook/schema';
 import { fillPlan } from '../../../src/workbook/fillPlan';
+import { headerRowsOf } from '../../../src/workbook/planScope';
 import { planTables } from '../../../src/workbook/planTables';
 import { PortError } from '../../../src/workbook/port';
 import type { Call, Seen, TableSeen } from '../../../src/workbook/port';
 import { setUp } from '../../../src/workbook/setUp';
 import { matrixOf, readShop } from '../../../src/workbook/shop';
 import { moveStock } from '../../../src/workbook/moveStock';
+import { sayIssue } from '../../../src/words/issues';
 import { undoLast } from '../../../src/workbook/undo';
 import { MemoryPort } from '../memoryPort';
 import { workshop } from '../workshop';
@@ -25,9 +27,10 @@ import {
 } from './inventory';
 
 async function plansOf(port: Parameters<typeof readShop>[0]) {
-  const { matrices } = await readShop(port);
+  const { matrices, tables } = await readShop(port);
   const { Clubs: clubs, Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matrices;
-  const planned = planTables({ clubs: clubs ?? [], stock, settings, weights, tape, job: '1042' });
+  const headerRows = headerRowsOf(tables);
+  const planned = planTables({ clubs: clubs ?? [], stock, settings, weights, tape, headerRows, job: '1042' });
   if (!planned.ok) throw new Error(JSON.stringify(planned.issue));
   return planned.value;
 }
@@ -284,5 +287,22 @@ describe('a list that is not as it was', () => {
     await undoLast(port);
     expect(bare.shows(below.sheet, below.row, below.column + 1)).toBeNull();
     expect(bare.name('Setwright_List_Stock')?.rows).toBe((before?.rows ?? 0) + 1);
+  });
+});
+
+describe.each([
+  ['a table', foreignWorkshop, INVENTORY, 1],
+  ['plain cells', plainWorkshop, PLAIN, 3],
+] as const)('what cannot be read in a list of %s', (_, make, list, first) => {
+  test('is told by its sheet, the row there and its own heading', async () => {
+    const { bare, port } = await connectedWorkshop(make, list);
+    const column = list.table === null ? 4 : 3;
+    bare.type('Lager', first, column, 'heavy');
+    const { plan, problems } = await plansOf(port);
+    const [driver] = plan.clubs;
+    const notes = (driver?.notes ?? []).flatMap((note) => (note.note === 'issue' ? [note.issue] : []));
+    const told = [...problems, ...notes].map(sayIssue).join(' ');
+    expect(told).toContain(`“Lager” row ${first + 1}, under “Wt (oz)”, Mass (g) is “heavy”, not a number.`);
+    expect(told).not.toContain('Stock row');
   });
 });

@@ -176,12 +176,14 @@ describe('results beside the clubs', () => {
     test('new rows are taken back from where they stand by then', async () => {
       const { bare, port } = await ownClubs(true);
       const started = await startJob(port, {
+        job: null,
+        suggested: null,
         customer: 'Tamsin Orrell',
         clubs: [
           { name: '5 iron', kind: 'Iron' },
           { name: '6 iron', kind: 'Iron' },
         ],
-        hand: '',
+        hand: null,
         due: null,
         today: 46_353,
         firstTag: '',
