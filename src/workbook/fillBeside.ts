@@ -1,5 +1,5 @@
 /** What the plan says, written beside the clubs in the very list they stand in: a column for each result, made at its right end where it is missing. */
-import { isStandIn } from './connect/standIn';
+import { headingRowsOf, isStandIn } from './connect/standIn';
 import { fromOurs } from './connect/units';
 import type { ShopUnit } from './connect/types';
 import { columnsAt } from './headings';
@@ -108,7 +108,9 @@ function placeOf(column: ResultColumn, clubs: TableSeen): number {
 }
 
 async function lookAround(port: WorkbookPort, clubs: TableSeen, columns: number): Promise<readonly BlockSeen[]> {
-  const [beside, below] = lookBeforeWidening(clubs, columns);
+  const [body, below] = lookBeforeWidening(clubs, columns);
+  const above = isStandIn(clubs) ? headingRowsOf(clubs) - 1 : 0;
+  const beside = { ...body, row: body.row - above, rows: body.rows + above };
   return port.read([
     { read: 'block', at: beside },
     { read: 'block', at: below },

@@ -2,7 +2,7 @@
 import type { Progress } from '../core/index';
 import type { FillDone, Filled, NotDone } from './outcomes';
 import { ALWAYS, paced, STOPPED, type GoOn, type Stopped } from './pace';
-import { fresh, ownSheet, rememberPages, untilKnown } from './pagePlace';
+import { again, fresh, ownSheet, rememberPages, untilKnown } from './pagePlace';
 import type { LookAgain } from './pagePlace';
 import { planQueries, readyPlan } from './planDraft';
 import type { PlanDraft, ReadyPlan } from './planDraft';
@@ -36,6 +36,8 @@ export interface Beside {
 
 export interface PlansAsked {
   readonly jobs: readonly string[];
+  /** Plans of these jobs, in their order, that are filled where they stand, in sheets of ours or not. */
+  readonly over?: readonly PlanPlace[];
   /** What taking it back is called. */
   readonly label: string;
   /** Other changes that go into the same write, made from the tables as they are looked at then. */
@@ -72,13 +74,13 @@ async function attempt(
   port: WorkbookPort,
   chosenFrom: Shop,
   known: Shop,
-  { jobs, label, beside, goOn = ALWAYS }: PlansAsked,
+  { jobs, over, label, beside, goOn = ALWAYS }: PlansAsked,
   tries: number,
   namesInUse: readonly string[],
 ): Promise<PlansFilled | NotDone | Stopped | LookAgain> {
   const { Clubs } = known.tables;
   if (!Clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
-  const drafts = await paced(draftsOf(known, Clubs, jobs, namesInUse), goOn);
+  const drafts = await paced(draftsOf({ known, clubs: Clubs, namesInUse }, jobs, over), goOn);
   if (!drafts) return STOPPED;
   const looks = await lookAtAll(port, drafts);
   const left: JobLeft[] = [];
@@ -122,19 +124,25 @@ async function attempt(
   return { done: true, filled: ready.map(({ filled, job }) => ({ ...filled, job })), left };
 }
 
+interface Drafting {
+  readonly known: Shop;
+  readonly clubs: TableSeen;
+  readonly namesInUse: readonly string[];
+}
+
 /** A place for each job, none of them twice. */
 function* draftsOf(
-  known: Shop,
-  clubs: TableSeen,
+  { known, clubs, namesInUse }: Drafting,
   jobs: readonly string[],
-  namesInUse: readonly string[],
+  over: readonly PlanPlace[] = [],
 ): Generator<Progress, Drafted[]> {
   let shop = known;
   const drafts: Drafted[] = [];
-  for (const job of jobs) {
+  for (const [at, job] of jobs.entries()) {
     yield { done: 0, of: jobs.length };
     const guess = scopeRows(clubs, { job });
-    const target = ownSheet(shop, namesInUse, guess.key, (taken) => planSheetName(job, taken));
+    const stands = known.plans.find(({ name }) => name === over[at]?.name);
+    const target = stands ? again(stands) : ownSheet(shop, namesInUse, guess.key, (taken) => planSheetName(job, taken));
     if (!target.place)
       shop = { ...shop, plans: [...shop.plans, promised(fresh(shop, namesInUse, target, true), guess)] };
     drafts.push({ job, draft: { request: { scope: { job }, choices: {}, as: 'live' }, target, guess } });

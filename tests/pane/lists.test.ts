@@ -110,7 +110,7 @@ describe('matching', () => {
     const [connection] = read.ok ? read.value : [];
     if (!connection) throw new Error('not connected');
     const places = await placesOfLists(port, [connection.list]);
-    const list = { table: null, at: places.get(connection.list) ?? match.read.list.at };
+    const list = places.get(connection.list) ?? match.read.list;
     const seen = await readList(port, list);
     const again = seen && beginMatch(seen, 'Stock');
     expect(again && positions(asConnected(again, connection))).toEqual(positions(less));

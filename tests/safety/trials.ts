@@ -33,11 +33,11 @@ import {
   useDeed,
 } from '../../src/pane/view/tools/stockDeeds';
 import { batchDeed, weekDeed } from '../../src/pane/view/tools/weekDeeds';
-import { besideDeed, connectDeed, disconnectDeed } from '../../src/pane/view/tools/listsDeeds';
+import { besideDeed, connectDeed, disconnectDeed, followDeed } from '../../src/pane/view/tools/listsDeeds';
 import { asked, beginMatch, type Match } from '../../src/pane/view/tools/listsModel';
 import { workOn } from '../../src/pane/workOn';
 import { findLists, readList } from '../../src/workbook/connect/lists';
-import { keepPlans, PLANS_KEY } from '../../src/workbook/planPlaces';
+import { keepPlans, keptPlans, PLANS_KEY } from '../../src/workbook/planPlaces';
 import { bringUpToDate } from '../../src/workbook/upToDate';
 import { sayIssue } from '../../src/words/issues';
 import { sayPortError } from '../../src/words/portErrors';
@@ -341,6 +341,17 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
         return deed(() => connectDeed(asked(match), () => undefined))(port);
       },
       stays: true,
+    },
+    {
+      name: 'let plans read the lists',
+      of: 'followDeed',
+      after: ['fill plan', 'connect a list'],
+      run: async (port) => {
+        const plans = keptPlans(await port.recall(PLANS_KEY))?.plans ?? [];
+        const block = { sheet: `Plan ${job.trim()}`, row: 0, column: 0, rows: 13, columns: 12 };
+        const behind = plans.map((plan) => ({ place: { ...plan, block }, tables: ['Stock'] }));
+        return deed(() => followDeed(behind))(port);
+      },
     },
     {
       name: 'disconnect a list',

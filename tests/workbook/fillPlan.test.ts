@@ -61,7 +61,7 @@ describe('filling a live plan', () => {
     port.type('Settings', 1, 1, 'The Heather Bench');
     await fill(port);
     expect(port.formula(SHEET, TOP, 0)).toBe(
-      '=REGRIP.SETPLAN([{"table":"Clubs"},{"table":"Stock"},{"table":"Settings"},{"table":"Weights"},{"table":"Tape"},{"literal":"1042"}])',
+      '=REGRIP.SETPLAN(Clubs[#All],Stock[#All],Settings[#All],Weights[#All],Tape[#All],"1042")',
     );
     expect(planColumn(port, 'club', 5)).toEqual(['Club', 'Driver', '7 iron', 'Pitching wedge', null]);
     const head = Array.from({ length: 5 }, (_, row) => [port.shows(SHEET, row, 0), port.shows(SHEET, row, 1)]);

@@ -20,7 +20,8 @@ import type {
   TableSeen,
   WorkbookPort,
 } from '../../src/workbook/port';
-import { contains, named, overlap, sameBlock, sameName } from '../../src/workbook/shared/address';
+import { callText } from '../../src/workbook/shared/call';
+import { contains, fixed, named, overlap, sameBlock, sameName } from '../../src/workbook/shared/address';
 import { nothingThere } from '../../src/workbook/shared/looked';
 import { buildReceipt, isPacked, packReceipt, unpackReceipt } from '../../src/workbook/shared/receipt';
 import { refuseUnsafe, tableBlock } from '../../src/workbook/shared/refuse';
@@ -30,6 +31,7 @@ type Held = { value: Seen } | { formula: string };
 interface Sheet {
   name: string;
   protected: boolean;
+  hidden?: boolean;
   merged: Block[];
   cells: Record<string, Held>;
 }
@@ -147,6 +149,12 @@ export class MemoryPort implements WorkbookPort {
   /** A person turns a table back into cells. */
   dropTable(name: string): void {
     this.state.tables = this.state.tables.filter((table) => !sameName(table.name, name));
+  }
+
+  /** A person hides a sheet. */
+  hide(sheet: string): void {
+    const found = this.sheet(sheet);
+    if (found) found.hidden = true;
   }
 
   protect(sheet: string): void {
@@ -409,7 +417,7 @@ export class MemoryPort implements WorkbookPort {
       case 'sheets':
         return this.state.sheets.map(({ name, protected: locked }) => ({ name, protected: locked }));
       case 'contents':
-        return this.state.sheets.map((sheet) => this.contentsOf(sheet));
+        return this.state.sheets.filter(({ hidden }) => !hidden).map((sheet) => this.contentsOf(sheet));
       case 'table':
         return this.tableSeen(query.table);
       case 'block':
@@ -539,7 +547,10 @@ export class MemoryPort implements WorkbookPort {
 
   private toHeld(cell: Exclude<Put, undefined>): Held {
     if (typeof cell !== 'object' || cell === null) return { value: cell };
-    const formula = `=REGRIP.${cell.call}(${JSON.stringify(cell.args)})`;
+    const formula = callText(cell, (argument) => {
+      if ('block' in argument) return fixed(argument.block);
+      return 'table' in argument ? `${argument.table}[#All]` : argument.name;
+    });
     this.calls.set(formula, cell);
     return { formula };
   }

@@ -28,9 +28,11 @@ import type {
 } from '../port';
 import { matchHeaders } from '../records';
 import { contains, overlap, sameName } from '../shared/address';
-import { refuseLengthen } from '../shared/lengthen';
+import { refuseLengthen, refuseOccupied } from '../shared/lengthen';
+import { demandLooked, whatWasThere } from '../shared/looked';
 import { columnNames } from '../shared/rows';
 import { columnsBeside, refuseWiden } from '../shared/widen';
+import { TABLES } from '../schema';
 import { HEADINGS } from '../tables/headings';
 import { placesKey, readConnections, withPlaces, type Connection } from './connections';
 import {
@@ -216,7 +218,7 @@ function behindTheScenes(changes: readonly Change[], looked: Looked, standIns: r
   return changes.flatMap((change): Change[] => {
     switch (change.do) {
       case 'write':
-        return [writeBehind(change, standIns, changes)];
+        return [writeBehind(change, standIns, changes), ...daysIn(change, standIns)];
       case 'lengthen':
         return [lengthenBehind(change, looked, standIns)];
       case 'widen':
@@ -262,6 +264,39 @@ function newRowsOf(at: Block, cells: Write['cells'], over: readonly StandIn[]): 
   return { table: seen.connectedTo, by, headingRows: headingRowsOf(seen) };
 }
 
+const DAY_FORMAT = 'yyyy-mm-dd';
+
+/**
+ * Days put below a plain list, or into a column that held none: where no table brings its formats along, they would show as numbers.
+ * Within the list a cell beside other days has their format already.
+ */
+function daysIn({ at, cells }: Write, standIns: readonly StandIn[]): Change[] {
+  return standIns
+    .filter(({ behind }) => isNamed(behind))
+    .flatMap((seen) => {
+      const end = seen.at.row + seen.at.rows;
+      return dayColumns(seen).flatMap((position): Change[] => {
+        const across = seen.at.column + position - at.column;
+        const held = seen.rows.some((row) => typeof row[position] === 'number');
+        const rows = cells.flatMap((line, down) => {
+          const row = at.row + down;
+          return typeof line[across] === 'number' && row > seen.at.row && (row >= end || !held) ? [row] : [];
+        });
+        const [first, last] = [rows[0], rows.at(-1)];
+        if (first === undefined || last === undefined || !sameName(at.sheet, seen.at.sheet)) return [];
+        const block = { sheet: at.sheet, row: first, column: at.column + across, rows: last - first + 1, columns: 1 };
+        return [{ do: 'format', at: block, format: { number: DAY_FORMAT } }];
+      });
+    });
+}
+
+/** Where the days of a list stand. */
+function dayColumns({ name, matches }: StandIn): number[] {
+  const columns = TABLES.find((schema) => schema.name === name)?.columns ?? [];
+  const days = new Set(columns.filter(({ kind }) => kind === 'date').map(({ key }) => key));
+  return matches.filter(({ key }) => days.has(key)).map(({ position }) => position);
+}
+
 /** The cells of a list, with the rows that these very changes put below it. */
 function grown({ at, name }: StandIn, changes: readonly Change[]): Block {
   const more = changes.reduce((rows, change) => {
@@ -305,12 +340,22 @@ function widenBehind(change: Extract<Change, { do: 'widen' }>, looked: Looked, s
   refuseWiden(change, looked);
   const { headers } = change;
   const { at } = seen.behind;
+  refuseHeadingsBeside(seen, headers.length, looked);
   const beside: Block = { ...columnsBeside(seen, headers.length), rows: 1 };
   const of: RowsOf = { table: seen.connectedTo, by: [], headingRows: headingRowsOf(seen) };
   return [
     { do: 'write', at: beside, cells: [[...headers]], of },
     { do: 'name', name: seen.connectedTo, at: { ...at, columns: at.columns + headers.length } },
   ];
+}
+
+/** Of two rows of headings the upper one may hold a neighbour's, under which a new column must not come to stand. */
+function refuseHeadingsBeside(seen: StandIn, columns: number, looked: Looked): void {
+  const rows = headingRowsOf(seen) - 1;
+  if (rows === 0) return;
+  const upper: Block = { ...columnsBeside({ at: seen.behind.at }, columns), rows };
+  demandLooked(upper, whatWasThere(upper, looked));
+  refuseOccupied(seen, upper, looked);
 }
 
 /** A drop-down can be fed by a table's column, not by that of a range. */

@@ -1,5 +1,5 @@
 /** Lists that a workbook holds and that might stand for tables of ours: its tables, and cells in use on sheets without one. */
-import type { Block, BlockSeen, NameSeen, Seen, SheetContents, WorkbookPort } from '../port';
+import type { Block, BlockSeen, NameSeen, Query, Seen, SheetContents, TableSeen, WorkbookPort } from '../port';
 import { overlap, sameName } from '../shared/address';
 import { TABLES } from '../schema';
 import { CONNECTABLE, HEADINGS } from '../tables/headings';
@@ -73,10 +73,25 @@ function placesOn({ name, used, tables }: SheetContents): Pick<List, 'table' | '
   return [{ table: null, at: { ...used, sheet: name } }];
 }
 
-/** Where the cells of named lists stand, by name; those that stand nowhere any more are left out. */
-export async function placesOfLists(port: WorkbookPort, names: readonly string[]): Promise<ReadonlyMap<string, Block>> {
-  const seen = await port.read(names.map((name) => ({ read: 'name', name }) as const));
-  const placed = (seen as readonly NameSeen[]).flatMap(({ at }, i) => (at ? [[names[i] ?? '', at] as const] : []));
+/**
+ * Where lists stand that are known by name, tables or named cells, by that name; those that stand nowhere any more are left out. They
+ * are found on hidden sheets as well, and however many lists there are.
+ */
+export async function placesOfLists(
+  port: WorkbookPort,
+  names: readonly string[],
+): Promise<ReadonlyMap<string, Pick<List, 'table' | 'at'>>> {
+  if (names.length === 0) return new Map();
+  const answers: readonly unknown[] = await port.read<readonly Query[]>([
+    ...names.map((name) => ({ read: 'name', name }) as const),
+    ...names.map((name) => ({ read: 'table', table: name }) as const),
+  ]);
+  const placed = names.flatMap((name, i): (readonly [string, Pick<List, 'table' | 'at'>])[] => {
+    const table = answers[names.length + i] as TableSeen | null;
+    const { at } = answers[i] as NameSeen;
+    if (table) return [[name, { table: table.name, at: table.at }]];
+    return at ? [[name, { table: null, at }]] : [];
+  });
   return new Map(placed);
 }
 

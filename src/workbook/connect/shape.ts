@@ -27,6 +27,9 @@ const NAMES_IT = 0.6;
 /** A row above has to explain this much more of the headings before it counts as part of them. */
 const WORTH_A_ROW = 0.3;
 
+/** Units have a row to themselves for no other reason than to be part of the headings. */
+const UNITS_SPEAK = 0.05;
+
 /** Finds the headings of a range by what they are called. */
 export function headingsIn(schema: TableSchema, rows: Rows): Headings {
   const tried = rowsOfWords(rows);
@@ -35,7 +38,8 @@ export function headingsIn(schema: TableSchema, rows: Rows): Headings {
     for (const lines of [1, 2] as const) {
       if (lines === 2 && !canStandAbove(rows, row)) continue;
       const found = headingsAt(rows, row, lines);
-      const score = scoreOf(schema, found) - (lines === 2 && !isUnits(rows[row] ?? []) ? WORTH_A_ROW : 0);
+      const withUnits = isUnits(rows[row] ?? []) || isUnits(rows[row - 1] ?? []);
+      const score = scoreOf(schema, found) + (lines === 1 ? 0 : withUnits ? UNITS_SPEAK : -WORTH_A_ROW);
       if (score > best.score + 1e-9) best = { row, lines, score };
     }
   }
@@ -68,7 +72,8 @@ function rowsOfWords(rows: Rows): number[] {
   for (let row = 0; row < end; row += 1) widest = Math.max(widest, filled(rows[row] ?? []).length);
   for (let row = 0; row < end && found.length < MOST_TRIED; row += 1) {
     const cells = filled(rows[row] ?? []);
-    if (cells.length < Math.min(2, widest)) continue;
+    const unitsBelow = isUnits(cells) && filled(rows[row - 1] ?? []).length > 1;
+    if (cells.length < Math.min(2, widest) && !unitsBelow) continue;
     if (cells.filter(isWord).length >= LEAST_WORDS * cells.length) found.push(row);
   }
   return found;
@@ -87,15 +92,14 @@ function isWord(cell: Seen): boolean {
 /** A title has a row to itself; headings of several columns are more than one. */
 function canStandAbove(rows: Rows, row: number): boolean {
   const above = filled(rows[row - 1] ?? []);
-  return above.length >= 2 && above.every(isWord);
+  return (above.length >= 2 || isUnits(above)) && above.every(isWord);
 }
 
-/** `in`, `g` and `mm` below the headings. */
+/** `in`, `g` and `mm` below the headings, or above them; among them `code`, `pcs` and the like. */
 function isUnits(cells: readonly Seen[]): boolean {
   const words = filled(cells);
-  return (
-    words.length > 0 && words.every((cell) => (readingsOf(headingText(cell))[0]?.unitOnly ?? false) || cell === 'in')
-  );
+  const units = words.filter((cell) => (readingsOf(headingText(cell))[0]?.unitOnly ?? false) || cell === 'in');
+  return units.length > 0 && 2 * units.length >= words.length && words.every(isWord);
 }
 
 /**
@@ -114,6 +118,8 @@ export function headingsAt(rows: Rows, headerRow: number, lines: 1 | 2): Omit<He
   const count = new Map<string, number>();
   for (const text of own) count.set(text.toLowerCase(), (count.get(text.toLowerCase()) ?? 0) + 1);
   let over = '';
+  // `Item` over `code`, where `Weight` stands over `(oz)`, is Item all the same.
+  const units = isUnits(below);
   const headings: string[] = [];
   const also: string[][] = [];
   own.forEach((text, at) => {
@@ -123,7 +129,7 @@ export function headingsAt(rows: Rows, headerRow: number, lines: 1 | 2): Omit<He
     const twice = (count.get(text.toLowerCase()) ?? 0) > 1;
     const heading = right ? `${right} ${text}`.trim() : twice && text !== '' ? whole : text;
     headings.push(heading);
-    also.push([...new Set([text, whole])].filter((name) => name !== '' && name !== heading));
+    also.push([...new Set([text, whole, ...(units ? [right] : [])])].filter((name) => name !== '' && name !== heading));
   });
   return { headerRow, headerRows: lines, headings, also };
 }

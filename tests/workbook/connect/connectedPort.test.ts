@@ -1,13 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { setPlan } from '../../../src/functions/functions';
 import { connecting } from '../../../src/workbook/connecting';
+import { followLists, plansBehind } from '../../../src/workbook/connect/plansBehind';
 import { connectList, disconnectList } from '../../../src/workbook/connect/connectList';
-import { CLUBS, JOBS } from '../../../src/workbook/schema';
+import { CLUBS, JOBS, STOCK } from '../../../src/workbook/schema';
 import { fillPlan } from '../../../src/workbook/fillPlan';
 import { headerRowsOf } from '../../../src/workbook/planScope';
 import { planTables } from '../../../src/workbook/planTables';
+import { findLists, placesOfLists } from '../../../src/workbook/connect/lists';
+import { startJob } from '../../../src/workbook/startJob';
 import { PortError } from '../../../src/workbook/port';
-import type { Call, Seen, TableSeen } from '../../../src/workbook/port';
+import type { Call, Change, Seen, TableSeen } from '../../../src/workbook/port';
 import { setUp } from '../../../src/workbook/setUp';
 import { matrixOf, readShop } from '../../../src/workbook/shop';
 import { moveStock } from '../../../src/workbook/moveStock';
@@ -304,5 +307,100 @@ describe.each([
     const told = [...problems, ...notes].map(sayIssue).join(' ');
     expect(told).toContain(`“Lager” row ${first + 1}, under “Wt (oz)”, Mass (g) is “heavy”, not a number.`);
     expect(told).not.toContain('Stock row');
+  });
+});
+
+describe('days put into a plain list', () => {
+  /** Jobs of the shop's own as plain cells, with a job in them or with headings alone. */
+  async function plainJobs(rows: readonly (readonly Seen[])[]) {
+    const bare = await workshop();
+    bare.addSheet('Book');
+    bare.typeRows('Book', 0, 0, [['Ticket', 'Customer', 'Received', 'Finished'], ...rows]);
+    const at = { sheet: 'Book', row: 0, column: 0, rows: rows.length + 1, columns: 4 };
+    const keys = ['job', 'customer', 'received', 'closed'];
+    const headings = ['Ticket', 'Customer', 'Received', 'Finished'];
+    const matches = keys.map((key, position) => ({ key, heading: headings[position] ?? '', position, unit: null }));
+    await connectList(bare, { schema: JOBS, list: { table: null, at }, within: at, matches });
+    return { bare, port: connecting(bare) };
+  }
+  const begin = (port: ReturnType<typeof connecting>) =>
+    startJob(port, {
+      job: null,
+      suggested: null,
+      customer: 'Ivo Brandt',
+      clubs: [{ name: 'Driver', kind: 'Driver' }],
+      hand: null,
+      due: null,
+      today: 46_353,
+      firstTag: '',
+      authorisedBy: '',
+      last: [],
+    });
+
+  test('are formatted as days in rows that the list did not have', async () => {
+    const { bare, port } = await plainJobs([['1042', 'Tamsin Orrell', 46_300, null]]);
+    expect(await begin(port)).toMatchObject({ done: true });
+    expect(bare.shows('Book', 2, 2)).toBe(46_353);
+    const [dressed] = bare.dressing().filter(({ at }) => at.sheet === 'Book');
+    expect(dressed?.at).toEqual({ sheet: 'Book', row: 2, column: 2, rows: 1, columns: 1 });
+    expect(dressed?.how).toContain('yyyy-mm-dd');
+  });
+
+  test('and in a column that held none; beside other days the shop’s own format stays', async () => {
+    const { bare, port } = await plainJobs([
+      ['1042', 'Tamsin Orrell', 46_300, null],
+      ['1043', 'Ivo Brandt', null, null],
+    ]);
+    const [jobs] = await port.read([{ read: 'table', table: 'Jobs' }]);
+    const write = (column: number): Change => ({
+      do: 'write',
+      at: { sheet: 'Book', row: 2, column, rows: 1, columns: 1 },
+      cells: [[46_350]],
+    });
+    await port.apply([write(2), write(3)], [jobs as TableSeen], { label: 'days' });
+    const places = bare.dressing().filter(({ at }) => at.sheet === 'Book');
+    expect(places.map(({ at }) => [at.row, at.column])).toEqual([[2, 3]]);
+  });
+});
+
+describe('lists that a connection names', () => {
+  test('are found on hidden sheets and beyond the lists that are looked through', async () => {
+    const bare = await plainWorkshop();
+    bare.typeTable('Inventory', 'Hidden', [HEADINGS_OF_LIST, ...LIST_ROWS]);
+    await connectStock(bare, PLAIN);
+    bare.hide('Hidden');
+    bare.hide('Lager');
+    expect((await findLists(bare)).map(({ at }) => at.sheet)).not.toContain('Hidden');
+    const places = await placesOfLists(bare, ['Inventory', 'Setwright_List_Stock', 'Nowhere']);
+    expect(places.get('Inventory')).toMatchObject({ table: 'Inventory', at: { sheet: 'Hidden' } });
+    expect(places.get('Setwright_List_Stock')).toMatchObject({ table: null, at: { sheet: 'Lager', row: 2 } });
+    expect(places.has('Nowhere')).toBe(false);
+  });
+});
+
+describe('a live plan that was filled before a list was connected', () => {
+  test('is named, and filled again where it stands it reads the list; Undo brings the old formula back', async () => {
+    const bare = await workshop();
+    bare.typeTable('Inventory', 'Lager', [HEADINGS_OF_LIST, ...LIST_ROWS]);
+    const port = connecting(bare);
+    const fill = async (where: 'planSheet' | 'openSheet', job: string) =>
+      fillPlan(port, await readShop(port), { scope: { job }, choices: {}, where, as: 'live' });
+    expect(await fill('planSheet', '1042')).toMatchObject({ done: true, as: 'live' });
+    bare.addSheet('Mine');
+    bare.selected = { sheet: 'Mine', row: 4, column: 2, rows: 1, columns: 1 };
+    expect(await fill('openSheet', '1043')).toMatchObject({ done: true, as: 'live' });
+    await connectStock(bare);
+    const behind = async () => plansBehind(bare, [{ schema: STOCK }], (await readShop(port)).plans);
+    const found = await behind();
+    expect(found.map(({ place, tables }) => [place.job, place.block.sheet, tables])).toEqual([
+      ['1042', 'Plan 1042', ['Stock']],
+      ['1043', 'Mine', ['Stock']],
+    ]);
+    const before = bare.content();
+    expect(await followLists(port, await readShop(port), found)).toMatchObject({ done: true, left: [] });
+    expect(await behind()).toEqual([]);
+    expect(bare.formula('Mine', 13, 2)).toContain('Inventory');
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
+    expect(bare.content()).toEqual(before);
   });
 });

@@ -39,7 +39,7 @@ async function massesOf(port: Parameters<typeof readShop>[0]): Promise<number[]>
 }
 
 /** The workshop with its clubs in a list of its own, masses in ounces: a table, or plain cells below a title. */
-async function ownClubs(plain = false) {
+async function ownClubs(plain = false, over: readonly Seen[] = []) {
   const bare = new MemoryPort();
   const rows = CLUB_ROWS.map((row) => [
     row.Job ?? null,
@@ -56,6 +56,7 @@ async function ownClubs(plain = false) {
   if (plain) {
     bare.addSheet('In work');
     bare.type('In work', 0, 0, 'Clubs on the rack');
+    bare.typeRows('In work', 1, 1, [over]);
     bare.typeRows('In work', 2, 1, [headings, ...rows]);
   } else bare.typeTable('Bags', 'In work', [headings, ...rows]);
   const read = await readList(bare, {
@@ -171,6 +172,27 @@ describe('results beside the clubs', () => {
       expect(bare.name('Setwright_List_Clubs')).toEqual(before);
       await fillBeside(port, '1042');
       expect(shown(bare, 8)).toEqual(first);
+    });
+
+    test('get no columns under a heading of a neighbour’s, of two rows of headings either', async () => {
+      const units = [null, null, null, null, null, 'points', 'oz', null, null];
+      const { bare, port } = await ownClubs(true, units);
+      expect(bare.name('Setwright_List_Clubs')).toMatchObject({ row: 1, rows: 7 });
+      bare.type('In work', 1, 11, 'Paid');
+      const before = bare.content();
+      const end = await fillBeside(port, '1042');
+      expect(end).toMatchObject({
+        done: false,
+        reason: 'port',
+        error: { code: 'belowTable', cells: ["'In work'!L2"] },
+      });
+      expect(bare.content()).toEqual(before);
+      bare.type('In work', 1, 11, null);
+      expect(await fillBeside(port, '1042')).toMatchObject({ done: true, clubs: 3 });
+      bare.insertRows('In work', 4, 1);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+      bare.insertRows('In work', 0, 1);
+      expect(bare.shows('In work', 3, 10)).toBeNull();
     });
 
     test('new rows are taken back from where they stand by then', async () => {

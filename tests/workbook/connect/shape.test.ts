@@ -74,3 +74,57 @@ describe('where the headings stand', () => {
     expect(warnings.map(({ warning }) => warning)).toEqual(['lookAlike', 'lookAlike']);
   });
 });
+
+describe('units that have a row of headings to themselves', () => {
+  const rows = BODY.slice(1);
+  const found = (headings: readonly (readonly Seen[])[]) => {
+    const likeness = likenessOf(STOCK, [['Grip room'], [], ...headings, ...rows.map((row) => [...row, 'left wall'])]);
+    const unit = (key: string) => likeness.proposals.find((each) => each.key === key);
+    return {
+      headerRow: likeness.headerRow,
+      headerRows: likeness.headerRows,
+      places: ['item', 'core', 'mass', 'onHand'].map((key) => unit(key)?.position),
+      mass: unit('mass')?.unit ?? null,
+    };
+  };
+
+  it.each<[string, readonly (readonly Seen[])[]]>([
+    [
+      'below',
+      [
+        ['Item', 'Core', 'Weight', 'Qty', 'Shelf'],
+        [null, '(in)', '(oz)', null, null],
+      ],
+    ],
+    [
+      'below, one of them',
+      [
+        ['Item', 'Core', 'Weight', 'Qty', 'Shelf'],
+        [null, null, '(oz)', null, null],
+      ],
+    ],
+    [
+      'below, among other words',
+      [
+        ['Item', 'Core', 'Weight', 'Qty', 'Shelf'],
+        ['code', 'in', 'oz', 'pcs', null],
+      ],
+    ],
+    [
+      'above',
+      [
+        [null, 'in', 'oz', null, null],
+        ['Item', 'Core', 'Weight', 'Qty', 'Shelf'],
+      ],
+    ],
+    [
+      'above, one of them',
+      [
+        [null, null, 'oz', null, null],
+        ['Item', 'Core', 'Weight', 'Qty', 'Shelf'],
+      ],
+    ],
+  ])('%s are read as theirs', (_, headings) => {
+    expect(found(headings)).toEqual({ headerRow: 3, headerRows: 2, places: [0, 1, 2, 3], mass: 'oz' });
+  });
+});

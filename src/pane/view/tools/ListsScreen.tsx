@@ -3,20 +3,22 @@ import { Button, makeStyles } from '@fluentui/react-components';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { readConnections, type Connection } from '../../../workbook/connect/connections';
 import { findLists, listAtSelection, placesOfLists, readList, type List } from '../../../workbook/connect/lists';
+import { plansBehind, type PlanBehind } from '../../../workbook/connect/plansBehind';
 import { bareOf } from '../../../workbook/connecting';
 import type { GoOn } from '../../../workbook/pace';
+import type { PlanPlace } from '../../../workbook/planPlaces';
 import { TABLES } from '../../../workbook/schema';
 import { HEADINGS } from '../../../workbook/tables/headings';
 import { sayIssue } from '../../../words/issues';
 import { sayPortError } from '../../../words/portErrors';
-import { PortError, type Block } from '../../../workbook/port';
+import { PortError } from '../../../workbook/port';
 import { overlap, sameName } from '../../../workbook/shared/address';
 import { shopOf } from '../../state/seen';
 import { nextTurn } from '../../state/slices';
 import type { PaneNow } from '../../state/usePane';
-import { besideDeed, disconnectDeed } from './listsDeeds';
+import { besideDeed, disconnectDeed, followDeed } from './listsDeeds';
 import { asConnected, beginMatch, type Match } from './listsModel';
-import { connectedLine, connectedText, listName, LISTS_WORDS, looksLike } from './listsWords';
+import { connectedLine, connectedText, listName, LISTS_WORDS, looksLike, sayBehind } from './listsWords';
 import { ListRows, type ListRow } from './ListRows';
 import { MatchPart } from './MatchPart';
 import { Buttons, Part, Says, Sentences } from './parts';
@@ -27,15 +29,14 @@ interface Connected {
   readonly at: Pick<List, 'table' | 'at'> | null;
 }
 
-function whereIs({ list }: Connection, lists: readonly List[], places: ReadonlyMap<string, Block>): Connected['at'] {
-  const table = lists.find((each) => each.table !== null && sameName(each.table, list));
-  const named = places.get(list);
-  return table ?? (named ? { table: null, at: named } : null);
+function shownTable({ list }: Connection, lists: readonly List[]): List | undefined {
+  return lists.find((each) => each.table !== null && sameName(each.table, list));
 }
 
 interface Looked {
   readonly lists: readonly List[];
   readonly connections: readonly Connected[];
+  readonly behind: readonly PlanBehind[];
   readonly problem: string | null;
 }
 
@@ -45,34 +46,39 @@ function useLists({ inspect, state }: PaneNow) {
   const turn = useRef(0);
   const look = useCallback(async () => {
     const mine = (turn.current += 1);
-    const found = await inspect((port) => lookThrough(bareOf(port))).catch(failed);
+    const plans = state.shop ? shopOf(state.shop).plans : [];
+    const found = await inspect((port) => lookThrough(bareOf(port), plans)).catch(failed);
     if (mine === turn.current) setLooked(found);
-  }, [inspect]);
+  }, [inspect, state.shop]);
   // The pane looks again after every run of edits and after whatever it did itself.
-  useEffect(() => void look(), [look, state.shop]);
+  useEffect(() => void look(), [look]);
   return { looked, look };
 }
 
 function failed(error: unknown): Looked {
   const problem = error instanceof PortError ? sayPortError(error) : LISTS_WORDS.unreadable;
-  return { lists: [], connections: [], problem };
+  return { lists: [], connections: [], behind: [], problem };
 }
 
 /** Lets the page draw and take input between two tables that a list is held against. */
 const resting: GoOn = () => nextTurn().then(() => true);
 
-async function lookThrough(port: Parameters<typeof findLists>[0]): Promise<Looked> {
+async function lookThrough(port: Parameters<typeof findLists>[0], plans: readonly PlanPlace[]): Promise<Looked> {
   const [headings] = await port.read([{ read: 'table', table: HEADINGS.name }]);
   const read = headings ? readConnections([headings.headers, ...headings.rows], headings.at.row + 1) : null;
   const connections = read?.ok ? read.value : [];
   const lists = await findLists(port, resting);
+  // A long table is not read again where it was just seen.
   const places = await placesOfLists(
     port,
-    connections.map(({ list }) => list),
+    connections.filter((each) => !shownTable(each, lists)).map(({ list }) => list),
   );
   return {
     lists,
-    connections: connections.map((connection) => ({ connection, at: whereIs(connection, lists, places) })),
+    connections: connections.map((connection) => {
+      return { connection, at: shownTable(connection, lists) ?? places.get(connection.list) ?? null };
+    }),
+    behind: await plansBehind(port, connections, plans),
     problem: read && !read.ok ? sayIssue(read.issue) : null,
   };
 }
@@ -140,6 +146,26 @@ function FoundPart({ pane, looked, onMatch }: FoundProps) {
       ) : (
         <ListRows rows={rows} busy={pane.state.task !== null} />
       )}
+    </Part>
+  );
+}
+
+/** A live plan reads what it read when it was filled, whatever was connected since. */
+function BehindPart({ pane, looked }: Pick<FoundProps, 'pane' | 'looked'>) {
+  const { behind } = looked;
+  if (behind.length === 0) return null;
+  return (
+    <Part title={LISTS_WORDS.behindTitle} ruled>
+      <Sentences texts={behind.map(sayBehind)} flagged />
+      <Buttons>
+        <Button
+          appearance="primary"
+          disabledFocusable={pane.state.task !== null}
+          onClick={() => pane.does.deed(followDeed(behind))}
+        >
+          {LISTS_WORDS.follow}
+        </Button>
+      </Buttons>
     </Part>
   );
 }
@@ -228,6 +254,7 @@ export function ListsScreen({ pane }: { readonly pane: PaneNow }) {
       {looked && (
         <>
           <ConnectedPart pane={pane} looked={looked} onMatch={onMatch} />
+          <BehindPart pane={pane} looked={looked} />
           <FoundPart pane={pane} looked={looked} onMatch={onMatch} />
         </>
       )}

@@ -1,9 +1,10 @@
 /** What the tab of lists does on the workbook. */
 import { connectList, disconnectList, type ConnectAsked } from '../../../workbook/connect/connectList';
+import { followLists, type PlanBehind } from '../../../workbook/connect/plansBehind';
 import { bareOf } from '../../../workbook/connecting';
 import type { Deed } from '../../state/deed';
 import { fillBeside } from '../../../workbook/fillBeside';
-import { sayBeside, sayConnected } from './listsWords';
+import { followedLines, sayBeside, sayConnected, sayFollowed } from './listsWords';
 
 /** @param connected called once it is written down */
 export function connectDeed(asked: ConnectAsked, connected: () => void): Deed {
@@ -16,6 +17,20 @@ export function connectDeed(asked: ConnectAsked, connected: () => void): Deed {
       const end = await connectList(bareOf(port), asked);
       if (end.done) connected();
       return { end, text: sayConnected(end) };
+    },
+  };
+}
+
+/** Live plans that still read our own tables, filled again so that they read the lists. */
+export function followDeed(behind: readonly PlanBehind[]): Deed {
+  return {
+    doing: 'Filling the plans…',
+    done: 'The plans read your lists',
+    failed: 'The plans stand as they were',
+    run: async (port, shop) => {
+      const end = await followLists(port, shop, behind);
+      const partly = end.done && end.left.length > 0;
+      return { end, text: sayFollowed(end), partly, list: followedLines(end) };
     },
   };
 }

@@ -1,5 +1,9 @@
 /** Words of the tab that connects lists of the shop's own. */
 import type { BesideDone } from '../../../workbook/fillBeside';
+import type { PlanBehind } from '../../../workbook/connect/plansBehind';
+import type { PlansFilled } from '../../../workbook/fillPlans';
+import type { NotDone } from '../../../workbook/outcomes';
+import type { Stopped } from '../../../workbook/pace';
 import type { ConnectDone } from '../../../workbook/connect/connectList';
 import type { List } from '../../../workbook/connect/lists';
 import type { ShopUnit } from '../../../workbook/connect/types';
@@ -7,7 +11,7 @@ import { named } from '../../../workbook/shared/address';
 import { listed } from '../../../words/listed';
 import { sayPortError } from '../../../words/portErrors';
 import { sayIssue } from '../../../words/issues';
-import { sayNotDone } from '../../../words/outcomes';
+import { sayFill, sayNotDone } from '../../../words/outcomes';
 import { counted } from '../../words';
 
 export const LISTS_WORDS = {
@@ -46,6 +50,8 @@ export const LISTS_WORDS = {
   setUpRest: 'Make the other tables',
   restMissing: (tables: readonly string[]) =>
     `Not there yet: ${listed(tables)}. They are made beside your lists; nothing that is there is changed.`,
+  behindTitle: 'Plans filled before',
+  follow: 'Let them read the lists',
   unread: (unread: number, filled: number) => `${unread} of ${counted(filled, 'cell')} cannot be read as this.`,
 } as const;
 
@@ -86,6 +92,22 @@ export function connectedText(columns: number): string {
 
 export function foundLine(found: number, of: number, rows: number): string {
   return `${found} of ${of} columns found, ${counted(rows, 'row')}.`;
+}
+
+/** Which live plan still reads what. */
+export function sayBehind({ place, tables }: PlanBehind): string {
+  return `The plan of job ${place.job ?? ''} (${place.block.sheet}) still reads Setwright’s own ${listed(tables)}, not your list.`;
+}
+
+export function sayFollowed(end: PlansFilled | NotDone | Stopped): string {
+  if (!end.done) return 'error' in end || 'table' in end ? sayNotDone(end) : 'Stopped. Nothing was written.';
+  const not = end.left.length > 0 ? ` ${counted(end.left.length, 'plan')} stayed as it was.` : '';
+  return `${counted(end.filled.length, 'plan')} filled again from your lists.${not}`;
+}
+
+/** Why a plan stayed as it was. */
+export function followedLines(end: PlansFilled | NotDone | Stopped): string[] {
+  return end.done ? end.left.map(({ job, end: why }) => `${job}: ${sayFill(why)}`) : [];
 }
 
 export function sayBeside(end: BesideDone): string {
