@@ -12,6 +12,7 @@ import { asTyped } from '../../src/workbook/safeCell';
 import { unzip } from '../embedded/save/unzip';
 import { enter } from '../simulated/entry';
 import { embeddedBench, memoryBench, simulatedBench, type EmbeddedBench, type SafetyBench } from './benches';
+import { drawn } from './chance';
 import { makeShop, PLAIN, type ShopNames } from './shop';
 import { said, trialsOf } from './trials';
 
@@ -117,7 +118,7 @@ describe('text that starts like a formula', () => {
         bench.dispose();
         bench = undefined;
       }),
-      { numRuns: 1, endOnFailure: true },
+      drawn(1),
     );
   }, 600_000);
 
@@ -131,7 +132,7 @@ describe('text that starts like a formula', () => {
       fc.property(text, (each) => {
         expect(enter(asTyped(each), 'General')).toEqual({ value: each });
       }),
-      { numRuns: 500 },
+      drawn(500),
     );
   });
 });

@@ -12,6 +12,7 @@ import {
   type SafetyBench,
   type Snapshot,
 } from './benches';
+import { drawn } from './chance';
 import { expectSentence, expectTakenBack } from './faultSuite';
 import { prepare, said, TRIALS } from './trials';
 
@@ -190,7 +191,7 @@ function expectOthersKept(when: string, before: Snapshot, now: Snapshot): void {
   ).toEqual([]);
 }
 
-function unhurt(make_: () => SafetyBench | Promise<SafetyBench>, numRuns: number) {
+function unhurt(make_: () => SafetyBench | Promise<SafetyBench>, usualRuns: number) {
   const trials = TRIALS.filter(({ empty, after }) => !empty && !after);
   return fc.assert(
     fc.asyncProperty(messes, fc.nat({ max: trials.length - 1 }), async (all, which) => {
@@ -213,7 +214,7 @@ function unhurt(make_: () => SafetyBench | Promise<SafetyBench>, numRuns: number
       } else if (!undone.done) expect(contentText(bench.snapshot()), when).toBe(contentText(now));
       bench.dispose();
     }),
-    { numRuns, endOnFailure: true },
+    drawn(usualRuns),
   );
 }
 

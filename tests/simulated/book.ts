@@ -83,6 +83,9 @@ export class SheetData {
   }
 
   dress(at: Area, name: string, value: unknown): void {
+    // What is dressed anew in every cell of it is forgotten: a page that is filled a thousand times keeps one set of looks.
+    const covered = (other: Dressing): boolean => other.name === name && contains(this.area(at), this.area(other.at));
+    if (this.dressings.some(covered)) this.dressings = this.dressings.filter((other) => !covered(other));
     this.dressings.push({ at, name, value });
   }
 

@@ -45,6 +45,8 @@ export interface Simulated {
   readonly used: Set<string>;
   /** Milliseconds of computing that the workbook itself took, which in Excel are Excel's. */
   hostMs: number;
+  /** How many objects of the workbook the client keeps hold of. */
+  readonly kept: () => number;
   /** Asked before each request, counted from 0 since it was set; what it answers goes wrong. */
   trouble: ((request: number, actions: number) => Trouble | null) | null;
 }
@@ -80,6 +82,7 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     requests,
     used,
     hostMs: 0,
+    kept: () => interpreter.kept,
     trouble: null,
     host: { run, isSetSupported },
   };

@@ -79,6 +79,7 @@ export class Host {
   readonly #root: Modelled;
   readonly #options: HostOptions;
   readonly #references = new Map<string, Modelled>();
+  readonly #referenceOf = new Map<Modelled, string>();
   #nextReference = 1;
 
   constructor(root: Modelled, options: HostOptions) {
@@ -165,7 +166,7 @@ export class Host {
   #method(on: Live, action: Action, resolve: (id: number) => Live): unknown {
     if (action.Name === '_KeepReference') return null;
     if (action.Name === '_RemoveReference') {
-      this.#references.delete(String(action.ArgumentInfo?.Arguments?.[0]));
+      this.#letGo(String(action.ArgumentInfo?.Arguments?.[0]));
       return null;
     }
     if (on === null) throw new HostError('InvalidOperation', 'The null object allows no operation.');
@@ -198,13 +199,30 @@ export class Host {
 
   #identify(on: Modelled): Record<string, unknown> {
     const answer: Record<string, unknown> = on.id === undefined ? {} : { Id: on.id };
-    if (on.kept) {
-      const name = `reference ${this.#nextReference}`;
-      this.#nextReference += 1;
-      this.#references.set(name, on);
-      answer._ReferenceId = name;
-    }
+    if (on.kept) answer._ReferenceId = this.#keep(on);
     return answer;
+  }
+
+  /** One reference an object, however often it is told of: the library lets go of the last one it heard. */
+  #keep(on: Modelled): string {
+    const known = this.#referenceOf.get(on);
+    if (known !== undefined) return known;
+    const name = `reference ${this.#nextReference}`;
+    this.#nextReference += 1;
+    this.#references.set(name, on);
+    this.#referenceOf.set(on, name);
+    return name;
+  }
+
+  #letGo(name: string): void {
+    const on = this.#references.get(name);
+    this.#references.delete(name);
+    if (on) this.#referenceOf.delete(on);
+  }
+
+  /** How many objects the client keeps hold of. */
+  get kept(): number {
+    return this.#references.size;
   }
 
   #query(on: Modelled, query: Query): unknown {
