@@ -323,7 +323,7 @@ export interface Selection {
 
 /** Why a read or a change did not happen. */
 export type PortErrorCode =
-  /** cells were to be written that nobody had looked at first */
+  /** cells were to be written that nobody had looked at first, or that changed since */
   | 'notLookedAt'
   | 'protected'
   | 'merged'
@@ -365,8 +365,9 @@ export interface WorkbookPort {
    * Every written cell must lie in one of `looked` (the blocks and tables just read): that is where `before` comes from.
    * A block of a sheet or table that `looked` shows not to exist counts as blank.
    * Refuses (PortError) before anything is written when a written block is protected, merged, or (in a table) filtered, or
-   * when it crosses the edge of a table; whoever writes where a table is near must have looked at that table. On a failure
-   * half way, one compensating write puts everything back.
+   * when it crosses the edge of a table; whoever writes where a table is near must have looked at that table. Refuses as well
+   * (`notLookedAt`) where cells are not as they were seen any more, in a table the rows that are written and its headings: what a
+   * person typed, sorted or inserted meanwhile stands as they left it. On a failure half way, one compensating write puts everything back.
    */
   apply(
     changes: readonly Change[],
@@ -376,7 +377,7 @@ export interface WorkbookPort {
   /**
    * Puts back what a receipt says was there, except cells that no longer hold what was put; those are listed. Cells of a
    * table's rows are looked for where these rows stand now; other blocks where they stood. Where a cell of a write that is whole
-   * was changed, nothing is put back.
+   * was changed, nothing is put back; nor where a sheet that would be changed is protected (`protected`).
    *
    * Looks are put back only as far as this: a part of a format that we gave a blank cell goes back to what a new sheet has,
    * not to what a person had set it to, and widths, heights, frozen rows and page stay. Highlights put beside a person's stay;

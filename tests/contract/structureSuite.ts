@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { PortError } from '../../src/workbook/port';
+import { named } from '../../src/workbook/shared/address';
 import type { Block, BlockSeen, Cell, Change, Put, Receipt, TableSeen, WorkbookPort } from '../../src/workbook/port';
 
 /** What a person does in the workbook, not through the port. */
@@ -333,6 +334,52 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
           ),
         );
         await expectUntouched(error, 'notLookedAt', 'Plan!C1:C2');
+      });
+
+      it('cells into which a person typed since they were looked at', async () => {
+        await make(port, [write(bench.sheet, 0, 0, [['was']])]);
+        const seen = await look(port, block(bench.sheet, 0, 0, 2, 2));
+        await bench.person.type(bench.sheet, 1, 1, '=mine');
+        const puts = write(bench.sheet, 0, 0, [
+          ['a', 'b'],
+          ['c', 'd'],
+        ]);
+        const error = await refusal(port.apply([before, puts], seen, { label: 'x', receiptKey: 'kept' }));
+        await expectUntouched(error, 'notLookedAt', named(block(bench.sheet, 1, 1, 1, 1)));
+        expect(await valuesOf(port, block(bench.sheet, 0, 0, 2, 2))).toEqual([
+          ['was', null],
+          [null, '=mine'],
+        ]);
+        expect(await port.recall('kept')).toBeNull();
+      });
+
+      it('a row of a table that another one took the place of', async () => {
+        const { sheet, person } = bench;
+        await make(port, [
+          write(sheet, 0, 0, [
+            ['Club', 'New grip'],
+            ['Driver', null],
+            ['7 iron', null],
+          ]),
+          { do: 'table', name: 'Rack', at: block(sheet, 0, 0, 3, 2) },
+        ]);
+        const [table] = await port.read([{ read: 'table', table: 'Rack' }]);
+        if (!table) throw new Error('no table');
+        // As if sorted: the cells that would be written are blank before and after.
+        await person.type(sheet, 1, 0, '7 iron');
+        await person.type(sheet, 2, 0, 'Driver');
+        const change = write(sheet, 1, 1, [['FERN-M']]);
+        const error = await refusal(port.apply([before, change], [table], { label: 'x' }));
+        await expectUntouched(error, 'notLookedAt', named(block(sheet, 1, 0, 1, 1)));
+        expect(await valuesOf(port, block(sheet, 1, 1, 2, 1))).toEqual([[null], [null]]);
+      });
+
+      it('taking back on a sheet that is protected by then', async () => {
+        const { sheet } = bench;
+        const receipt = await make(port, [write(sheet, 0, 0, [['a']])]);
+        await bench.person.protect(sheet);
+        await expectUntouched(await refusal(port.revert(receipt)), 'protected', sheet);
+        expect(await valuesOf(port, block(sheet, 0, 0, 1, 1))).toEqual([['a']]);
       });
 
       it('a protected sheet', async () => {

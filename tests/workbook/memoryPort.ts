@@ -25,7 +25,8 @@ import { contains, fixed, named, overlap, sameBlock, sameName } from '../../src/
 import { nothingThere } from '../../src/workbook/shared/looked';
 import { buildReceipt, isPacked, packReceipt, unpackReceipt } from '../../src/workbook/shared/receipt';
 import { refuseUnsafe, tableBlock } from '../../src/workbook/shared/refuse';
-import { planRevert, revertedBy } from '../../src/workbook/shared/revert';
+import { planRevert, refuseProtectedRevert, revertedBy, type Now } from '../../src/workbook/shared/revert';
+import { refuseChanged } from '../../src/workbook/shared/unchanged';
 
 type Held = { value: Seen } | { formula: string };
 interface Sheet {
@@ -267,6 +268,7 @@ export class MemoryPort implements WorkbookPort {
     options: { readonly label: string; readonly receiptKey?: string },
   ): Promise<Receipt> {
     refuseUnsafe(changes, looked);
+    refuseChanged(changes, looked, (at) => this.blockSeen(at));
     this.applies += 1;
     this.asked.push(...changes);
     const before = structuredClone(this.state);
@@ -312,7 +314,7 @@ export class MemoryPort implements WorkbookPort {
     } catch (error) {
       throw new PortError('putBack', [], error instanceof Error ? error.message : String(error));
     }
-    const plan = planRevert(receipt, {
+    const now: Now = {
       blocks: receipt.written.map(({ at, rows }) => {
         if (!rows) return this.blockSeen(at);
         const list = rows.headingRows === undefined ? this.table(rows.table)?.at : this.state.names[rows.table];
@@ -333,7 +335,9 @@ export class MemoryPort implements WorkbookPort {
       }),
       names: receipt.madeNames.filter((name) => name in this.state.names),
       placeOf: (name) => this.state.names[name] ?? null,
-    });
+    };
+    const plan = planRevert(receipt, now);
+    refuseProtectedRevert(plan, now, (name) => this.sheet(name)?.protected === true);
     this.state.tables = this.state.tables.filter(({ name }) => !plan.removeTables.includes(name));
     for (const name of plan.removeNames) delete this.state.names[name];
     for (const { name, at } of plan.moveNames) this.state.names[name] = at;

@@ -19,8 +19,9 @@ import { filledFromElsewhere, nothingThere } from '../shared/looked';
 import { buildReceipt } from '../shared/receipt';
 import type { Standing } from '../shared/receipt';
 import { refuseUnsafe } from '../shared/refuse';
+import { refuseChanged } from '../shared/unchanged';
 import type { Now, RevertPlan } from '../shared/revert';
-import { planRevert, revertedBy } from '../shared/revert';
+import { planRevert, refuseProtectedRevert, revertedBy } from '../shared/revert';
 import { worksheetNamed } from './cells';
 import type { Work } from './changes';
 import { clearOldHighlights, narrow, perform, placeName, putBefore, refuseHere, removeName, undress } from './changes';
@@ -74,6 +75,7 @@ class EmbeddedPort implements WorkbookPort {
     return this.inTurn(async () => {
       refuseUnsafe(changes, looked);
       refuseHere(this.spreadsheet, changes);
+      refuseChanged(changes, looked, (at) => seeBlock(this.spreadsheet, at));
       const receipt = buildReceipt(changes, looked, options.label, this.standing());
       const { receiptKey } = options;
       const earlier = receiptKey === undefined ? null : this.kept(receiptKey);
@@ -95,7 +97,10 @@ class EmbeddedPort implements WorkbookPort {
 
   revert(receipt: Receipt): Promise<Reverted> {
     return this.inTurn(async () => {
-      const plan = planRevert(receipt, this.now(receipt));
+      const now = this.now(receipt);
+      const plan = planRevert(receipt, now);
+      const sheets = seeSheets(this.spreadsheet).filter((sheet) => sheet.protected);
+      refuseProtectedRevert(plan, now, (name) => sheets.some((sheet) => sameName(sheet.name, name)));
       await this.work(
         plan.puts,
         () => undefined,

@@ -11,6 +11,7 @@ import { startBatch } from './batch';
 import { makeChange } from './change';
 import { refuseChoices } from './dress';
 import { didNothing, toPortError } from './errors';
+import { ChangedMeanwhile, startGuard } from './guard';
 import { inBatch } from './host';
 import { putBack } from './putBack';
 import type { Before } from './putBack';
@@ -37,9 +38,20 @@ export async function applyChanges(applying: Applying): Promise<Receipt> {
   } catch (error) {
     const untouched = progress.sent === 0 || (progress.sent === 1 && didNothing(error));
     if (untouched) throw toPortError(error);
+    if (error instanceof ChangedMeanwhile) await putPersonsBack(applying, receipt, progress.before(), error);
     await putBack(applying, receipt, progress.before(), error);
   }
   return receipt;
+}
+
+/** Puts back everything, what a person entered meanwhile as they entered it, and says which cells those are. */
+async function putPersonsBack(applying: Applying, receipt: Receipt, before: Before, changed: ChangedMeanwhile) {
+  try {
+    return await putBack(applying, receipt, before, changed);
+  } catch (error) {
+    if (error instanceof PortError && error.code === 'putBack') throw new PortError('notLookedAt', changed.cells);
+    throw error;
+  }
 }
 
 async function sendAll(
@@ -51,13 +63,15 @@ async function sendAll(
   const standing = askStanding(context);
   const settings = askSettings(context, settingKeys(changes, options));
   progress.before = () => ({ stood: standing(), settings: settings() });
-  const batch = startBatch(context);
+  const batch = startBatch(context, () => guard.demand());
+  const guard = startGuard(batch, stood);
   try {
     await keepReceipt(context, batch.room, receipt, options);
     quiet.begin(context);
     const made = new Set<string>();
     let seen = looked;
     for (const change of changes) {
+      await guard.look(change, seen);
       await makeChange({ batch, stood, looked: seen, made }, change);
       seen = afterResizing(seen, change);
     }

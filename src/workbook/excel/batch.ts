@@ -6,21 +6,27 @@ export interface Batch {
   readonly context: Excel.RequestContext;
   /** Makes room for so many characters; sends what is there if need be. */
   room(characters: number): Promise<void>;
+  /** Makes room for so many characters of an answer, which is as long as a request at most. */
+  answers(characters: number): Promise<void>;
   /** Sends what is there. */
   send(): Promise<void>;
   /** How often it was sent. */
   sent(): number;
 }
 
-export function startBatch(context: Excel.RequestContext): Batch {
+/** @param answered called after each round trip, when what it loaded has arrived; may throw to stop */
+export function startBatch(context: Excel.RequestContext, answered: () => void = () => undefined): Batch {
   let characters = 0;
+  let answering = 0;
   let sent = 0;
   quieten(context);
   const send = async (): Promise<void> => {
     // Counted before it is sent: when it fails, something may have been done.
     sent += 1;
     characters = 0;
+    answering = 0;
     await context.sync();
+    answered();
   };
   const room = async (more: number): Promise<void> => {
     if (characters > 0 && characters + more > mostCharacters) {
@@ -29,7 +35,14 @@ export function startBatch(context: Excel.RequestContext): Batch {
     }
     characters += more;
   };
-  return { context, room, send, sent: () => sent };
+  const answers = async (more: number): Promise<void> => {
+    if (answering > 0 && answering + more > mostCharacters) {
+      await send();
+      quieten(context);
+    }
+    answering += more;
+  };
+  return { context, room, answers, send, sent: () => sent };
 }
 
 /** Neither calculation nor drawing between the changes; both come back by themselves after the round trip. */

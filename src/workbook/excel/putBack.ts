@@ -8,6 +8,7 @@ import { columnsBeside } from '../shared/widen';
 import type { Applying } from './applying';
 import { startBatch } from './batch';
 import { hostWords } from './errors';
+import { ChangedMeanwhile } from './guard';
 import { inBatch } from './host';
 import { askFreshTables, askNow, askResized } from './now';
 import { askAll } from './read';
@@ -31,7 +32,7 @@ export async function putBack(applying: Applying, receipt: Receipt, before: Befo
   const stood = before.stood ?? applying.stood;
   let left: readonly string[];
   try {
-    const plan = await planBack(applying, receipt, stood);
+    const plan = await planBack(applying, receipt, stood, cause);
     await writeBack(applying, plan, stood, before);
     left = plan.left;
   } catch (error) {
@@ -51,8 +52,13 @@ interface PlanBack extends RevertPlan {
   readonly resized: readonly TableSeen[];
 }
 
-async function planBack({ host, changes, looked }: Applying, receipt: Receipt, before: Stood): Promise<PlanBack> {
-  const ours: Receipt = {
+async function planBack(
+  { host, changes, looked }: Applying,
+  receipt: Receipt,
+  before: Stood,
+  cause: unknown,
+): Promise<PlanBack> {
+  const asSeen: Receipt = {
     ...receipt,
     madeSheets: receipt.madeSheets.filter((name) => !holds(before.sheets, name)),
     madeNames: receipt.madeNames.filter((name) => !holds(before.names, name)),
@@ -68,6 +74,7 @@ async function planBack({ host, changes, looked }: Applying, receipt: Receipt, b
     // By their headings as cells: a table may not have reached them yet.
     widened: [],
   };
+  const ours = cause instanceof ChangedMeanwhile ? cause.corrected(asSeen) : asSeen;
   const { answer, stood } = await askAll(host, (asking) => {
     const now = askNow(asking, ours);
     const tables = askFreshTables(asking, changes, looked);

@@ -1,7 +1,7 @@
 import type { Receipt, Reverted } from '../port';
 import { PortError } from '../port';
 import { fixed, named } from '../shared/address';
-import { planRevert, revertedBy } from '../shared/revert';
+import { planRevert, refuseProtectedRevert, revertedBy } from '../shared/revert';
 import type { RevertPlan } from '../shared/revert';
 import { startBatch } from './batch';
 import type { Batch } from './batch';
@@ -11,6 +11,7 @@ import { inBatch } from './host';
 import type { ExcelHost } from './host';
 import { askNow } from './now';
 import { askAll } from './read';
+import { holds } from './standing';
 import { rangeOf, writeCells } from './writeCells';
 
 /** Takes a change back: one round trip to look, one to write. */
@@ -63,7 +64,10 @@ export interface Quiet {
 async function planFrom(host: ExcelHost, receipt: Receipt): Promise<RevertPlan> {
   try {
     const { answer, stood } = await askAll(host, (asking) => askNow(asking, receipt));
-    return planRevert(receipt, answer(stood));
+    const now = answer(stood);
+    const plan = planRevert(receipt, now);
+    refuseProtectedRevert(plan, now, (sheet) => holds(stood.protectedSheets, sheet));
+    return plan;
   } catch (error) {
     throw toPortError(error);
   }

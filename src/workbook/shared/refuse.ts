@@ -117,7 +117,7 @@ function refuseTableEdge(write: Write, looked: Looked): void {
 }
 
 /** The smallest block that holds every cell that is put. */
-function tight({ at, cells }: Write): Block {
+export function tight({ at, cells }: Write): Block {
   const rows = cells.flatMap((line, down) => (line.some((cell) => cell !== undefined) ? [down] : []));
   const columns = cells.flatMap((line) => line.flatMap((cell, across) => (cell !== undefined ? [across] : [])));
   // Not Math.min(...columns): a long write has more cells than a call may have arguments.

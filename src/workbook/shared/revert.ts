@@ -1,3 +1,4 @@
+import { PortError } from '../port';
 import type { Block, BlockSeen, Cell, Dressed, MovedName, Receipt, Reverted, Seen, Written } from '../port';
 import { contains, holdsCell, nameCells, named, overlap, sameName } from './address';
 import { LIST_STEM } from './limits';
@@ -101,6 +102,20 @@ export function planRevert(kept: Receipt, now: Now): RevertPlan {
     notFound: found.flatMap(({ notFound }) => notFound),
     changed,
   };
+}
+
+/** Throws a PortError where a sheet that taking back would change is protected: before anything is done, not half way. */
+export function refuseProtectedRevert(plan: RevertPlan, now: Now, isProtected: (sheet: string) => boolean): void {
+  const tables = now.tables.filter(({ name }) => plan.removeTables.includes(name));
+  const sheets = [
+    ...tables.flatMap(({ seen }) => (seen ? [seen.at.sheet] : [])),
+    ...plan.narrow.map(({ at }) => at.sheet),
+    ...plan.puts.map(({ at }) => at.sheet),
+    ...plan.undress.map(({ at }) => at.sheet),
+    ...plan.deleteSheets,
+  ];
+  const locked = [...new Set(sheets)].filter(isProtected);
+  if (locked.length > 0) throw new PortError('protected', locked);
 }
 
 /** What taking back by a plan did. */

@@ -1,0 +1,110 @@
+/**
+ * Looking once more, in the very request that writes: what a person did between the last look and the writing is found out, and what
+ * was written over is known and can be put back. It costs no round trip.
+ */
+import type { Block, Change, Receipt } from '../port';
+import { holdsCell, nameCells, named } from '../shared/address';
+import { nothingThere, whatWasThere } from '../shared/looked';
+import type { BeforeCell, Looked } from '../shared/looked';
+import { blocksConcerned, changedSince } from '../shared/unchanged';
+import type { Place } from '../shared/unchanged';
+import { mostCharacters } from './batch';
+import type { Batch } from './batch';
+import { cellsOf, loadCells, mostTyped } from './cells';
+import { holds } from './standing';
+import type { Stood } from './standing';
+import { rangeOf } from './writeCells';
+
+/** Cells were not as they had been seen; what really was in them is kept. */
+export class ChangedMeanwhile extends Error {
+  readonly cells: readonly string[];
+
+  constructor(private readonly found: readonly Found[]) {
+    super('cells changed while they were being written');
+    this.cells = nameCells(found);
+  }
+
+  /** The receipt as it ought to be: what was there is what was there when it was written over. */
+  corrected(receipt: Receipt): Receipt {
+    const written = receipt.written.map((block) => {
+      const { at } = block;
+      const within = this.found.filter(({ sheet, row, column }) => holdsCell(at, sheet, row, column));
+      if (within.length === 0) return block;
+      const before = block.before.map((line) => [...line]);
+      for (const { row, column, was } of within) {
+        const line = before[row - at.row];
+        if (line) line[column - at.column] = was;
+      }
+      return { ...block, before };
+    });
+    return { ...receipt, written };
+  }
+}
+
+interface Found extends Place {
+  readonly was: BeforeCell;
+}
+
+interface Asked {
+  readonly at: Block;
+  readonly range: Excel.Range;
+  readonly looked: Looked;
+  /** Blocks that these changes had put by then. */
+  readonly ours: readonly Block[];
+}
+
+export interface Guard {
+  /** Asks for what a change is about to write over. */
+  look(change: Change, looked: Looked): Promise<void>;
+  /** Throws `ChangedMeanwhile` where something that arrived is not as it was seen. */
+  demand(): void;
+}
+
+export function startGuard(batch: Batch, stood: Stood): Guard {
+  let asked: Asked[] = [];
+  let ours: Block[] = [];
+  const known = new Set<string>();
+  const ask = async (at: Block, looked: Looked): Promise<void> => {
+    const characters = answerLength(at, looked);
+    if (characters > mostCharacters && at.rows > 1) {
+      const half = Math.ceil(at.rows / 2);
+      await ask({ ...at, rows: half }, looked);
+      return ask({ ...at, row: at.row + half, rows: at.rows - half }, looked);
+    }
+    await batch.answers(characters);
+    const range = loadCells(rangeOf(batch.context, at), at.rows * at.columns);
+    asked.push({ at, range, looked, ours });
+  };
+  return {
+    look: async (change, looked) => {
+      for (const at of blocksConcerned(change, looked)) {
+        // The same headings for every write into a table.
+        if (!holds(stood.sheets, at.sheet) || known.has(named(at))) continue;
+        known.add(named(at));
+        await ask(at, looked);
+      }
+      if (change.do === 'write') ours = [...ours, change.at];
+      if (change.do === 'widen') ours = [...ours, ...blocksConcerned(change, looked)];
+    },
+    demand: () => {
+      const found = asked.flatMap(foundChanged);
+      asked = [];
+      if (found.length > 0) throw new ChangedMeanwhile(found);
+    },
+  };
+}
+
+/** About how long the answer is: values, formulas and, of a smaller block, types of cells, of which the longest is `Boolean`. */
+function answerLength(at: Block, looked: Looked): number {
+  const cells = at.rows * at.columns;
+  return 2 * JSON.stringify(whatWasThere(at, looked)).length + (cells > mostTyped ? 0 : 10 * cells);
+}
+
+function foundChanged({ at, range, looked, ours }: Asked): Found[] {
+  const now = { ...nothingThere(at), ...cellsOf(range, at.rows * at.columns), sheetExists: true };
+  const isOurs = ({ sheet, row, column }: Place): boolean => ours.some((block) => holdsCell(block, sheet, row, column));
+  const there = whatWasThere(at, [now]);
+  return changedSince(now, looked, isOurs).map((place) => {
+    return { ...place, was: there[place.row - at.row]?.[place.column - at.column] ?? null };
+  });
+}

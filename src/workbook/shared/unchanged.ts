@@ -1,0 +1,83 @@
+/**
+ * Whether cells are still as they were looked at, right before they are written: a person may have typed, sorted or inserted rows since.
+ *
+ * Of a table, whole rows are compared and its headings: a blank cell alone would not tell that another row stands there by now.
+ */
+import { PortError } from '../port';
+import type { Block, BlockSeen, Change } from '../port';
+import { nameCells, overlap, sameBlock, sameName } from './address';
+import { filledFromElsewhere, isTable, whatWasThere } from './looked';
+import type { BeforeCell, Looked } from './looked';
+import { tableNamed } from './lengthen';
+import { tight } from './refuse';
+import { columnsBeside } from './widen';
+
+/** One cell. */
+export interface Place {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** The blocks that must be as they were seen when a change is made. */
+export function blocksConcerned(change: Change, looked: Looked): Block[] {
+  if (change.do === 'widen') {
+    return [{ ...columnsBeside(tableNamed(change.table, looked), change.headers.length), rows: 1 }];
+  }
+  if (change.do !== 'write' || !change.cells.some((line) => line.some((cell) => cell !== undefined))) return [];
+  const at = tight(change);
+  const tables = looked.filter(isTable).filter((table) => overlap(table.at, at) !== null);
+  const lines = tables.flatMap((table) => {
+    const { row, rows } = overlap(table.at, at) ?? table.at;
+    const heading = { ...table.at, rows: 1 };
+    return row === table.at.row && rows === 1 ? [heading] : [heading, { ...table.at, row, rows }];
+  });
+  return lines.length > 0 ? lines : [at];
+}
+
+/**
+ * Cells of a block that no longer hold what was seen.
+ *
+ * @param now the block as it stands
+ * @param isOurs cells that these changes themselves have put by now
+ */
+export function changedSince(now: BlockSeen, looked: Looked, isOurs: (place: Place) => boolean = () => false): Place[] {
+  // A sheet that was not there is made by the changes, or the making of it fails.
+  if (!now.sheetExists) return [];
+  const { at } = now;
+  const before = whatWasThere(at, looked);
+  const found = whatWasThere(at, [now]);
+  return before.flatMap((line, down) =>
+    line.flatMap((was, across) => {
+      const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
+      // Nobody looked there, so nobody judged by it either.
+      if (was === undefined || isOurs(place) || isFilled(place, [now, ...looked])) return [];
+      return sameEntry(was, found[down]?.[across] ?? null) ? [] : [place];
+    }),
+  );
+}
+
+/** Whether a formula elsewhere fills a cell: what shows there is nobody's entry. */
+function isFilled({ sheet, row, column }: Place, seen: Looked): boolean {
+  return seen.some(
+    (each) => !isTable(each) && sameName(each.at.sheet, sheet) && filledFromElsewhere(each, row, column),
+  );
+}
+
+/** As text: headings are known as text whatever they are. */
+function sameEntry(one: BeforeCell, other: BeforeCell): boolean {
+  const entered = (cell: BeforeCell): string =>
+    typeof cell === 'object' && cell !== null ? cell.formula : String(cell ?? '');
+  return entered(one) === entered(other);
+}
+
+/** Throws `notLookedAt`, naming cells, where any that is to be written is not as it was seen. */
+export function refuseChanged(changes: readonly Change[], looked: Looked, see: (at: Block) => BlockSeen): void {
+  const blocks = distinct(changes.flatMap((change) => blocksConcerned(change, looked)));
+  const changed = blocks.flatMap((at) => changedSince(see(at), looked));
+  if (changed.length > 0) throw new PortError('notLookedAt', nameCells(changed));
+}
+
+function distinct(blocks: readonly Block[]): Block[] {
+  return blocks.filter((block, at) => blocks.findIndex((other) => sameBlock(other, block)) === at);
+}
