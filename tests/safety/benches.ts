@@ -5,18 +5,20 @@
 import { ICommandService } from '@univerjs/core';
 import { SetDefinedNameMutation } from '@univerjs/engine-formula';
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from '@univerjs/sheets';
-import { TableColumnFilterTypeEnum } from '@univerjs/sheets-table';
+import { SetSheetTableMutation, TableColumnFilterTypeEnum } from '@univerjs/sheets-table';
 import { FUNCTIONS } from '../../src/functions/implementations';
 import { functions as metadata } from '../../src/functions/functions.json';
 import { createEmbeddedPort } from '../../src/workbook/embedded/port';
+import { worksheetNamed } from '../../src/workbook/embedded/cells';
+import { isProtected } from '../../src/workbook/embedded/seeing';
 import { cellData, workbookId } from '../../src/workbook/embedded/snapshot';
 import { createHeadless, type Spreadsheet } from '../../src/workbook/embedded/spreadsheet';
-import { allTables, layTable, liftTable, tableNamed } from '../../src/workbook/embedded/tables';
+import { allTables, blockOfRange, layTable, liftTable, tableNamed } from '../../src/workbook/embedded/tables';
 import { createExcelPort } from '../../src/workbook/excel/port';
 import type { Block, Cell, WorkbookPort } from '../../src/workbook/port';
-import { addressOf, fixed } from '../../src/workbook/shared/address';
+import { addressOf, fixed, named } from '../../src/workbook/shared/address';
 import type { Book } from '../simulated/book';
-import { simulate } from '../simulated/simulated';
+import { simulate, type SimulatedOptions } from '../simulated/simulated';
 import { MemoryPort } from '../workbook/memoryPort';
 import { spillPlan } from '../workbook/workshop';
 
@@ -27,15 +29,25 @@ export interface Snapshot {
   readonly sheets: readonly string[];
   readonly tables: readonly string[];
   readonly names: readonly string[];
+  /** What is protected, merged, hidden, filtered, or has totals. */
+  readonly marks: readonly string[];
   readonly settings: ReadonlyMap<string, string>;
 }
 
+/** What a person enters; an error stands in the cell as it is. */
+export type Typed = Cell | { readonly formula: string } | { readonly error: string };
+
 export interface Hands {
-  type(sheet: string, row: number, column: number, value: Cell | { readonly formula: string }): Promise<void>;
+  type(sheet: string, row: number, column: number, value: Typed): Promise<void>;
   deleteSheet(sheet: string): Promise<void>;
   renameSheet(sheet: string, to: string): Promise<void>;
   /** Turns a table into plain cells. */
   removeTable(table: string): Promise<void>;
+  renameTable(table: string, to: string): Promise<void>;
+  insertRows(sheet: string, before: number, count: number): Promise<void>;
+  hide(sheet: string, what: 'row' | 'column', which: number): Promise<void>;
+  /** Shows a row of totals right below a table, where nothing stands. */
+  totals(table: string): Promise<void>;
   addSheet(sheet: string): Promise<void>;
   /** Lays a table over cells, the first row its headings. */
   addTable(table: string, at: Block): Promise<void>;
@@ -63,12 +75,12 @@ export interface SafetyBench {
 const texts = new WeakMap<Snapshot, string>();
 
 export function snapshotText(seen: Snapshot): string {
-  const { cells, sheets, tables, names, settings } = seen;
+  const { cells, sheets, tables, names, marks, settings } = seen;
   const known = texts.get(seen);
   if (known !== undefined) return known;
   // By code unit: it is only compared, and a locale's order takes its time.
   const sorted = [...cells].sort(([a], [b]) => (a < b ? -1 : 1));
-  const text = JSON.stringify([sorted, sheets, tables, names, [...settings].sort()], null, 1);
+  const text = JSON.stringify([sorted, sheets, tables, names, marks, [...settings].sort()], null, 1);
   texts.set(seen, text);
   return text;
 }
@@ -100,6 +112,7 @@ export function memoryBench(from?: MemoryPort): SafetyBench {
         names: Object.entries(content.names)
           .map(([name, at]) => tableText(name, at))
           .sort(),
+        marks: port.marks(),
         settings: new Map(Object.entries(settings)),
       };
     },
@@ -108,6 +121,10 @@ export function memoryBench(from?: MemoryPort): SafetyBench {
       deleteSheet: async (sheet) => port.deleteSheet(sheet),
       renameSheet: async (sheet, to) => port.rename(sheet, to),
       removeTable: async (table) => port.removeTable(table),
+      renameTable: async (table, to) => port.renameTable(table, to),
+      insertRows: async (sheet, before, count) => port.insertRows(sheet, before, count),
+      hide: async (sheet, what, which) => port.hide(sheet, what, which),
+      totals: async (table) => port.showTotals(table),
       addSheet: async (sheet) => port.addSheet(sheet),
       addTable: async (table, at) => port.addTable(table, at),
       merge: async (at) => port.merge(at),
@@ -141,8 +158,8 @@ interface MemoryContent {
 
 export type SimulatedBench = SafetyBench & { readonly simulated: ReturnType<typeof simulate> };
 
-export function simulatedBench(): SimulatedBench {
-  const simulated = simulate();
+export function simulatedBench(options: SimulatedOptions = {}): SimulatedBench {
+  const simulated = simulate(options);
   const { book, host } = simulated;
   const sheetOf = (name: string) => {
     const sheet = book.sheet(name);
@@ -157,7 +174,8 @@ export function simulatedBench(): SimulatedBench {
     snapshot: () => bookSnapshot(book),
     hands: {
       type: async (sheet, row, column, value) => {
-        if (typeof value === 'object' && value !== null) sheetOf(sheet).put(row, column, value.formula);
+        if (typeof value === 'object' && value !== null)
+          sheetOf(sheet).put(row, column, 'error' in value ? value.error : value.formula);
         else sheetOf(sheet).put(row, column, typeof value === 'string' ? `'${value}` : (value ?? ''));
       },
       deleteSheet: async (sheet) => book.deleteSheet(sheetOf(sheet)),
@@ -165,6 +183,19 @@ export function simulatedBench(): SimulatedBench {
       removeTable: async (name) => {
         const at = book.tables.findIndex((table) => table.name === name);
         if (at >= 0) book.tables.splice(at, 1);
+      },
+      renameTable: async (name, to) => {
+        const table = book.tables.find((each) => each.name === name);
+        if (table) book.renameTable(table, to);
+      },
+      insertRows: async (sheet, before, count) => book.insertRows(sheetOf(sheet), before, count),
+      hide: async (sheet, what, which) => {
+        const { hiddenRows, hiddenColumns } = sheetOf(sheet);
+        (what === 'row' ? hiddenRows : hiddenColumns).add(which);
+      },
+      totals: async (name) => {
+        const table = book.tables.find((each) => each.name === name);
+        if (table) book.showTotals(table);
       },
       addSheet: async (sheet) => void (book.sheet(sheet) ?? book.addSheet(sheet)),
       addTable: async (name, { sheet, ...at }) => book.renameTable(book.addTable(sheetOf(sheet), at), name),
@@ -209,6 +240,18 @@ function bookSnapshot(book: Book): Snapshot {
     sheets: book.sheets.map(({ name }) => name),
     tables: book.tables.map(({ name, sheet, at }) => tableText(name, sheet.area(at))).sort(),
     names: [...book.names].map((pair) => pair.join(' ')).sort(),
+    marks: [
+      ...book.sheets.flatMap((sheet) => [
+        ...(sheet.protected ? [`${sheet.name} is protected`] : []),
+        ...sheet.merged.map((at) => `${named(sheet.area(at))} is merged`),
+        ...[...sheet.hiddenRows].map((row) => `${sheet.name} hides row ${row}`),
+        ...[...sheet.hiddenColumns].map((column) => `${sheet.name} hides column ${column}`),
+      ]),
+      ...book.tables.flatMap(({ name, filtered, totalsShown }) => [
+        ...(filtered ? [`${name} is filtered`] : []),
+        ...(totalsShown ? [`${name} has totals`] : []),
+      ]),
+    ].sort(),
     settings: new Map([...book.settings].map(([key, value]) => [key, String(value)])),
   };
 }
@@ -250,7 +293,11 @@ export async function embeddedBench(): Promise<EmbeddedBench> {
         settled(() =>
           sheetOf(sheet)
             .getRange(row, column)
-            .setValue(cellData(value) ?? { v: null, f: null }),
+            .setValue(
+              typeof value === 'object' && value !== null && 'error' in value
+                ? { v: value.error }
+                : (cellData(value) ?? { v: null, f: null }),
+            ),
         ),
       deleteSheet: (sheet) => settled(() => workbook.deleteSheet(sheetOf(sheet))),
       renameSheet: (sheet, to) => settled(() => sheetOf(sheet).setName(to)),
@@ -260,6 +307,28 @@ export async function embeddedBench(): Promise<EmbeddedBench> {
           for (const { id, params } of table ? liftTable(table).steps : []) {
             injector.get(ICommandService).syncExecuteCommand(id, params);
           }
+        }),
+      renameTable: (name, to) =>
+        settled(() => {
+          const table = tableNamed(spreadsheet, name);
+          if (!table) return;
+          const params = { unitId: workbookId, subUnitId: table.worksheet.getSheetId(), tableId: table.id };
+          injector
+            .get(ICommandService)
+            .syncExecuteCommand(SetSheetTableMutation.id, { ...params, config: { name: to } });
+        }),
+      insertRows: (sheet, before, count) => settled(() => sheetOf(sheet).insertRowsBefore(before, count)),
+      hide: (sheet, what, which) =>
+        settled(() => (what === 'row' ? sheetOf(sheet).hideRows(which) : sheetOf(sheet).hideColumns(which))),
+      // As opening a file with such a row leaves it.
+      totals: (name) =>
+        settled(() => {
+          const table = tableNamed(spreadsheet, name);
+          if (!table) return;
+          const { sheet, row, column, rows } = table.at;
+          sheetOf(sheet)
+            .getRange(row + rows, column)
+            .setValue({ v: 'Total', custom: { totals: name } });
         }),
       addSheet: (sheet) => settled(() => workbook.getSheetByName(sheet) ?? workbook.insertSheet(sheet)),
       addTable: (name, at) =>
@@ -313,11 +382,22 @@ function embeddedSnapshot(spreadsheet: Spreadsheet): Snapshot {
   const { workbook } = spreadsheet;
   const saved = workbook.save();
   // Sheets have another id each time.
-  const named = (key: string): string =>
+  const bySheet = (key: string): string =>
     key.replace(/^(Setwright_Page_)(.*)$/, (_, stem: string, id: string) => stem + (saved.sheets[id]?.name ?? 'gone'));
   const cells: [string, string][] = [];
+  const marks: string[] = [];
   for (const id of saved.sheetOrder) {
-    const { name, cellData: rows = {} } = saved.sheets[id] ?? {};
+    const { name = '', cellData: rows = {}, mergeData = [], rowData = {}, columnData = {} } = saved.sheets[id] ?? {};
+    const worksheet = worksheetNamed(spreadsheet, name);
+    if (worksheet && isProtected(spreadsheet, worksheet)) marks.push(`${name} is protected`);
+    marks.push(...mergeData.map((range) => `${named(blockOfRange(name, range))} is merged`));
+    for (const [what, lines] of [
+      ['row', rowData],
+      ['column', columnData],
+    ] as const)
+      for (const [which, line] of Object.entries(lines)) {
+        if ((line as { hd?: number } | undefined)?.hd === 1) marks.push(`${name} hides ${what} ${which}`);
+      }
     for (const [row, line] of Object.entries(rows)) {
       for (const [column, cell] of Object.entries(line ?? {})) {
         const { v, f, si, p } = (cell ?? {}) as { v?: unknown; f?: string; si?: string; p?: unknown };
@@ -336,8 +416,12 @@ function embeddedSnapshot(spreadsheet: Spreadsheet): Snapshot {
       .getDefinedNames()
       .map((name) => `${name.getName()} ${name.getFormulaOrRefString()}`)
       .sort(),
+    marks: [
+      ...marks,
+      ...allTables(spreadsheet).flatMap(({ name, filtered }) => (filtered ? [`${name} is filtered`] : [])),
+    ].sort(),
     settings: new Map(
-      Object.entries(workbook.getCustomMetadata() ?? {}).map(([key, value]) => [named(key), JSON.stringify(value)]),
+      Object.entries(workbook.getCustomMetadata() ?? {}).map(([key, value]) => [bySheet(key), JSON.stringify(value)]),
     ),
   };
 }

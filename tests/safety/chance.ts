@@ -6,6 +6,9 @@ import type { Parameters } from 'fast-check';
 
 const FIXED = 20_260_303;
 
+/** Whether someone hunts for rare cases. */
+export const isHunt = (): boolean => Boolean(process.env.SETWRIGHT_RUNS);
+
 /** @param usualRuns how many are drawn unless the environment says otherwise */
 export function drawn<T>(usualRuns: number): Parameters<T> {
   const { SETWRIGHT_RUNS: runs, SETWRIGHT_SEED: seed } = process.env;

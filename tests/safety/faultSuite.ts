@@ -2,11 +2,13 @@
  * Whatever goes wrong, and whenever: afterwards the workbook is as it was, or everything is written; and a person reads a sentence.
  */
 import { describe, expect, test } from 'vitest';
-import { PortError, type WorkbookPort } from '../../src/workbook/port';
+import { workOn } from '../../src/pane/workOn';
+import { PortError, type Block, type Change, type WorkbookPort } from '../../src/workbook/port';
 import { undoLast } from '../../src/workbook/undo';
 import { sayPortError } from '../../src/words/portErrors';
 import type { Outcome } from '../../src/pane/state/work';
 import { contentText, snapshotText, type SafetyBench, type Snapshot } from './benches';
+import { isHunt } from './chance';
 import { tapped, type Tap } from './tapped';
 import { prepare, said, TRIALS, type Trial } from './trials';
 
@@ -25,13 +27,13 @@ export async function begin(bench: SafetyBench, trial: Trial): Promise<SafetyBen
 }
 
 /** So many numbers from 1 to `last`, the first and the last among them. */
-function spread(last: number, most: number): number[] {
+export function spread(last: number, most: number): number[] {
   const count = Math.min(last, most);
   return Array.from({ length: count }, (_, i) => 1 + Math.round((i * (last - 1)) / Math.max(1, count - 1)));
 }
 
 /** How a trial goes when nothing goes wrong. */
-interface Untroubled {
+export interface Untroubled {
   readonly before: Snapshot;
   /** How the workbook was after each write. */
   readonly states: readonly Snapshot[];
@@ -48,7 +50,7 @@ interface Untroubled {
 const known = new Map<Trial, Promise<Untroubled>>();
 
 /** Worked out once for each trial; the tests of one host are a file of their own. */
-function untroubled(host: FaultHost, trial: Trial): Promise<Untroubled> {
+export function untroubled(host: FaultHost, trial: Trial): Promise<Untroubled> {
   const run = known.get(trial) ?? runUntroubled(host, trial);
   known.set(trial, run);
   return run;
@@ -152,56 +154,175 @@ export function faultSuite(host: FaultHost): void {
       tries.end();
     });
 
-    test.each(trials.filter(({ empty }) => !empty))(
-      '$name: a sheet goes or a table is given up meanwhile',
+    const meant = trials.filter(({ empty }) => !empty);
+    // With hunts on, everything is tried on every trial; else each trial has its turn with some of it.
+    const turns = (trial: Trial, count: number): readonly Meanwhile[] => {
+      const from = TRIALS.indexOf(trial);
+      const some = Array.from({ length: count }, (_, i) => MEANWHILE[(from + i * 3) % MEANWHILE.length] ?? 'type');
+      return host.name === 'memory' || isHunt() ? MEANWHILE : some;
+    };
+
+    test.each(meant)('$name: a person does something between the look and the writing', async (trial) => {
+      const clean = await untroubled(host, trial);
+      for (const act of turns(trial, 1)) {
+        for (const at of host.name === 'memory' ? clean.writes : clean.writes.slice(0, 1)) {
+          const bench = await host.begun(trial);
+          let done: Done | undefined;
+          const end = await trial.run(
+            tapped(bench.port(), async ({ number, changes }, go) => {
+              if (number === at) done = await meanwhile(act, bench, sheetFor(trial, clean), changes);
+              return go();
+            }),
+          );
+          if (!done) throw new Error(`${act}: it was not written`);
+          expectNothingLost(`${act} before trip ${at}: ${said(end)}`, trial, end, done, bench.snapshot(), clean);
+          const left = bench.snapshot();
+          const undone = await undoLast(bench.port());
+          if (!undone.done) expect(snapshotText(bench.snapshot())).toBe(snapshotText(left));
+          bench.dispose();
+        }
+      }
+    });
+
+    test.each(meant.filter(({ stays, of }) => !stays && of !== 'undo'))(
+      '$name: a person does something between it and its being taken back',
       async (trial) => {
         const clean = await untroubled(host, trial);
-        const which = TRIALS.indexOf(trial);
-        const sheet = clean.sheets[which % Math.max(1, clean.sheets.length)] ?? 'Clubs';
-        const act = MEANWHILE[which % MEANWHILE.length] ?? 'deleteSheet';
-        const bench = await host.begun(trial);
-        let at: Snapshot | undefined;
-        const end = await trial.run(
-          tapped(bench.port(), async ({ number }, go) => {
-            if (number === clean.writes[0]) {
-              if (act === 'deleteSheet') await bench.hands.deleteSheet(sheet);
-              else if (act === 'renameSheet') await bench.hands.renameSheet(sheet, 'Kept apart');
-              else await bench.hands.removeTable(sheet);
-              at = bench.snapshot();
-            }
-            return go();
-          }),
-        );
-        expectNothingLost(`${act} ${sheet}: ${said(end)}`, trial, end, at, bench.snapshot(), clean);
-        const left = bench.snapshot();
-        const undone = await undoLast(bench.port());
-        if (!undone.done) expect(snapshotText(bench.snapshot())).toBe(snapshotText(left));
-        bench.dispose();
+        for (const act of turns(trial, 1)) {
+          const bench = await host.begun(trial);
+          let put: readonly Change[] = [];
+          await trial.run(
+            tapped(bench.port(), ({ changes }, go) => {
+              if (changes.length > 0) put = changes;
+              return go();
+            }),
+          );
+          const done = await meanwhile(act, bench, sheetFor(trial, clean), put);
+          const end = await workOn(bench.port()).undo();
+          const when = `${act}, then taken back: ${said(end)}`;
+          expectSentence(when, end);
+          if (end.kind === 'done')
+            expectNothingLost(when, { ...trial, inParts: true }, end, done, bench.snapshot(), clean);
+          else expect(snapshotText(bench.snapshot()), when).toBe(snapshotText(done.at));
+          bench.dispose();
+        }
       },
     );
   });
 }
 
-/** What a person does between the last look and the writing. */
-const MEANWHILE = ['deleteSheet', 'renameSheet', 'removeTable'] as const;
+/** What a person does meanwhile. */
+const MEANWHILE = [
+  'deleteSheet',
+  'renameSheet',
+  'removeTable',
+  'renameTable',
+  'insertAbove',
+  'insertInside',
+  'protect',
+  'type',
+] as const;
+export type Meanwhile = (typeof MEANWHILE)[number];
+
+/** How the workbook was when a person had done it, and what to expect of it. */
+interface Done {
+  readonly act: Meanwhile;
+  readonly sheet: string;
+  readonly at: Snapshot;
+  /** Where they typed. */
+  readonly typed?: string;
+  /** From which row down everything moved. */
+  readonly moved?: number;
+}
+
+const TYPED = '=typed meanwhile';
+
+/** Sheets that a trial writes on take turns. */
+export const sheetFor = (trial: Trial, { sheets }: Pick<Untroubled, 'sheets'>): string =>
+  sheets[TRIALS.indexOf(trial) % Math.max(1, sheets.length)] ?? 'Clubs';
+
+/** Does it; a cell that is typed into is one that is just to be written, where there is one on a sheet that is there. */
+export async function meanwhile(
+  act: Meanwhile,
+  { hands, snapshot }: SafetyBench,
+  sheet: string,
+  changes: readonly Change[],
+): Promise<Done> {
+  const end = (more: Partial<Done> = {}): Done => ({ act, sheet, at: snapshot(), ...more });
+  switch (act) {
+    case 'deleteSheet':
+      await hands.deleteSheet(sheet);
+      return end();
+    case 'renameSheet':
+      await hands.renameSheet(sheet, 'Kept apart');
+      return end();
+    case 'removeTable':
+      await hands.removeTable(sheet);
+      return end();
+    case 'renameTable':
+      await hands.renameTable(sheet, 'Kept_apart');
+      return end();
+    case 'protect':
+      await hands.protect(sheet);
+      return end();
+    case 'insertAbove':
+    case 'insertInside': {
+      const moved = act === 'insertAbove' ? 0 : 2;
+      await hands.insertRows(sheet, moved, 1);
+      return end({ moved });
+    }
+    case 'type': {
+      const cell = firstPut(changes, snapshot().sheets) ?? { sheet, row: 1, column: 0 };
+      await hands.type(cell.sheet, cell.row, cell.column, TYPED);
+      return end({ typed: `${cell.sheet}!${cell.row},${cell.column}` });
+    }
+  }
+}
+
+function firstPut(
+  changes: readonly Change[],
+  sheets: readonly string[],
+): Pick<Block, 'sheet' | 'row' | 'column'> | null {
+  for (const change of changes) {
+    if (change.do !== 'write' || !sheets.includes(change.at.sheet)) continue;
+    for (const [down, line] of change.cells.entries()) {
+      const across = line.findIndex((cell) => cell !== undefined);
+      const { sheet, row, column } = change.at;
+      if (across >= 0) return { sheet, row: row + down, column: column + across };
+    }
+  }
+  return null;
+}
 
 /** Not done: not a cell is other than it was left. Done: no cell is other but those that are written when nothing happens. */
-function expectNothingLost(
+export function expectNothingLost(
   when: string,
   trial: Trial,
   end: Outcome,
-  at: Snapshot | undefined,
+  { act, sheet, at, typed, moved }: Done,
   now: Snapshot,
   clean: Untroubled,
 ): void {
-  if (!at) throw new Error(`${when}: it was not written`);
   expectSentence(when, end);
+  if (typed !== undefined) expect(now.cells.get(typed), when).toBe(at.cells.get(typed));
+  if (act === 'protect') expect(onSheet(now, sheet), when).toEqual(onSheet(at, sheet));
   if (end.kind !== 'done' && !trial.inParts) return expect(snapshotText(now), when).toBe(snapshotText(at));
-  const written = (cell: string): boolean =>
+  const isWritten = (cell: string): boolean =>
     clean.states.some(({ cells }) => cells.get(cell) !== clean.before.cells.get(cell));
-  const lost = [...at.cells].filter(([cell, entry]) => now.cells.get(cell) !== entry && !written(cell));
+  // What was written before it moved, or after it.
+  const before = (cell: string): string => {
+    if (act === 'renameSheet') return cell.replace(/^Kept apart!/, `${sheet}!`);
+    const [, name = '', row = 0, column = ''] = /^(.*)!(\d+),(\d+)$/s.exec(cell) ?? [];
+    return moved === undefined || name !== sheet || Number(row) < moved ? cell : `${name}!${Number(row) - 1},${column}`;
+  };
+  const lost = [...at.cells].filter(
+    ([cell, entry]) => now.cells.get(cell) !== entry && !isWritten(cell) && !isWritten(before(cell)),
+  );
   expect(lost, when).toEqual([]);
 }
+
+const onSheet = ({ cells }: Snapshot, sheet: string): [string, string][] =>
+  [...cells].filter(([cell]) => cell.startsWith(`${sheet}!`)).sort();
 
 function refusing(at: number, error: PortError): Tap {
   return ({ number }, go) => (number === at ? Promise.reject(error) : go());
@@ -296,7 +417,7 @@ const NOT_PLAIN = /undefined|null|NaN|\[object|\bat \w+ \(|TypeError|mistake/;
 export function expectSentence(when: string, end: Outcome, error?: PortError): void {
   if (end.kind === 'occupied') return;
   const text = [end.title, end.text, ...end.list].join(' ');
-  expect(end.text, when).toMatch(/^[\p{Lu}\d“].*[.!”]$/su);
+  expect(end.text, when).toMatch(/^[\p{Lu}\d“'].*[.!”]$/su);
   expect(text, when).not.toMatch(NOT_PLAIN);
   if (end.kind === 'failed' && error) expect(text, when).toContain(sayPortError(error));
 }

@@ -1,4 +1,4 @@
-import { addressOf, contains, overlap, sheetInFormula } from '../../src/workbook/shared/address';
+import { addressOf, blockOf, contains, fixed, overlap, sheetInFormula } from '../../src/workbook/shared/address';
 import type { Block } from '../../src/workbook/port';
 import { enter } from './entry';
 import type { CellState } from './entry';
@@ -26,6 +26,9 @@ export class SheetData {
   name: string;
   visibility = 'Visible';
   protected = false;
+  /** Hidden by a person. */
+  readonly hiddenRows = new Set<number>();
+  readonly hiddenColumns = new Set<number>();
   frozenRows = 0;
   readonly cells = new Map<string, CellState>();
   readonly merged: Area[] = [];
@@ -226,13 +229,52 @@ export class Book {
     const sameCorner = sheet === table.sheet && at.row === table.at.row && at.column === table.at.column;
     const others = this.tablesTouching(sheet, at).filter((other) => other !== table);
     if (!sameCorner || at.rows < 2 || others.length > 0) throw new HostError('InvalidArgument');
-    if (table.totalsShown) throw new Error('simulated: tables without totals are modelled');
+    // Whether Excel does this with a row of totals is not known to us: it is taken to refuse.
+    if (table.totalsShown) throw new HostError('InvalidArgument');
     for (let i = table.at.columns; i < at.columns; i += 1) {
       // Excel would name it Column1; whoever widens a table of ours writes the heading first.
       if (sheet.own(at.row, at.column + i).value === '')
         throw new Error('simulated: columns with headings are modelled');
     }
     table.at = at;
+  }
+
+  /** A row of totals comes right below a table (*from memory*); where something stands there, Excel would move it down. */
+  showTotals(table: TableData): void {
+    const { row, column, rows, columns } = table.at;
+    const below = { ...table.at, row: row + rows, rows: 1 };
+    const cells = Array.from({ length: columns }, (_, i) => table.sheet.own(row + rows, column + i).value);
+    if (cells.some((value) => value !== '') || this.tablesTouching(table.sheet, below).length > 0)
+      throw new Error('simulated: totals over blank cells are modelled');
+    table.at = { ...table.at, rows: rows + 1 };
+    table.totalsShown = true;
+    table.sheet.put(row + rows, column, "'Total");
+    table.sheet.put(row + rows, column + columns - 1, `=SUBTOTAL(103,${table.name}[Item])`);
+  }
+
+  /** Whole rows are put in; everything below moves down, and what reaches over that place grows (*from memory*). */
+  insertRows(sheet: SheetData, before: number, count: number): void {
+    const moved = <T extends Area>(at: T): T => {
+      if (at.row + at.rows <= before) return at;
+      return at.row >= before ? { ...at, row: at.row + count } : { ...at, rows: at.rows + count };
+    };
+    const cells = [...sheet.cells].map(([key, state]) => {
+      const [row = 0, column = 0] = key.split(',').map(Number);
+      return [`${row >= before ? row + count : row},${column}`, state] as const;
+    });
+    sheet.cells.clear();
+    for (const [key, state] of cells) sheet.cells.set(key, state);
+    sheet.merged.splice(0, Infinity, ...sheet.merged.map(moved));
+    sheet.highlights = sheet.highlights.map((rule) => ({ ...rule, at: moved(rule.at) }));
+    sheet.dressings = sheet.dressings.map((dressing) => ({ ...dressing, at: moved(dressing.at) }));
+    for (const table of this.tables) if (table.sheet === sheet) table.at = moved(table.at);
+    for (const [name, formula] of this.names) {
+      const at = blockOf(formula);
+      if (at && same(at.sheet, sheet.name)) this.names.set(name, `=${fixed(moved(at))}`);
+    }
+    const hidden = [...sheet.hiddenRows].map((row) => (row >= before ? row + count : row));
+    sheet.hiddenRows.clear();
+    for (const row of hidden) sheet.hiddenRows.add(row);
   }
 
   renameTable(table: TableData, name: string): void {

@@ -283,7 +283,12 @@ function rangeFormat(book: Book, sheet: SheetData, at: Area): Modelled {
       className,
       names,
       (name) => sheet.dressAt(`${prefix}${name}`, at.row, at.column),
-      guarded(book, sheet, (name, value) => sheet.dress(at, `${prefix}${name}`, value)),
+      guarded(book, sheet, (name, value) => {
+        sheet.dress(at, `${prefix}${name}`, value);
+        // What is given a width or a height is shown again (*from memory*).
+        for (let i = 0; name === 'columnWidth' && i < at.columns; i += 1) sheet.hiddenColumns.delete(at.column + i);
+        for (let i = 0; name === 'rowHeight' && i < at.rows; i += 1) sheet.hiddenRows.delete(at.row + i);
+      }),
       more,
     );
   const getItem = (edge: string): Modelled => dressed('RangeBorder', `border.${edge}.`, ['style', 'weight', 'color']);

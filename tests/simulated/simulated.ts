@@ -25,6 +25,8 @@ export interface SimulatedOptions {
   readonly answerLimit?: number;
   /** Longest request, in characters. */
   readonly requestLimit?: number;
+  /** How long we are told that a request may be. */
+  readonly mostCharacters?: number;
 }
 
 export interface Request {
@@ -49,6 +51,8 @@ export interface Simulated {
   readonly kept: () => number;
   /** Asked before each request, counted from 0 since it was set; what it answers goes wrong. */
   trouble: ((request: number, actions: number) => Trouble | null) | null;
+  /** Settles when a person has done with the cell they are editing; null while none is edited. */
+  editing: Promise<void> | null;
 }
 
 /** A simulated Excel with one empty sheet. */
@@ -83,8 +87,9 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     used,
     hostMs: 0,
     kept: () => interpreter.kept,
+    editing: null,
     trouble: null,
-    host: { run, isSetSupported },
+    host: { run, isSetSupported, mostCharacters: options.mostCharacters },
   };
   let asked = 0;
 
@@ -108,15 +113,21 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     if (answer.Error && options.answersOnFailure === false) delete answer.Results;
     return { body: answer };
   };
-  const session = sessionFor(library, async (body) => {
-    const start = process.cpuUsage();
-    const answer = await execute(body);
-    const { user, system } = process.cpuUsage(start);
-    simulated.hostMs += (user + system) / 1000;
-    return answer;
-  });
+  const sessionThat = (waits: boolean): object =>
+    sessionFor(library, async (body) => {
+      // While a cell is edited a batch waits or fails, as its options say (Microsoft's descriptions of `Excel.RunOptions`).
+      if (simulated.editing && !waits) return refusal('InvalidOperationInCellEditMode');
+      await simulated.editing;
+      const start = process.cpuUsage();
+      const answer = await execute(body);
+      const { user, system } = process.cpuUsage(start);
+      simulated.hostMs += (user + system) / 1000;
+      return answer;
+    });
+  const sessions = { waiting: sessionThat(true), failing: sessionThat(false) };
 
   function run<T>(runOptions: Excel.RunOptions, batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
+    const session = runOptions.delayForCellEdit ? sessions.waiting : sessions.failing;
     return library.Excel.run({ ...runOptions, session } as Excel.RunOptions, batch);
   }
   // `asked` starts again whenever a test sets what is to go wrong.

@@ -34,11 +34,13 @@ interface Sheet {
   protected: boolean;
   hidden?: boolean;
   merged: Block[];
+  /** Rows and columns that a person hid, as `row 3`. */
+  hidden?: string[];
   cells: Record<string, Held>;
 }
 interface State {
   sheets: Sheet[];
-  tables: { name: string; at: Block; filtered: boolean }[];
+  tables: { name: string; at: Block; filtered: boolean; totals?: true }[];
   names: Record<string, Block>;
   settings: Record<string, string>;
   /** What was done to the looks of cells, one entry a block. */
@@ -50,6 +52,9 @@ export type Calculate = (call: Call, port: MemoryPort) => readonly (readonly See
 const key = (row: number, column: number): string => `${row},${column}`;
 const isFilled = (held: Held | undefined): boolean =>
   held !== undefined && ('formula' in held || (held.value !== null && held.value !== ''));
+
+/** All that a table takes up. */
+const withTotals = ({ at, totals }: State['tables'][number]): Block => (totals ? { ...at, rows: at.rows + 1 } : at);
 
 export class MemoryPort implements WorkbookPort {
   capabilities: Capabilities = { host: 'excel', spill: true, pageSetup: true, undoGroup: false };
@@ -138,6 +143,7 @@ export class MemoryPort implements WorkbookPort {
 
   private lengthen(name: string, rows: number): void {
     const table = this.table(name);
+    if (table?.totals) throw new Error(`${name} has totals`);
     if (table) table.at = { ...table.at, rows: table.at.rows + rows };
   }
 
@@ -161,6 +167,25 @@ export class MemoryPort implements WorkbookPort {
   protect(sheet: string): void {
     const found = this.sheet(sheet);
     if (found) found.protected = true;
+  }
+
+  hide(sheet: string, what: 'row' | 'column', which: number): void {
+    const found = this.sheet(sheet);
+    if (found) found.hidden = [...new Set([...(found.hidden ?? []), `${what} ${which}`])];
+  }
+
+  /** Shows a row of totals right below a table, which is no part of what a read answers of it. */
+  showTotals(name: string): void {
+    const table = this.table(name);
+    if (!table) return;
+    table.totals = true;
+    const { sheet, row, column, rows } = table.at;
+    this.type(sheet, row + rows, column, 'Total');
+  }
+
+  renameTable(name: string, to: string): void {
+    const table = this.table(name);
+    if (table) table.name = to;
   }
 
   /** A name that a person gives to some cells. */
@@ -209,6 +234,25 @@ export class MemoryPort implements WorkbookPort {
     );
     for (const table of this.state.tables) table.at = moved(table.at);
     for (const [name, at] of Object.entries(this.state.names)) this.state.names[name] = moved(at);
+    found.merged = found.merged.map(moved);
+    found.hidden = found.hidden?.map((hidden) => {
+      const [what, which = 0] = [hidden.split(' ')[0], Number(hidden.split(' ')[1])];
+      return what === 'row' && which >= before ? `row ${which + count}` : hidden;
+    });
+  }
+
+  /** What of a sheet or a table is protected, merged, hidden, filtered or has totals, in words. */
+  marks(): string[] {
+    const sheets = this.state.sheets.flatMap(({ name, protected: locked, merged, hidden }) => [
+      ...(locked ? [`${name} is protected`] : []),
+      ...merged.map((at) => `${named(at)} is merged`),
+      ...(hidden ?? []).map((what) => `${name} hides ${what}`),
+    ]);
+    const tables = this.state.tables.flatMap(({ name, filtered, totals }) => [
+      ...(filtered ? [`${name} is filtered`] : []),
+      ...(totals ? [`${name} has totals`] : []),
+    ]);
+    return [...sheets, ...tables].sort();
   }
 
   /* ---------------------------------------------------------------- looking, for a test */
@@ -471,7 +515,7 @@ export class MemoryPort implements WorkbookPort {
       sheetExists: sheet !== null,
       protected: sheet?.protected ?? false,
       merged: (sheet?.merged ?? []).filter((area) => overlap(area, at)),
-      tables: this.state.tables.filter((table) => overlap(table.at, at)).map(({ name }) => name),
+      tables: this.state.tables.filter((table) => overlap(withTotals(table), at)).map(({ name }) => name),
     };
   }
 

@@ -56,14 +56,14 @@ async function putPersonsBack(applying: Applying, receipt: Receipt, before: Befo
 
 async function sendAll(
   context: Excel.RequestContext,
-  { changes, looked, options, stood, quiet }: Applying,
+  { host, changes, looked, options, stood, quiet }: Applying,
   receipt: Receipt,
   progress: { before: () => Before; sent: number },
 ): Promise<void> {
   const standing = askStanding(context);
   const settings = askSettings(context, settingKeys(changes, options));
   progress.before = () => ({ stood: standing(), settings: settings() });
-  const batch = startBatch(context, () => guard.demand());
+  const batch = startBatch(context, host, () => guard.demand());
   const guard = startGuard(batch, stood);
   try {
     await keepReceipt(context, batch.room, receipt, options);

@@ -1,9 +1,13 @@
+import type { ExcelHost } from './host';
+
 /** One request holds 5 MB on the web; the rest is for what wraps the cells. */
-export const mostCharacters = 4_500_000;
+const mostCharacters = 4_500_000;
 
 /** A batch of changes under way, which sends what it has before it grows too long. */
 export interface Batch {
   readonly context: Excel.RequestContext;
+  /** How many characters one request may take, and one answer. */
+  readonly most: number;
   /** Makes room for so many characters; sends what is there if need be. */
   room(characters: number): Promise<void>;
   /** Makes room for so many characters of an answer, which is as long as a request at most. */
@@ -15,7 +19,11 @@ export interface Batch {
 }
 
 /** @param answered called after each round trip, when what it loaded has arrived; may throw to stop */
-export function startBatch(context: Excel.RequestContext, answered: () => void = () => undefined): Batch {
+export function startBatch(
+  context: Excel.RequestContext,
+  { mostCharacters: most = mostCharacters }: ExcelHost,
+  answered: () => void = () => undefined,
+): Batch {
   let characters = 0;
   let answering = 0;
   let sent = 0;
@@ -29,20 +37,20 @@ export function startBatch(context: Excel.RequestContext, answered: () => void =
     answered();
   };
   const room = async (more: number): Promise<void> => {
-    if (characters > 0 && characters + more > mostCharacters) {
+    if (characters > 0 && characters + more > most) {
       await send();
       quieten(context);
     }
     characters += more;
   };
   const answers = async (more: number): Promise<void> => {
-    if (answering > 0 && answering + more > mostCharacters) {
+    if (answering > 0 && answering + more > most) {
       await send();
       quieten(context);
     }
     answering += more;
   };
-  return { context, room, answers, send, sent: () => sent };
+  return { context, most, room, answers, send, sent: () => sent };
 }
 
 /** Neither calculation nor drawing between the changes; both come back by themselves after the round trip. */

@@ -6,9 +6,8 @@ import type { Block, Change, Receipt } from '../port';
 import { holdsCell, nameCells, named } from '../shared/address';
 import { nothingThere, whatWasThere } from '../shared/looked';
 import type { BeforeCell, Looked } from '../shared/looked';
-import { blocksConcerned, changedSince } from '../shared/unchanged';
-import type { Place } from '../shared/unchanged';
-import { mostCharacters } from './batch';
+import { blocksConcerned, changedSince, lacksTable } from '../shared/unchanged';
+import type { Concerned, Place } from '../shared/unchanged';
 import type { Batch } from './batch';
 import { cellsOf, loadCells, mostTyped } from './cells';
 import { holds } from './standing';
@@ -19,9 +18,12 @@ import { rangeOf } from './writeCells';
 export class ChangedMeanwhile extends Error {
   readonly cells: readonly string[];
 
-  constructor(private readonly found: readonly Found[]) {
+  constructor(
+    private readonly found: readonly Found[],
+    tables: readonly string[],
+  ) {
     super('cells changed while they were being written');
-    this.cells = nameCells(found);
+    this.cells = [...tables, ...nameCells(found)];
   }
 
   /** The receipt as it ought to be: what was there is what was there when it was written over. */
@@ -45,12 +47,13 @@ interface Found extends Place {
   readonly was: BeforeCell;
 }
 
-interface Asked {
-  readonly at: Block;
+interface Asked extends Concerned {
   readonly range: Excel.Range;
   readonly looked: Looked;
   /** Blocks that these changes had put by then. */
   readonly ours: readonly Block[];
+  /** Tables that it touches, asked where it is the headings of one. */
+  readonly tables: Excel.TableScopedCollection | null;
 }
 
 export interface Guard {
@@ -64,32 +67,37 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
   let asked: Asked[] = [];
   let ours: Block[] = [];
   const known = new Set<string>();
-  const ask = async (at: Block, looked: Looked): Promise<void> => {
+  const ask = async ({ at, table }: Concerned, looked: Looked): Promise<void> => {
     const characters = answerLength(at, looked);
-    if (characters > mostCharacters && at.rows > 1) {
+    if (characters > batch.most && at.rows > 1) {
       const half = Math.ceil(at.rows / 2);
-      await ask({ ...at, rows: half }, looked);
-      return ask({ ...at, row: at.row + half, rows: at.rows - half }, looked);
+      await ask({ at: { ...at, rows: half } }, looked);
+      return ask({ at: { ...at, row: at.row + half, rows: at.rows - half } }, looked);
     }
     await batch.answers(characters);
     const range = loadCells(rangeOf(batch.context, at), at.rows * at.columns);
-    asked.push({ at, range, looked, ours });
+    const tables = table === undefined ? null : range.getTables().load('items/name');
+    asked.push({ at, table, range, looked, ours, tables });
   };
   return {
     look: async (change, looked) => {
-      for (const at of blocksConcerned(change, looked)) {
+      for (const block of blocksConcerned(change, looked)) {
         // The same headings for every write into a table.
-        if (!holds(stood.sheets, at.sheet) || known.has(named(at))) continue;
-        known.add(named(at));
-        await ask(at, looked);
+        if (!holds(stood.sheets, block.at.sheet) || known.has(named(block.at))) continue;
+        known.add(named(block.at));
+        await ask(block, looked);
       }
       if (change.do === 'write') ours = [...ours, change.at];
-      if (change.do === 'widen') ours = [...ours, ...blocksConcerned(change, looked)];
+      if (change.do === 'widen') ours = [...ours, ...blocksConcerned(change, looked).map(({ at }) => at)];
     },
     demand: () => {
       const found = asked.flatMap(foundChanged);
+      const gone = asked.flatMap(({ at, table, tables }) => {
+        const there = tables?.items.map(({ name }) => name);
+        return there && lacksTable({ at, table }, there) ? [table ?? ''] : [];
+      });
       asked = [];
-      if (found.length > 0) throw new ChangedMeanwhile(found);
+      if (found.length + gone.length > 0) throw new ChangedMeanwhile(found, gone);
     },
   };
 }

@@ -104,7 +104,7 @@ async function writeBack(applying: Applying, plan: PlanBack, stood: Stood, befor
   const { host, changes, options, quiet, kept } = applying;
   const held = (key: string): string | null => (before.settings ?? kept).get(key) ?? null;
   await inBatch(host, async (context) => {
-    const batch = startBatch(context);
+    const batch = startBatch(context, host);
     // First, since a heading that is blanked inside a table would be given a name by Excel.
     for (const { name, at } of plan.resized) context.workbook.tables.getItem(name).resize(rangeOf(context, at));
     await takeBack(batch, plan);

@@ -20,7 +20,7 @@ export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Qu
   let sent = 0;
   try {
     await inBatch(host, async (context) => {
-      const batch = startBatch(context);
+      const batch = startBatch(context, host);
       try {
         quiet.begin(context);
         await takeBack(batch, plan);

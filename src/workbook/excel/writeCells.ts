@@ -1,6 +1,5 @@
 import type { Block, Cell } from '../port';
 import { asTyped } from '../safeCell';
-import { mostCharacters } from './batch';
 import type { Batch } from './batch';
 
 /** What goes into a cell: a value, a formula, or `undefined` to leave it alone. */
@@ -34,7 +33,7 @@ function isAnything(lines: readonly (readonly Cell[])[]): boolean {
 
 async function writeValues(batch: Batch, at: Block, values: Cell[][]): Promise<void> {
   const characters = JSON.stringify(values).length;
-  if (characters > mostCharacters && values.length > 1) {
+  if (characters > batch.most && values.length > 1) {
     const half = Math.ceil(values.length / 2);
     await writeValues(batch, { ...at, rows: half }, values.slice(0, half));
     await writeValues(batch, { ...at, row: at.row + half, rows: values.length - half }, values.slice(half));

@@ -19,20 +19,26 @@ export interface Place {
   readonly column: number;
 }
 
-/** The blocks that must be as they were seen when a change is made. */
-export function blocksConcerned(change: Change, looked: Looked): Block[] {
+/** A block, and the table whose headings it holds, if it does. */
+export interface Concerned {
+  readonly at: Block;
+  readonly table?: string;
+}
+
+/** The blocks that must be as they were seen when a change is made, and the tables that must be where they were. */
+export function blocksConcerned(change: Change, looked: Looked): Concerned[] {
   if (change.do === 'widen') {
-    return [{ ...columnsBeside(tableNamed(change.table, looked), change.headers.length), rows: 1 }];
+    return [{ at: { ...columnsBeside(tableNamed(change.table, looked), change.headers.length), rows: 1 } }];
   }
   if (change.do !== 'write' || !change.cells.some((line) => line.some((cell) => cell !== undefined))) return [];
   const at = tight(change);
   const tables = looked.filter(isTable).filter((table) => overlap(table.at, at) !== null);
-  const lines = tables.flatMap((table) => {
+  const lines = tables.flatMap((table): Concerned[] => {
     const { row, rows } = overlap(table.at, at) ?? table.at;
-    const heading = { ...table.at, rows: 1 };
-    return row === table.at.row && rows === 1 ? [heading] : [heading, { ...table.at, row, rows }];
+    const heading = { at: { ...table.at, rows: 1 }, table: table.name };
+    return row === table.at.row && rows === 1 ? [heading] : [heading, { at: { ...table.at, row, rows } }];
   });
-  return lines.length > 0 ? lines : [at];
+  return lines.length > 0 ? lines : [{ at }];
 }
 
 /**
@@ -71,13 +77,26 @@ function sameEntry(one: BeforeCell, other: BeforeCell): boolean {
   return entered(one) === entered(other);
 }
 
-/** Throws `notLookedAt`, naming cells, where any that is to be written is not as it was seen. */
-export function refuseChanged(changes: readonly Change[], looked: Looked, see: (at: Block) => BlockSeen): void {
-  const blocks = distinct(changes.flatMap((change) => blocksConcerned(change, looked)));
-  const changed = blocks.flatMap((at) => changedSince(see(at), looked));
-  if (changed.length > 0) throw new PortError('notLookedAt', nameCells(changed));
+/** Whether the table is gone whose headings a block held. */
+export function lacksTable({ table }: Concerned, tables: readonly string[]): boolean {
+  return table !== undefined && !tables.some((name) => sameName(name, table));
 }
 
-function distinct(blocks: readonly Block[]): Block[] {
-  return blocks.filter((block, at) => blocks.findIndex((other) => sameBlock(other, block)) === at);
+/** Throws a PortError where anything that is to be written is not as it was seen, or is protected by now. */
+export function refuseChanged(changes: readonly Change[], looked: Looked, see: (at: Block) => BlockSeen): void {
+  const blocks = distinct(changes.flatMap((change) => blocksConcerned(change, looked)));
+  const seen = blocks.map((block) => ({ block, now: see(block.at) }));
+  const locked = seen.filter(({ now }) => now.protected).map(({ now }) => now.at.sheet);
+  if (locked.length > 0) throw new PortError('protected', [...new Set(locked)]);
+  const gone = seen.flatMap(({ block, now }) =>
+    now.sheetExists && lacksTable(block, now.tables) ? [block.table ?? ''] : [],
+  );
+  const changed = nameCells(seen.flatMap(({ now }) => changedSince(now, looked)));
+  if (gone.length + changed.length > 0) throw new PortError('notLookedAt', [...new Set([...gone, ...changed])]);
+}
+
+function distinct(blocks: readonly Concerned[]): Concerned[] {
+  return blocks.filter(({ at, table }, i) => {
+    return blocks.findIndex((other) => sameBlock(other.at, at) && other.table === table) === i;
+  });
 }
