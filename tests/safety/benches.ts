@@ -123,7 +123,7 @@ export function memoryBench(from?: MemoryPort): SafetyBench {
       removeTable: async (table) => port.removeTable(table),
       renameTable: async (table, to) => port.renameTable(table, to),
       insertRows: async (sheet, before, count) => port.insertRows(sheet, before, count),
-      hide: async (sheet, what, which) => port.hide(sheet, what, which),
+      hide: async (sheet, what, which) => port.hideLine(sheet, what, which),
       totals: async (table) => port.showTotals(table),
       addSheet: async (sheet) => port.addSheet(sheet),
       addTable: async (table, at) => port.addTable(table, at),

@@ -35,7 +35,7 @@ interface Sheet {
   hidden?: boolean;
   merged: Block[];
   /** Rows and columns that a person hid, as `row 3`. */
-  hidden?: string[];
+  hiddenLines?: string[];
   cells: Record<string, Held>;
 }
 interface State {
@@ -169,9 +169,9 @@ export class MemoryPort implements WorkbookPort {
     if (found) found.protected = true;
   }
 
-  hide(sheet: string, what: 'row' | 'column', which: number): void {
+  hideLine(sheet: string, what: 'row' | 'column', which: number): void {
     const found = this.sheet(sheet);
-    if (found) found.hidden = [...new Set([...(found.hidden ?? []), `${what} ${which}`])];
+    if (found) found.hiddenLines = [...new Set([...(found.hiddenLines ?? []), `${what} ${which}`])];
   }
 
   /** Shows a row of totals right below a table, which is no part of what a read answers of it. */
@@ -235,7 +235,7 @@ export class MemoryPort implements WorkbookPort {
     for (const table of this.state.tables) table.at = moved(table.at);
     for (const [name, at] of Object.entries(this.state.names)) this.state.names[name] = moved(at);
     found.merged = found.merged.map(moved);
-    found.hidden = found.hidden?.map((hidden) => {
+    found.hiddenLines = found.hiddenLines?.map((hidden) => {
       const [what, which = 0] = [hidden.split(' ')[0], Number(hidden.split(' ')[1])];
       return what === 'row' && which >= before ? `row ${which + count}` : hidden;
     });
@@ -243,10 +243,10 @@ export class MemoryPort implements WorkbookPort {
 
   /** What of a sheet or a table is protected, merged, hidden, filtered or has totals, in words. */
   marks(): string[] {
-    const sheets = this.state.sheets.flatMap(({ name, protected: locked, merged, hidden }) => [
+    const sheets = this.state.sheets.flatMap(({ name, protected: locked, merged, hiddenLines }) => [
       ...(locked ? [`${name} is protected`] : []),
       ...merged.map((at) => `${named(at)} is merged`),
-      ...(hidden ?? []).map((what) => `${name} hides ${what}`),
+      ...(hiddenLines ?? []).map((what) => `${name} hides ${what}`),
     ]);
     const tables = this.state.tables.flatMap(({ name, filtered, totals }) => [
       ...(filtered ? [`${name} is filtered`] : []),
