@@ -12,10 +12,10 @@ function listen(server, port) {
   });
 }
 
-/** Serves dist/ on this machine alone; where the port is taken, on another. */
-export async function serveSite(port = 0) {
+/** Serves dist/ (or another build's folder) on this machine alone; where the port is taken, on another. */
+export async function serveSite(port = 0, folder = distFolder) {
   // Read into memory at the start, so that a build under way cannot be served half done.
-  const files = sirv(distFolder, { etag: true });
+  const files = sirv(folder, { etag: true });
   const server = createServer((request, response) =>
     files(request, response, () => {
       response.writeHead(404, { 'content-type': 'text/plain; charset=utf-8' });

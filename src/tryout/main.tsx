@@ -41,6 +41,7 @@ interface Standing {
 
 async function open(frame: Frame, theme: PageTheme): Promise<void> {
   const [ofSheet, ours] = await Promise.all([spreadsheetParts(), ourParts()]);
+  performance.mark('scripts');
   const [sheets, ports, errors, saving, opening] = ofSheet;
   const [
     { FUNCTIONS },
@@ -63,9 +64,11 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
     functions,
     dark: isDark(),
   });
+  performance.mark('spreadsheet');
   const firstPort = ports.createEmbeddedPort(first);
   await demo.fillDemo(firstPort, dayOf(new Date()));
   first.forgetUndo();
+  performance.mark('demo');
   let standing = stand(first, firstPort, null);
   theme.onChange((name) => standing.spreadsheet.setDark(name === 'dark'));
   frame.takeTurns(() => sheets.focusSheet(standing.spreadsheet));
