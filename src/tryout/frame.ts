@@ -22,8 +22,11 @@ export interface Frame {
   tell(sentence: string): void;
   /** Lets F6 take the keyboard to the pane and back, as in Office: in a sheet Tab only ever moves from cell to cell. */
   takeTurns(focusSheet: () => void): void;
+  /** Says that the pane can be used and the sheet is still on its way. */
+  paneIsThere(): void;
   /** Takes the loading signs off the sheet. */
   sheetIsThere(): void;
+  /** Says what could not be loaded, in the places that stay empty too. */
   failed(): void;
 }
 
@@ -37,7 +40,8 @@ export interface NextSheet {
 export function drawFrame(root: HTMLElement): Frame {
   const sheet = element('div', { className: 'sheet' });
   const sheetWaiting = waiting('sheet-waiting', TRYOUT.comingSheet, 'sheet-cells');
-  const pane = element('div', { className: 'pane' }, [waiting('pane-waiting', TRYOUT.comingPane, 'pane-lines')]);
+  const paneWaiting = waiting('pane-waiting', TRYOUT.comingPane, 'pane-lines');
+  const pane = element('div', { className: 'pane' }, [paneWaiting]);
   const status = element('p', { className: 'loading', role: 'status', textContent: TRYOUT.loading });
   const strip = element('p', { className: 'strip', textContent: TRYOUT.noError });
   strip.setAttribute('aria-live', 'polite');
@@ -85,12 +89,18 @@ export function drawFrame(root: HTMLElement): Frame {
       strip.classList.toggle('strip-error', sentence !== null);
     },
     takeTurns: (focusSheet) => takeTurns({ pane, sheet: sheetPlace, switchButton }, focusSheet),
+    paneIsThere: () => {
+      status.textContent = TRYOUT.loadingSheet;
+    },
     sheetIsThere: () => {
       sheetWaiting.remove();
       status.textContent = '';
     },
     failed: () => {
-      status.textContent = TRYOUT.failed;
+      const paneThere = !pane.contains(paneWaiting);
+      const sentence = paneThere ? TRYOUT.sheetFailed : TRYOUT.failed;
+      status.textContent = sentence;
+      for (const each of [sheetWaiting, paneWaiting]) each.replaceChildren(element('p', { textContent: sentence }));
     },
   };
 }

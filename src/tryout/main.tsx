@@ -1,34 +1,34 @@
 /** The page that needs no Excel: the embedded spreadsheet, the same pane, our functions and a demo workbook. */
 import './tryout.css';
 import { drawFrame, type Frame } from './frame';
+import { breathe, rest } from './breathe';
 import { dayOf } from '../workbook/days';
 import { followTheme, type PageTheme } from './pageTheme';
 import type { OpenedBook } from '../workbook/embedded/open/book';
-import type { Spreadsheet } from '../workbook/embedded/spreadsheet';
+import type { Spreadsheet, WorksheetFunctions } from '../workbook/embedded/spreadsheet';
 import type { WorkbookPort } from '../workbook/port';
 import { sayAbout } from './open/words';
 import { TRYOUT } from './words';
 
-/* Everything heavy comes in after the frame is drawn. */
-const spreadsheetParts = () =>
-  Promise.all([
-    import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/inPage'),
-    import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/port'),
-    import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/errorSentence'),
-    import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/saving'),
-    import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/opening'),
-  ]);
+/* Everything heavy comes in after the frame is drawn, all at once; the spreadsheet's scripts only run when they are called in. */
+const sheetScripts = () => import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/entrance');
 const ourParts = () =>
   Promise.all([
     import(/* webpackChunkName: "workshop" */ '../functions/implementations'),
     import(/* webpackChunkName: "workshop" */ '../functions/functions.json'),
     import(/* webpackChunkName: "workshop" */ './demoWorkbook'),
+    import(/* webpackChunkName: "workshop" */ '../workbook/embedded/draft/draft'),
     import(/* webpackChunkName: "workshop" */ './mountPane'),
     import(/* webpackChunkName: "workshop" */ '../workbook/shop'),
     import(/* webpackChunkName: "workshop" */ './save/offer'),
     import(/* webpackChunkName: "workshop" */ './save/fileName'),
     import(/* webpackChunkName: "workshop" */ './open/offer'),
+    import(/* webpackChunkName: "workshop" */ './comingPort'),
+    // What the pane shows first: it would ask for it a moment later.
+    import(/* webpackChunkName: "workshop" */ '../pane/view/PlanScreen'),
   ]);
+
+type OurParts = Awaited<ReturnType<typeof ourParts>>;
 
 /** What stands on the page at one time. */
 interface Standing {
@@ -39,40 +39,53 @@ interface Standing {
   readonly fileName: string | null;
 }
 
-async function open(frame: Frame, theme: PageTheme): Promise<void> {
-  const [ofSheet, ours] = await Promise.all([spreadsheetParts(), ourParts()]);
-  performance.mark('scripts');
-  const [sheets, ports, errors, saving, opening] = ofSheet;
-  const [
-    { FUNCTIONS },
-    { functions: metadata },
-    demo,
-    { mountPane },
-    shops,
-    { offerSaving },
-    fileNames,
-    { offerOpening },
-  ] = ours;
-  const functions = { metadata, implementations: FUNCTIONS };
-  const isDark = (): boolean => theme.now() === 'dark';
-  const stand = (spreadsheet: Spreadsheet, port: WorkbookPort, fileName: string | null): Standing => {
-    errors.onErrorSentence(spreadsheet, (error) => frame.say(error && sentence(error)));
-    return { spreadsheet, port, unmountPane: mountPane(frame.pane, port, theme), fileName };
-  };
-  const first = await sheets.createInPage(frame.sheet, {
-    sheets: demo.demoSheets.map((name) => ({ name, cells: [] })),
-    functions,
-    dark: isDark(),
-  });
-  performance.mark('spreadsheet');
-  const firstPort = ports.createEmbeddedPort(first);
-  await demo.fillDemo(firstPort, dayOf(new Date()));
-  first.forgetUndo();
+/** Makes the demo as data, shows the pane on it, and puts the spreadsheet in its place when it comes. */
+async function beginWithDemo(frame: Frame, theme: PageTheme, ours: OurParts, scripts: ReturnType<typeof sheetScripts>) {
+  const [, , { demoSheets, fillDemo }, { Draft }, { mountPane }, , , , , { comingPort }] = ours;
+  const draft = new Draft(demoSheets);
+  await fillDemo(draft, dayOf(new Date()));
   performance.mark('demo');
-  let standing = stand(first, firstPort, null);
+  const sheet = scripts.then(async ({ callIn }) => {
+    await rest();
+    const parts = await callIn(breathe);
+    performance.mark('spreadsheet scripts');
+    const opened = parts.draftContent.draftContent(draft.book);
+    const options = { sheets: [], opened, functions: functionsOf(ours), dark: theme.now() === 'dark' };
+    const spreadsheet = await parts.inPage.createInPage(frame.sheet, options);
+    performance.mark('spreadsheet');
+    return { parts, spreadsheet, port: parts.port.createEmbeddedPort(spreadsheet) };
+  });
+  const port = comingPort(
+    draft,
+    sheet.then((made) => made.port),
+  );
+  const unmountPane = mountPane(frame.pane, port, theme);
+  frame.paneIsThere();
+  const { parts, spreadsheet } = await sheet;
+  return { parts, standing: { spreadsheet, port, unmountPane, fileName: null } };
+}
+
+function functionsOf([{ FUNCTIONS }, { functions: metadata }]: OurParts): WorksheetFunctions {
+  return { metadata, implementations: FUNCTIONS };
+}
+
+async function open(frame: Frame, theme: PageTheme): Promise<void> {
+  const scripts = sheetScripts();
+  // Its failure counts once the spreadsheet is needed.
+  scripts.catch(() => undefined);
+  const ours = await ourParts();
+  performance.mark('scripts');
+  const [, , , , { mountPane }, shops, { offerSaving }, fileNames, { offerOpening }] = ours;
+  const begun = await beginWithDemo(frame, theme, ours, scripts);
+  const { inPage: sheets, port: ports, errorSentence: errors, saving, opening } = begun.parts;
+  const hearErrors = (spreadsheet: Spreadsheet): void => {
+    errors.onErrorSentence(spreadsheet, (error) => frame.say(error && sentence(error)));
+  };
+  let standing: Standing = begun.standing;
+  hearErrors(standing.spreadsheet);
   theme.onChange((name) => standing.spreadsheet.setDark(name === 'dark'));
   frame.takeTurns(() => sheets.focusSheet(standing.spreadsheet));
-  await first.ready;
+  await standing.spreadsheet.ready;
   frame.sheetIsThere();
   offerSaving({
     button: frame.saveButton,
@@ -95,7 +108,12 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
       const next = frame.nextSheet();
       try {
         const opened = await opening.contentFor(book);
-        const spreadsheet = await sheets.createInPage(next.place, { sheets: [], opened, functions, dark: isDark() });
+        const spreadsheet = await sheets.createInPage(next.place, {
+          sheets: [],
+          opened,
+          functions: functionsOf(ours),
+          dark: theme.now() === 'dark',
+        });
         await spreadsheet.ready;
         const found = await opening.reviewed(spreadsheet);
         const before = standing;
@@ -104,7 +122,9 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
         before.spreadsheet.dispose();
         frame.say(null);
         frame.about(sayAbout(fileName));
-        standing = stand(spreadsheet, ports.createEmbeddedPort(spreadsheet), fileName);
+        const port = ports.createEmbeddedPort(spreadsheet);
+        hearErrors(spreadsheet);
+        standing = { spreadsheet, port, unmountPane: mountPane(frame.pane, port, theme), fileName };
         return found;
       } catch (error) {
         next.drop();

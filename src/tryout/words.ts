@@ -6,9 +6,12 @@ export const TRYOUT = {
   helpUrl: 'help.html',
   sheetLabel: 'Workbook',
   loading: 'Loading the workbook and the pane. It takes a few seconds.',
+  loadingSheet: 'The plan is there; the workbook is still loading. What you fill in waits for it.',
   comingSheet: 'Here comes a workbook of an invented workshop: its jobs, clubs, stock and rates.',
   comingPane: 'Here comes the pane: choose a job and a grip, look at the plan, fill it into the sheet.',
   failed: 'The page could not be loaded. Reload it; if that does not help, use a current browser.',
+  sheetFailed:
+    'The workbook could not be loaded, so nothing can be filled into it. Reload the page; if that does not help, use a current browser.',
   dark: 'Dark',
   light: 'Light',
   toDark: 'Switch to dark colours',

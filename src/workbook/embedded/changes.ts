@@ -27,9 +27,10 @@ import { tableBlock } from '../shared/refuse';
 import { columnsBeside } from '../shared/widen';
 import { worksheetNamed } from './cells';
 import { choicesOff, choicesOn, everyCell, highlightsOff, highlightsOn, styleOf, styleWithout } from './dress';
-import { formulaOf, spareRows, withSpareRows } from './formula';
+import { formulaOf, withSpareRows } from './formula';
 import type { Deed, Journal } from './journal';
-import { cellData, everyCellsStyle, usualColumns, usualRows, widthInPixels, workbookId } from './snapshot';
+import { spareRows, usualColumns, usualRows, widthInPixels } from './measures';
+import { cellData, everyCellsStyle, workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 import { layTable, resizeTable, tableNamed } from './tables';
 

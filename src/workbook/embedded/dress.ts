@@ -74,15 +74,12 @@ export function everyCell<T>(at: Block, cell: T): IObjectMatrixPrimitiveType<T> 
   return matrix;
 }
 
-/** A drop-down over a block; `source` is the fixed words or the cells that hold them, as a reference without `=`. */
-export function choicesOn(
-  spreadsheet: Spreadsheet,
-  worksheet: Worksheet,
-  at: Block,
-  source: readonly string[] | { readonly reference: string },
-  hint: string,
-): Deed[] {
-  const rule: ISheetDataValidationRule = {
+/** Fixed words, or the cells that hold them, as a reference without `=`. */
+export type ChoicesSource = readonly string[] | { readonly reference: string };
+
+/** The rule of a drop-down over a block. */
+export function choicesRule(at: Block, source: ChoicesSource, hint: string): ISheetDataValidationRule {
+  return {
     uid: generateRandomId(),
     type: DataValidationType.LIST,
     formula1: 'reference' in source ? `=${source.reference}` : serializeListOptions([...source]),
@@ -95,6 +92,17 @@ export function choicesOn(
     showErrorMessage: true,
     error: hint,
   };
+}
+
+/** A drop-down over a block. */
+export function choicesOn(
+  spreadsheet: Spreadsheet,
+  worksheet: Worksheet,
+  at: Block,
+  source: ChoicesSource,
+  hint: string,
+): Deed[] {
+  const rule = choicesRule(at, source, hint);
   const place = { unitId: workbookId, subUnitId: worksheet.getSheetId() };
   return [
     ...choicesOff(spreadsheet, worksheet, at),

@@ -3,20 +3,11 @@ import type { Worksheet } from '@univerjs/core';
 import { ICommandService, WrapStrategy } from '@univerjs/core';
 import { SetWorksheetRowHeightMutation } from '@univerjs/sheets';
 import type { Block, Change } from '../port';
-import { wrappedLines } from '../shared/wrappedLines';
 import { readCells, worksheetNamed } from './cells';
-import { pixelsPerCharacter, workbookId } from './snapshot';
+import { heightInPixels, linesIn, rowPixels } from './measures';
+import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 import { allTables } from './tables';
-
-/* Measured on the screen at the default size of 11 points: line height, what a row adds to its lines, a filter button. */
-const linePixels = 19;
-const aroundPixels = 5;
-const buttonPixels = 22;
-/** A point is 1/72 in, a pixel 1/96. */
-const pixelsPerPoint = 96 / 72;
-/** Bold letters are wider. */
-const boldFactor = 1.08;
 
 /** Fits rows after a change, and gives them their old height back when it is taken back. */
 export class RowHeights {
@@ -30,7 +21,7 @@ export class RowHeights {
     for (const change of changes) {
       if (change.do !== 'format') continue;
       if (change.format.wrap === true) this.fitBlock(change.at);
-      if (change.format.height !== undefined) this.raise(change.at, Math.ceil(change.format.height * pixelsPerPoint));
+      if (change.format.height !== undefined) this.raise(change.at, heightInPixels(change.format.height));
     }
   }
 
@@ -59,11 +50,13 @@ export class RowHeights {
     const headers = new Set(tables.map((table) => table.at.row));
     readCells(this.spreadsheet, worksheet, at).values.forEach((line, down) => {
       const row = at.row + down;
-      const taken = headers.has(row) ? buttonPixels : 0;
+      const filterButton = headers.has(row);
       const lines = line.map((value, across) =>
-        typeof value === 'string' ? linesOf(this.spreadsheet, worksheet, value, row, at.column + across, taken) : 1,
+        typeof value === 'string'
+          ? linesOf(this.spreadsheet, worksheet, value, row, at.column + across, filterButton)
+          : 1,
       );
-      this.raiseRow(worksheet, row, Math.max(1, ...lines) * linePixels + aroundPixels);
+      this.raiseRow(worksheet, row, rowPixels(Math.max(1, ...lines)));
     });
   }
 
@@ -91,11 +84,9 @@ function linesOf(
   text: string,
   row: number,
   column: number,
-  takenPixels: number,
+  filterButton: boolean,
 ): number {
   const style = spreadsheet.workbook.getWorkbook().getStyles().getStyleByCell(worksheet.getCellRaw(row, column));
   if (style?.tb !== WrapStrategy.WRAP) return 1;
-  const perCharacter = pixelsPerCharacter * (style.bl ? boldFactor : 1);
-  const room = Math.max(1, Math.floor((worksheet.getColumnWidth(column) - takenPixels) / perCharacter));
-  return text.split('\n').reduce((lines, paragraph) => lines + wrappedLines(paragraph, room), 0);
+  return linesIn(text, { columnPixels: worksheet.getColumnWidth(column), bold: Boolean(style.bl), filterButton });
 }

@@ -3,15 +3,10 @@ import type { Block, Call } from '../port';
 import { fixed } from '../shared/address';
 import { callText } from '../shared/call';
 import { readCells, worksheetNamed } from './cells';
+import { spareRows } from './measures';
 import type { Spreadsheet } from './spreadsheet';
 import { seeName } from './seeing';
 import { tableNamed } from './tables';
-
-/**
- * Blank rows below a table that a formula covers as well. The spreadsheet's tables do not grow by themselves, so a formula
- * that named the table's present rows would miss what is typed below; our functions pass over blank rows.
- */
-export const spareRows = 200;
 
 /** The formula of a call that is to stand in the cell `at`. Throws when a table it points at does not exist. */
 export function formulaOf(spreadsheet: Spreadsheet, call: Call, at: Block): string {
@@ -20,7 +15,11 @@ export function formulaOf(spreadsheet: Spreadsheet, call: Call, at: Block): stri
   );
 }
 
-/** The block of a table, or of cells that have a name, with the blank rows below it, as far as they are free of anything else. */
+/**
+ * The block of a table, or of cells that have a name, with the blank rows below it, as far as they are free of anything else: the
+ * spreadsheet's tables do not grow by themselves, so a formula that named the table's present rows would miss what is typed
+ * below; our functions pass over blank rows.
+ */
 export function withSpareRows(
   spreadsheet: Spreadsheet,
   of: { readonly table: string } | { readonly name: string },

@@ -4,7 +4,6 @@ import type {
   Answers,
   Block,
   BlockSeen,
-  Capabilities,
   Change,
   Query,
   Receipt,
@@ -28,6 +27,7 @@ import { clearOldHighlights, narrow, perform, placeName, putBefore, refuseHere, 
 import { RowHeights } from './fitRows';
 import { TableGrowth } from './grow';
 import { Journal } from './journal';
+import { EMBEDDED } from './capabilities';
 import { followRows, keepPage } from './pages';
 import { seeBlock, seeContents, seeName, seeSheets, seeTable, seeUsed } from './seeing';
 import type { Spreadsheet } from './spreadsheet';
@@ -41,7 +41,7 @@ export function createEmbeddedPort(spreadsheet: Spreadsheet): WorkbookPort {
 }
 
 class EmbeddedPort implements WorkbookPort {
-  readonly capabilities: Capabilities = { host: 'embedded', spill: true, pageSetup: false, undoGroup: true };
+  readonly capabilities = EMBEDDED;
   private readonly growth: TableGrowth;
   private readonly rowHeights: RowHeights;
   private readonly watchers = new Set<(sheet: string) => void>();

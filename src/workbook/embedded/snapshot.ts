@@ -3,6 +3,7 @@ import type { ICellData, IObjectMatrixPrimitiveType, IStyleData, IWorkbookData, 
 import { BooleanNumber, CellValueType, VerticalAlign } from '@univerjs/core';
 import type { Cell } from '../port';
 import { wouldChange } from '../safeCell';
+import { usualColumns, usualRows, widthInPixels } from './measures';
 
 /** A cell as written down: a value, or a formula with its leading `=`. Text is always text. */
 export type SnapshotCell = Cell | { readonly formula: string };
@@ -30,16 +31,6 @@ export interface SheetSnapshot {
 }
 
 export const workbookId = 'workbook';
-export const usualRows = 400;
-export const usualColumns = 80;
-/* Digits of the default font here are 8 pixels wide; a drop-down's arrow takes 14 of the padding. */
-export const pixelsPerCharacter = 8;
-const paddingPixels = 18;
-
-/** A width in characters of the default font, in pixels. */
-export function widthInPixels(characters: number): number {
-  return Math.round(characters * pixelsPerCharacter + paddingPixels);
-}
 
 /** A value as the spreadsheet keeps it; the type is given with it, so that `'007'` and `'=x'` stay text. */
 export function cellData(cell: SnapshotCell): ICellData | null {

@@ -3,7 +3,8 @@ import type { ICellData, IColumnData, IRowData, IStyleData, IWorkbookData, IWork
 import { BooleanNumber, CellValueType, VerticalAlign } from '@univerjs/core';
 import type { CellFormula, KeptInCell } from '../opened';
 import { pageKey } from '../pages';
-import { cellData, everyCellsStyle, usualColumns, usualRows, widthInPixels, workbookId } from '../snapshot';
+import { usualColumns, usualRows, widthInPixels } from '../measures';
+import { cellData, everyCellsStyle, workbookId } from '../snapshot';
 import type { BesideCell, OpenedBook, OpenedSheet } from './book';
 import { BLANK, ERROR, FILLED, NUMBER, TEXT, TRUTH } from './book';
 import { styleOfLook } from './looks';

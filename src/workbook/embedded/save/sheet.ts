@@ -10,7 +10,7 @@ import { openedFile, type CellFormula, type KeptInCell } from '../opened';
 import { keptPage } from '../pages';
 import { readCells } from '../cells';
 import { isProtected, spillsOn } from '../seeing';
-import { pixelsPerCharacter, widthInPixels } from '../snapshot';
+import { pixelsPerCharacter, widthInPixels } from '../measures';
 import type { Spreadsheet } from '../spreadsheet';
 import { allTables } from '../tables';
 import type { Table } from '../tables';

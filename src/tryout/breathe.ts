@@ -1,0 +1,16 @@
+/** Pauses in long work, in which the page answers what it is asked. */
+
+/** Lets what the page was asked meanwhile come first. */
+export function breathe(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve));
+}
+
+/** Longer would keep someone waiting for what comes next. */
+const LONGEST_MS = 1000;
+
+/** Waits until the page has drawn what it was given and has nothing to do; not for long, since it may never rest. */
+export function rest(): Promise<void> {
+  // Not every browser tells.
+  if (typeof requestIdleCallback !== 'function') return new Promise((resolve) => setTimeout(resolve, 100));
+  return new Promise((resolve) => requestIdleCallback(() => resolve(), { timeout: LONGEST_MS }));
+}
