@@ -70,7 +70,8 @@ export function drawFrame(root: HTMLElement): Frame {
     const paneShown = body.classList.toggle('pane-first');
     switchButton.textContent = paneShown ? TRYOUT.showSheet : TRYOUT.showPane;
   });
-  root.replaceChildren(header(about, status, switchButton, openButton, saveButton, themeButton), body);
+  const top = header(about, status, switchButton, openButton, saveButton, themeButton);
+  root.replaceChildren(top, body);
   return {
     sheet,
     pane,
@@ -94,11 +95,13 @@ export function drawFrame(root: HTMLElement): Frame {
     },
     sheetIsThere: () => {
       sheetWaiting.remove();
+      top.classList.remove('top-loading');
       status.textContent = '';
     },
     failed: () => {
       const paneThere = !pane.contains(paneWaiting);
       const sentence = paneThere ? TRYOUT.sheetFailed : TRYOUT.failed;
+      top.classList.remove('top-loading');
       status.textContent = sentence;
       for (const each of [sheetWaiting, paneWaiting]) each.replaceChildren(element('p', { textContent: sentence }));
     },
@@ -127,10 +130,9 @@ function header(about: HTMLElement, status: HTMLElement, ...buttons: HTMLElement
     rel: 'noreferrer',
     textContent: TRYOUT.help,
   });
-  return element('header', { className: 'top' }, [
+  return element('header', { className: 'top top-loading' }, [
     element('h1', { className: 'name', textContent: TRYOUT.name }),
-    about,
-    status,
+    element('div', { className: 'says' }, [about, status]),
     help,
     ...buttons,
   ]);

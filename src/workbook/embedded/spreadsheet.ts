@@ -41,10 +41,12 @@ export interface SpreadsheetOptions {
   readonly opened?: OpenedContent;
 }
 
-/** What an opened file puts into a spreadsheet: its cells at once, and the rest when they are there. */
+/** What a file, or a workbook made elsewhere, puts into a spreadsheet: its cells at once, and the rest when they are there. */
 export interface OpenedContent {
   readonly data: Partial<IWorkbookData>;
   readonly complete: (spreadsheet: Spreadsheet) => Promise<void>;
+  /** That no cell holds a formula, so that there is nothing to calculate. */
+  readonly onlyValues?: boolean;
 }
 
 /** A plugin with its settings. */
@@ -152,7 +154,7 @@ export async function assemble(
   const spreadsheet = new Spreadsheet(univer, api, workbook, errors, ready);
   layTables(spreadsheet, options.sheets);
   await options.opened?.complete(spreadsheet);
-  spreadsheet.recalculate();
+  if (!options.opened?.onlyValues) spreadsheet.recalculate();
   return spreadsheet;
 }
 

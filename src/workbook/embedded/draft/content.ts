@@ -12,7 +12,7 @@ import { rangeOfBlock } from '../tables';
 import type { DraftBook, DraftSheet } from './book';
 
 export function draftContent(book: DraftBook): OpenedContent {
-  return { data: workbookOf(book), complete: async (spreadsheet) => complete(spreadsheet, book) };
+  return { data: workbookOf(book), complete: async (spreadsheet) => complete(spreadsheet, book), onlyValues: true };
 }
 
 const idOf = (index: number): string => `sheet${index + 1}`;
