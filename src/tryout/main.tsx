@@ -1,7 +1,8 @@
 /** The page that needs no Excel: the embedded spreadsheet, the same pane, our functions and a demo workbook. */
 import './tryout.css';
 import { drawFrame, type Frame } from './frame';
-import { breathe, rest } from './breathe';
+import { rest } from './rest';
+import { nextTurn } from '../pane/state/slices';
 import { dayOf } from '../workbook/days';
 import { followTheme, type PageTheme } from './pageTheme';
 import type { OpenedBook } from '../workbook/embedded/open/book';
@@ -47,7 +48,7 @@ async function beginWithDemo(frame: Frame, theme: PageTheme, ours: OurParts, scr
   performance.mark('demo');
   const sheet = scripts.then(async ({ callIn }) => {
     await rest();
-    const parts = await callIn(breathe);
+    const parts = await callIn(nextTurn);
     performance.mark('spreadsheet scripts');
     const opened = parts.draftContent.draftContent(draft.book);
     const options = { sheets: [], opened, functions: functionsOf(ours), dark: theme.now() === 'dark' };

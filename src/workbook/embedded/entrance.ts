@@ -18,15 +18,15 @@ export interface SpreadsheetParts {
   readonly draftContent: typeof DraftContent;
 }
 
-/** Runs the spreadsheet's scripts; `breathe` is awaited between two parts. */
-export async function callIn(breathe: () => Promise<void>): Promise<SpreadsheetParts> {
+/** Runs the spreadsheet's scripts; `rest` is awaited between two parts. */
+export async function callIn(rest: () => Promise<void>): Promise<SpreadsheetParts> {
   // The large packages beneath, each on its own; named is one thing of each, so that what nobody uses is left out.
   await import(/* webpackMode: "eager", webpackExports: ["Univer"] */ '@univerjs/core');
-  await breathe();
+  await rest();
   await import(/* webpackMode: "eager", webpackExports: ["UniverFormulaEnginePlugin"] */ '@univerjs/engine-formula');
-  await breathe();
+  await rest();
   await import(/* webpackMode: "eager", webpackExports: ["UniverSheetsPlugin"] */ '@univerjs/sheets');
-  await breathe();
+  await rest();
   const [inPage, port, errorSentence, saving, opening, draftContent] = await Promise.all([
     import(/* webpackMode: "eager" */ './inPage'),
     import(/* webpackMode: "eager" */ './port'),
@@ -35,6 +35,6 @@ export async function callIn(breathe: () => Promise<void>): Promise<SpreadsheetP
     import(/* webpackMode: "eager" */ './opening'),
     import(/* webpackMode: "eager" */ './draft/content'),
   ]);
-  await breathe();
+  await rest();
   return { inPage, port, errorSentence, saving, opening, draftContent };
 }

@@ -1,9 +1,4 @@
-/** Pauses in long work, in which the page answers what it is asked. */
-
-/** Lets what the page was asked meanwhile come first. */
-export function breathe(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve));
-}
+/** A pause before long work, in which the page gets done what it was given. */
 
 /** Longer would keep someone waiting for what comes next. */
 const LONGEST_MS = 1000;
