@@ -4,7 +4,6 @@
  */
 import type { WorkbookPort } from '../workbook/port';
 import { PortError } from '../workbook/port';
-import { TRYOUT } from './words';
 
 /** @param spreadsheet the port of the spreadsheet, once it is there; what is asked for meanwhile fails when it does not come */
 export function comingPort(data: WorkbookPort, spreadsheet: Promise<WorkbookPort>): WorkbookPort {
@@ -12,10 +11,10 @@ export function comingPort(data: WorkbookPort, spreadsheet: Promise<WorkbookPort
   const there = spreadsheet.then(
     (port) => (now = port),
     () => {
-      throw new PortError('host', [], TRYOUT.sheetFailed);
+      throw new PortError('host');
     },
   );
-  // Whoever asks for a change hears of it; the page says it in any case.
+  // The page itself says what became of it; whoever asks for a change hears that nothing was written.
   there.catch(() => undefined);
   return {
     capabilities: data.capabilities,

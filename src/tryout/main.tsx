@@ -13,8 +13,8 @@ import { TRYOUT } from './words';
 
 /* Everything heavy comes in after the frame is drawn, all at once; the spreadsheet's scripts only run when they are called in. */
 const sheetScripts = () => import(/* webpackChunkName: "spreadsheet" */ '../workbook/embedded/entrance');
-const ourParts = () =>
-  Promise.all([
+const ourParts = async () => {
+  const [functions, metadata, demo, draft, pane, shops, saving, fileNames, opening, coming] = await Promise.all([
     import(/* webpackChunkName: "workshop" */ '../functions/implementations'),
     import(/* webpackChunkName: "workshop" */ '../functions/functions.json'),
     import(/* webpackChunkName: "workshop" */ './demoWorkbook'),
@@ -28,6 +28,8 @@ const ourParts = () =>
     // What the pane shows first: it would ask for it a moment later.
     import(/* webpackChunkName: "workshop" */ '../pane/view/PlanScreen'),
   ]);
+  return { functions, metadata, demo, draft, pane, shops, saving, fileNames, opening, coming };
+};
 
 type OurParts = Awaited<ReturnType<typeof ourParts>>;
 
@@ -42,9 +44,8 @@ interface Standing {
 
 /** Makes the demo as data, shows the pane on it, and puts the spreadsheet in its place when it comes. */
 async function beginWithDemo(frame: Frame, theme: PageTheme, ours: OurParts, scripts: ReturnType<typeof sheetScripts>) {
-  const [, , { demoSheets, fillDemo }, { Draft }, { mountPane }, , , , , { comingPort }] = ours;
-  const draft = new Draft(demoSheets);
-  await fillDemo(draft, dayOf(new Date()));
+  const draft = new ours.draft.Draft(ours.demo.demoSheets);
+  await ours.demo.fillDemo(draft, dayOf(new Date()));
   performance.mark('demo');
   const sheet = scripts.then(async ({ callIn }) => {
     await rest();
@@ -56,18 +57,18 @@ async function beginWithDemo(frame: Frame, theme: PageTheme, ours: OurParts, scr
     performance.mark('spreadsheet');
     return { parts, spreadsheet, port: parts.port.createEmbeddedPort(spreadsheet) };
   });
-  const port = comingPort(
+  const port = ours.coming.comingPort(
     draft,
     sheet.then((made) => made.port),
   );
-  const unmountPane = mountPane(frame.pane, port, theme);
+  const unmountPane = ours.pane.mountPane(frame.pane, port, theme);
   frame.paneIsThere();
   const { parts, spreadsheet } = await sheet;
   return { parts, standing: { spreadsheet, port, unmountPane, fileName: null } };
 }
 
-function functionsOf([{ FUNCTIONS }, { functions: metadata }]: OurParts): WorksheetFunctions {
-  return { metadata, implementations: FUNCTIONS };
+function functionsOf({ functions, metadata }: OurParts): WorksheetFunctions {
+  return { metadata: metadata.functions, implementations: functions.FUNCTIONS };
 }
 
 async function open(frame: Frame, theme: PageTheme): Promise<void> {
@@ -76,7 +77,7 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
   scripts.catch(() => undefined);
   const ours = await ourParts();
   performance.mark('scripts');
-  const [, , , , { mountPane }, shops, { offerSaving }, fileNames, { offerOpening }] = ours;
+  const { shops, fileNames } = ours;
   const begun = await beginWithDemo(frame, theme, ours, scripts);
   const { inPage: sheets, port: ports, errorSentence: errors, saving, opening } = begun.parts;
   const hearErrors = (spreadsheet: Spreadsheet): void => {
@@ -88,7 +89,7 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
   frame.takeTurns(() => sheets.focusSheet(standing.spreadsheet));
   await standing.spreadsheet.ready;
   frame.sheetIsThere();
-  offerSaving({
+  ours.saving.offerSaving({
     button: frame.saveButton,
     tell: (sentence) => frame.tell(sentence),
     prepare: async () => {
@@ -101,7 +102,7 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
       return { ...copy, fileName: fileName === null ? fileNames.copyName(shop, jobs) : fileNames.copyOfName(fileName) };
     },
   });
-  offerOpening({
+  ours.opening.offerOpening({
     button: frame.openButton,
     tell: (sentence) => frame.tell(sentence),
     read: opening.startReading,
@@ -125,7 +126,7 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
         frame.about(sayAbout(fileName));
         const port = ports.createEmbeddedPort(spreadsheet);
         hearErrors(spreadsheet);
-        standing = { spreadsheet, port, unmountPane: mountPane(frame.pane, port, theme), fileName };
+        standing = { spreadsheet, port, unmountPane: ours.pane.mountPane(frame.pane, port, theme), fileName };
         return found;
       } catch (error) {
         next.drop();

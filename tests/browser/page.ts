@@ -57,7 +57,7 @@ function noteProblems(page: Page, problems: string[]): void {
   page.on('pageerror', (error) => problems.push(String(error)));
 }
 
-async function open(path: string, options: PageOptions, prepare?: (context: BrowserContext) => Promise<void>) {
+async function open(path: string, options: PageOptions, prepare?: (context: BrowserContext) => Promise<unknown>) {
   const browser = await chromium.launch(launchOptions(needBrowser()));
   try {
     const context = await browser.newContext({
@@ -80,9 +80,16 @@ async function open(path: string, options: PageOptions, prepare?: (context: Brow
   }
 }
 
-/** The page that needs no Excel, in a browser of its own. It has begun to load; wait for what the test needs. */
-export function openTryout(options: PageOptions = {}): Promise<OpenPage> {
-  return open('index.html', options);
+/**
+ * The page that needs no Excel, in a browser of its own. It has begun to load; wait for what the test needs.
+ *
+ * @param prepare is run before the page is asked for
+ */
+export function openTryout(
+  options: PageOptions = {},
+  prepare?: (context: BrowserContext) => Promise<unknown>,
+): Promise<OpenPage> {
+  return open('index.html', options, prepare);
 }
 
 /** The page Excel shows, in a plain browser: the real client library is there, Excel is not. */
