@@ -6,6 +6,7 @@ import { cacheFolder, distFolder, functionsSource, root } from './.config/paths.
 import { MinifyPlugin } from './.config/webpack/minifyPlugin.mjs';
 
 const associateLoader = join(root, '.config/webpack/associateLoader.mjs');
+const withoutPicturesLoader = join(root, '.config/webpack/withoutPicturesLoader.mjs');
 
 const associate = { test: functionsSource, enforce: 'pre', use: [associateLoader] };
 const resolve = { extensions: ['.tsx', '.ts', '.js'] };
@@ -14,7 +15,7 @@ const common = {
   cache: {
     type: 'filesystem',
     cacheDirectory: join(cacheFolder, 'webpack'),
-    buildDependencies: { config: [import.meta.filename, associateLoader] },
+    buildDependencies: { config: [import.meta.filename, associateLoader, withoutPicturesLoader] },
   },
   stats: 'errors-warnings',
   infrastructureLogging: { level: 'warn' },
@@ -92,6 +93,7 @@ function excelPage(mode) {
 function tryoutPage(mode) {
   return page('tryout', mode, {
     entry: './src/tryout/main.tsx',
+    rules: [{ test: /node_modules[\\/]@univerjs[\\/](sheets|docs)-ui[\\/].*\.js$/, use: [withoutPicturesLoader] }],
     html: { template: 'src/tryout/index.html', filename: 'index.html' },
   });
 }

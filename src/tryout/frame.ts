@@ -72,6 +72,7 @@ export function drawFrame(root: HTMLElement): Frame {
   });
   const top = header(about, status, switchButton, openButton, saveButton, themeButton);
   root.replaceChildren(top, body);
+  let paneThere = false;
   return {
     sheet,
     pane,
@@ -91,6 +92,7 @@ export function drawFrame(root: HTMLElement): Frame {
     },
     takeTurns: (focusSheet) => takeTurns({ pane, sheet: sheetPlace, switchButton }, focusSheet),
     paneIsThere: () => {
+      paneThere = true;
       status.textContent = TRYOUT.loadingSheet;
     },
     sheetIsThere: () => {
@@ -99,11 +101,10 @@ export function drawFrame(root: HTMLElement): Frame {
       status.textContent = '';
     },
     failed: () => {
-      const paneThere = !pane.contains(paneWaiting);
       const sentence = paneThere ? TRYOUT.sheetFailed : TRYOUT.failed;
-      top.classList.remove('top-loading');
       status.textContent = sentence;
-      for (const each of [sheetWaiting, paneWaiting]) each.replaceChildren(element('p', { textContent: sentence }));
+      for (const each of paneThere ? [sheetWaiting] : [sheetWaiting, paneWaiting])
+        each.replaceChildren(element('p', { textContent: sentence }));
     },
   };
 }

@@ -62,10 +62,11 @@ async function once({ address }: Site): Promise<Figures> {
       const first = (name: string): number | null => performance.getEntriesByName(name)[0]?.startTime ?? null;
       return {
         'first paint': first('first-paint'),
-        'scripts evaluated': first('scripts'),
-        'spreadsheet made': first('spreadsheet'),
+        'scripts of the pane run': first('scripts'),
         'demo in': first('demo'),
         'set planned in the pane': first('planned'),
+        'scripts of the spreadsheet run': first('spreadsheet scripts'),
+        'spreadsheet made': first('spreadsheet'),
         'sheet painted': performance.now(),
       };
     });

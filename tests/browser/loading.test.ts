@@ -1,5 +1,5 @@
 /** What is seen while the try-out page loads, and where a part of it does not come. */
-import type { BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page, Route } from 'playwright-core';
 import { afterEach, expect, test } from 'vitest';
 import { type OpenPage, openTryout } from './page';
 
@@ -13,9 +13,20 @@ const SPREADSHEET = '**/assets/tryout/spreadsheet.*.js';
 const WORKSHOP = '**/assets/tryout/workshop.*.js';
 
 async function opened(prepare: (context: BrowserContext) => Promise<unknown>): Promise<Page> {
-  open = await openTryout({}, prepare);
+  open = await openTryout({ atOnce: true }, prepare);
   open.page.setDefaultTimeout(100_000);
   return open.page;
+}
+
+/** A file that comes when it is let go. */
+function holding() {
+  let letGo = (): void => undefined;
+  const held = new Promise<void>((resolve) => (letGo = resolve));
+  const route = async (asked: Route): Promise<void> => {
+    await held;
+    await asked.continue();
+  };
+  return { route, letGo };
 }
 
 /** Where the parts of the page stand, to the pixel. */
@@ -31,16 +42,14 @@ const planned = (page: Page) => page.getByText(/^13 clubs:/).waitFor();
 const loading = (page: Page) => page.locator('.loading').textContent();
 
 test('the pane plans before the workbook is there, a fill waits for it, and nothing moves when it comes', async () => {
-  let comes = (): void => undefined;
-  const held = new Promise<void>((resolve) => (comes = resolve));
-  const page = await opened((context) =>
-    context.route(SPREADSHEET, async (route) => {
-      await held;
-      await route.continue();
-    }),
-  );
+  const [workshop, spreadsheet] = [holding(), holding()];
+  const page = await opened(async (context) => {
+    await context.route(WORKSHOP, workshop.route);
+    await context.route(SPREADSHEET, spreadsheet.route);
+  });
   expect(await loading(page)).toMatch(/^Loading the workbook and the pane/);
   const before = await places(page);
+  workshop.letGo();
   await planned(page);
   expect(await loading(page)).toMatch(/the workbook is still loading/);
   expect(await page.locator('.sheet-waiting').textContent()).toMatch(/^Here comes a workbook/);
@@ -48,7 +57,7 @@ test('the pane plans before the workbook is there, a fill waits for it, and noth
   await page.getByRole('button', { name: 'Fill plan' }).click();
   const outcome = page.getByRole('status', { name: 'What happened' });
   expect(await outcome.textContent()).not.toMatch(/Plan R-201/);
-  comes();
+  spreadsheet.letGo();
   await outcome.filter({ hasText: /Plan of 13 clubs filled into/ }).waitFor();
   await page.locator('.save-button:enabled').waitFor();
   expect(await page.locator('.sheet-waiting').count()).toBe(0);

@@ -13,6 +13,8 @@ export interface PageOptions {
   reducedMotion?: boolean;
   /** Windows' contrast themes. */
   forcedColors?: boolean;
+  /** Does not wait until every script has come. */
+  atOnce?: boolean;
 }
 
 export interface OpenPage {
@@ -72,7 +74,7 @@ async function open(path: string, options: PageOptions, prepare?: (context: Brow
     const page = await context.newPage();
     noteProblems(page, problems);
     // The spreadsheet is a lot of script: on a busy machine it takes longer than the thirty seconds allowed by default.
-    await page.goto(siteAddress() + path, { timeout: 100_000 });
+    await page.goto(siteAddress() + path, { timeout: 100_000, waitUntil: options.atOnce ? 'commit' : 'load' });
     return { page, problems, close: () => browser.close() };
   } catch (error) {
     await browser.close();
