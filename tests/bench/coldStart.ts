@@ -58,6 +58,7 @@ async function once({ address }: Site): Promise<Figures> {
     const loaded = scripts.length;
     const spent = await processorMs(session);
     await page.locator('.sheet-waiting').waitFor({ state: 'detached', timeout: PATIENCE_MS });
+    const inAll = await processorMs(session);
     const at = await page.evaluate(() => {
       const first = (name: string): number | null => performance.getEntriesByName(name)[0]?.startTime ?? null;
       return {
@@ -72,9 +73,10 @@ async function once({ address }: Site): Promise<Figures> {
     });
     return {
       ...at,
-      'scripts before the plan, kB gzip': await kilobytes(scripts.slice(0, loaded)),
-      'main thread busy before the plan': spent.TaskDuration ?? null,
-      'of it in scripts': spent.ScriptDuration ?? null,
+      'scripts fetched before the plan, kB gzip': await kilobytes(scripts.slice(0, loaded)),
+      'scripts fetched in all, kB gzip': await kilobytes(scripts),
+      'main thread busy before the plan, of processor': spent.TaskDuration ?? null,
+      'main thread busy before the sheet, of processor': inAll.TaskDuration ?? null,
     };
   } finally {
     await browser.close();

@@ -46,6 +46,12 @@ describe('the try-out page', () => {
   const texts = readdirSync(folder)
     .filter((name) => name.endsWith('.js'))
     .map((name) => [name, readFileSync(join(folder, name), 'utf8')] as const);
+
+  test('carries no large pictures in its scripts', () => {
+    const carrying = texts.filter(([, text]) => /data:image\/[a-z]+;base64,[A-Za-z0-9+/=]{5000}/.test(text));
+    expect(carrying.map(([name]) => name)).toEqual([]);
+  });
+
   // A part that every workbook file has.
   const knowing = texts.filter(([, text]) => text.includes('[Content_Types].xml'));
 

@@ -11,11 +11,11 @@ const write = async (port: WorkbookPort, word: string) =>
   port.apply([{ do: 'write', at, cells: [[word]] }], [await look(port)], { label: 'A word' });
 
 /** A port whose spreadsheet comes when it is told to. */
-async function waiting() {
+async function waiting(inSpreadsheet = 'from the spreadsheet') {
   const data = new Draft(['Clubs']);
   await write(data, 'from data');
   const spreadsheet = new MemoryPort(['Clubs']);
-  await write(spreadsheet, 'from the spreadsheet');
+  await write(spreadsheet, inSpreadsheet);
   let come = (): void => undefined;
   let fail = (): void => undefined;
   const coming = new Promise<WorkbookPort>((resolve, reject) => {
@@ -35,7 +35,7 @@ test('what stands in the workbook is told at once, and by the spreadsheet once t
 });
 
 test('a change waits for the spreadsheet, goes there, and is seen afterwards', async () => {
-  const { port, spreadsheet, come } = await waiting();
+  const { port, spreadsheet, come } = await waiting('from data');
   const before = spreadsheet.applies;
   const written = write(port, 'mine');
   const kept = port.remember('key', 'value');
