@@ -330,7 +330,8 @@ export async function embeddedBench(): Promise<EmbeddedBench> {
             .getRange(row + rows, column)
             .setValue({ v: 'Total', custom: { totals: name } });
         }),
-      addSheet: (sheet) => settled(() => workbook.getSheetByName(sheet) ?? workbook.insertSheet(sheet)),
+      addSheet: (sheet) =>
+        settled(() => workbook.getSheetByName(sheet) ?? workbook.insertSheet(sheet).setColumnCount(80)),
       addTable: (name, at) =>
         settled(() => {
           const { steps } = layTable(spreadsheet, sheetOf(at.sheet).getSheet(), name, at);

@@ -212,7 +212,7 @@ export function faultSuite(host: FaultHost): void {
 }
 
 /** What a person does meanwhile. */
-const MEANWHILE = [
+export const MEANWHILE = [
   'deleteSheet',
   'renameSheet',
   'removeTable',

@@ -1,4 +1,118 @@
-import { simulatedBench } from './benches';
-import { begin, faultSuite } from './faultSuite';
+import { describe, expect, test } from 'vitest';
+import type { Outcome } from '../../src/pane/state/work';
+import { contentText, simulatedBench, snapshotText, type SimulatedBench, type Snapshot } from './benches';
+import {
+  begin,
+  expectNothingLost,
+  expectSentence,
+  faultSuite,
+  meanwhile,
+  MEANWHILE,
+  sheetFor,
+  spread,
+  untroubled,
+  type FaultHost,
+  type Untroubled,
+} from './faultSuite';
+import { said, TRIALS, type Trial } from './trials';
 
-faultSuite({ name: 'simulated', stumbles: 6, begun: (trial) => begin(simulatedBench(), trial) });
+const host: FaultHost = { name: 'simulated', stumbles: 6, begun: (trial) => begin(simulatedBench(), trial) };
+faultSuite(host);
+
+const trials = TRIALS.filter(({ calculates, empty }) => !calculates && !empty);
+
+async function begun(trial: Trial, mostCharacters?: number): Promise<SimulatedBench> {
+  const bench = simulatedBench(mostCharacters === undefined ? {} : { mostCharacters });
+  await begin(bench, trial);
+  return bench;
+}
+
+/** How many requests a trial sends. */
+async function requestsOf(trial: Trial, mostCharacters?: number): Promise<number> {
+  const { simulated, port } = await begun(trial, mostCharacters);
+  const before = simulated.requests.length;
+  await trial.run(port());
+  return simulated.requests.length - before;
+}
+
+describe('a cell is being edited, simulated', () => {
+  test.each(trials)('$name: every request waits until it is not', async (trial) => {
+    const clean = await untroubled(host, trial);
+    const bench = await begun(trial);
+    const { simulated } = bench;
+    const edit = (): null => {
+      simulated.editing = new Promise((done) => {
+        setTimeout(() => {
+          simulated.editing = null;
+          done();
+        }, 0);
+      });
+      return null;
+    };
+    edit();
+    simulated.trouble = edit;
+    const end = await trial.run(bench.port());
+    expect(end.kind, said(end)).toBe('done');
+    expect(contentText(bench.snapshot())).toBe(contentText(clean.states.at(-1) ?? clean.before));
+  });
+
+  test.each(trials)('$name: a host that does not wait is told of', async (trial) => {
+    const clean = await untroubled(host, trial);
+    for (const at of spread(await requestsOf(trial), 3)) {
+      const bench = await begun(trial);
+      bench.simulated.trouble = (request) =>
+        request === at - 1 ? { code: 'InvalidOperationInCellEditMode', at: 'before' } : null;
+      const end = await trial.run(bench.port());
+      const when = `request ${at}: ${said(end)}`;
+      expectSentence(when, end);
+      const whole = [clean.before, ...clean.states].map(snapshotText);
+      if (!trial.inParts) expect(whole, when).toContain(snapshotText(bench.snapshot()));
+    }
+  });
+});
+
+/** So short are the requests that hardly a deed goes in one. */
+const SHORT = 2500;
+
+describe('a person does something between two requests, simulated', () => {
+  test.each(trials)('$name', async (trial) => {
+    const clean = await untroubled(host, trial);
+    const sheet = sheetFor(trial, clean);
+    const count = await requestsOf(trial, SHORT);
+    for (const [i, at] of spread(count, 4).entries()) {
+      const act = MEANWHILE[(TRIALS.indexOf(trial) + i * 3) % MEANWHILE.length] ?? 'type';
+      // As if nobody else had done anything.
+      const alone = await begun(trial, SHORT);
+      const done = await meanwhile(act, alone, sheet, []);
+      const { end, now } = await runWith(trial, at, (bench) => void meanwhile(act, bench, sheet, []));
+      const when = `${act} on ${sheet} at request ${at} of ${count}: ${said(end)}`;
+      // Done after the last of it was written, it comes too late to matter.
+      if (isWritten(now, clean)) expectSentence(when, end);
+      // Where rows are put in between two parts of one write, what was written so far is not found again: its cells are named.
+      else if (/^insert/.test(act) && /failed half way/.test(said(end)))
+        expectNothingLost(when, { ...trial, inParts: true }, end, done, now, clean);
+      else expectNothingLost(when, trial, end, done, now, clean);
+    }
+  });
+});
+
+/** Whether everything stands there that a trial writes. */
+function isWritten(now: Snapshot, { before, states }: Untroubled): boolean {
+  const put = [...(states.at(-1)?.cells ?? [])].filter(([cell, entry]) => before.cells.get(cell) !== entry);
+  return put.every(([cell, entry]) => now.cells.get(cell) === entry);
+}
+
+async function runWith(
+  trial: Trial,
+  at: number,
+  act: (bench: SimulatedBench) => void,
+): Promise<{ end: Outcome; now: Snapshot }> {
+  const bench = await begun(trial, SHORT);
+  bench.simulated.trouble = (request) => {
+    // Hands go past the library: it is done before the request is looked at.
+    if (request === at - 1) act(bench);
+    return null;
+  };
+  const end = await trial.run(bench.port());
+  return { end, now: bench.snapshot() };
+}

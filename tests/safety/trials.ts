@@ -149,7 +149,7 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
     const { tables } = shopOf(seen);
     const rows = rowsOf(seen);
     const planned = tables.Clubs && planScope(tables, scopeRows(tables.Clubs, scopeOf(byJob, rows)), {});
-    if (!planned?.ok) throw new Error('the job cannot be planned');
+    if (!planned?.ok) return noButton('The job cannot be planned.');
     return compareDeed({
       who: byJob,
       rows,
@@ -347,7 +347,10 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
       of: 'followDeed',
       after: ['fill plan', 'connect a list'],
       run: async (port) => {
-        const plans = keptPlans(await port.recall(PLANS_KEY))?.plans ?? [];
+        // The screen says by itself that it could not look.
+        const kept = await port.recall(PLANS_KEY).catch((error: unknown) => error);
+        if (kept instanceof PortError) return noButton(sayPortError(kept));
+        const plans = keptPlans(kept as string | null)?.plans ?? [];
         const block = { sheet: `Plan ${job.trim()}`, row: 0, column: 0, rows: 13, columns: 12 };
         const behind = plans.map((plan) => ({ place: { ...plan, block }, tables: ['Stock'] }));
         return deed(() => followDeed(behind))(port);
