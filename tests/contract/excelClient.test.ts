@@ -548,3 +548,49 @@ describe('client contract, simulated workbook: an Excel that is too old', () => 
     expect(canHold(withSets(8))).toBe(false);
   });
 });
+
+describe('client contract, simulated workbook: a table with a column that is calculated throughout', () => {
+  const below = block('Shelf', 3, 0, 1, 3);
+  const changes: Change[] = [
+    { do: 'lengthen', table: 'Shelf', rows: 1 },
+    { do: 'write', at: below, cells: [['c', 6, undefined]] },
+  ];
+
+  async function shelf() {
+    const { port, book } = bench();
+    const person = personAt(book);
+    await make(port, [
+      { do: 'sheet', name: 'Shelf' },
+      write('Shelf', 0, 0, [
+        ['Item', 'On hand', 'Twice'],
+        ['a', 4, null],
+        ['b', 5, null],
+      ]),
+      { do: 'table', name: 'Shelf', at: block('Shelf', 0, 0, 3, 3) },
+    ]);
+    await person.typeFormula('Shelf', 1, 2, '=2*[@[On hand]]');
+    await person.typeFormula('Shelf', 2, 2, '=2*[@[On hand]]');
+    const [table, cells] = await port.read([
+      { read: 'table', table: 'Shelf' },
+      { read: 'block', at: below },
+    ]);
+    if (!table) throw new Error('there is no table Shelf');
+    return { port, person, looked: [table, cells] };
+  }
+
+  it('gets rows below, in which Excel puts the formula by itself', async () => {
+    const { port, looked } = await shelf();
+    await port.apply(changes, looked, { label: 'Rows' });
+    const [seen] = await look(port, below);
+    expect(seen?.values[0]?.slice(0, 2)).toEqual(['c', 6]);
+    expect(seen?.formulas[0]?.[2]).toBe('=2*[@[On hand]]');
+  });
+
+  it('gets none where a person typed below it since', async () => {
+    const { port, person, looked } = await shelf();
+    await person.type('Shelf', 3, 1, 'mine');
+    await expect(port.apply(changes, looked, { label: 'Rows' })).rejects.toMatchObject({ code: 'notLookedAt' });
+    const [seen] = await look(port, below);
+    expect(seen?.values[0]?.slice(0, 2)).toEqual([null, 'mine']);
+  });
+});

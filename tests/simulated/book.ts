@@ -236,7 +236,19 @@ export class Book {
       if (sheet.own(at.row, at.column + i).value === '')
         throw new Error('simulated: columns with headings are modelled');
     }
+    this.#fillCalculated(table, at);
     table.at = at;
+  }
+
+  /** A column of a table that holds one formula throughout fills the rows that the table gets (*from memory*). */
+  #fillCalculated(table: TableData, { row, column, rows }: Area): void {
+    const { sheet, at } = table;
+    for (let across = column; across < column + at.columns; across += 1) {
+      const formulas = Array.from({ length: at.rows - 1 }, (_, i) => sheet.own(at.row + 1 + i, across).formula);
+      const [formula] = formulas;
+      if (formula === undefined || formulas.some((other) => other !== formula)) continue;
+      for (let down = at.row + at.rows; down < row + rows; down += 1) sheet.put(down, across, formula);
+    }
   }
 
   /** A row of totals comes right below a table (*from memory*); where something stands there, Excel would move it down. */

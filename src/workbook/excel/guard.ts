@@ -88,7 +88,10 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
         await ask(block, looked);
       }
       if (change.do === 'write') ours = [...ours, change.at];
-      if (change.do === 'widen') ours = [...ours, ...blocksConcerned(change, looked).map(({ at }) => at)];
+      // A column that is calculated throughout fills the new rows of its table by itself: asked before, not after.
+      if (change.do === 'widen' || change.do === 'lengthen') {
+        ours = [...ours, ...blocksConcerned(change, looked).map(({ at }) => at)];
+      }
     },
     demand: () => {
       const found = asked.flatMap(foundChanged);

@@ -8,7 +8,7 @@ import type { Block, BlockSeen, Change } from '../port';
 import { nameCells, overlap, sameBlock, sameName } from './address';
 import { filledFromElsewhere, isTable, whatWasThere } from './looked';
 import type { BeforeCell, Looked } from './looked';
-import { tableNamed } from './lengthen';
+import { rowsBelow, tableNamed } from './lengthen';
 import { tight } from './refuse';
 import { columnsBeside } from './widen';
 
@@ -30,6 +30,7 @@ export function blocksConcerned(change: Change, looked: Looked): Concerned[] {
   if (change.do === 'widen') {
     return [{ at: { ...columnsBeside(tableNamed(change.table, looked), change.headers.length), rows: 1 } }];
   }
+  if (change.do === 'lengthen') return [{ at: rowsBelow(tableNamed(change.table, looked), change.rows) }];
   if (change.do !== 'write' || !change.cells.some((line) => line.some((cell) => cell !== undefined))) return [];
   const at = tight(change);
   const tables = looked.filter(isTable).filter((table) => overlap(table.at, at) !== null);
