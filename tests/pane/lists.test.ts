@@ -80,14 +80,15 @@ describe('matching', () => {
     expect(rows.mass?.pick.unit).toBe('oz');
     expect(rows.upperDiameter?.pick.unit).toBe('mm');
     expect(rows.length?.samples[0]).toEqual({ theirs: '10 1/2"', ours: '10.500' });
-    expect(drained(unreadIn(match)).get('price')).toEqual({ count: 0, filled: 24 });
+    expect(drained(unreadIn(match)).get('price')).toEqual({ count: 0, filled: 24, such: [] });
   });
 
   test('a wrong unit shows at once what cannot be read', async () => {
     const match = await matchOf(foreign(), 0);
     const at = match.picks.get('mass')?.position ?? null;
     const unread = drained(unreadIn(picked(match, 'mass', { position: at, unit: 'g' })));
-    expect(unread.get('mass')).toEqual({ count: 24, filled: 24 });
+    expect(unread.get('mass')).toMatchObject({ count: 24, filled: 24 });
+    expect(unread.get('mass')?.such.length).toBe(2);
   });
 
   test('a heading stands for one column: picked for another, it is taken from the first', async () => {

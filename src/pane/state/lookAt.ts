@@ -91,7 +91,8 @@ export function seenOf(shop: Shop): ShopSeen<Shop> {
     shop,
     missing,
     setUp: missing.length < TABLES.length,
-    age: ageOf(shop),
+    // Lists of the shop's own were set up by nobody.
+    age: Object.values(shop.tables).some((table) => table && !table.connectedTo) ? ageOf(shop) : 'same',
     faults,
     jobs: jobsOf(shop, jobs.rows, clubs.rows),
     grips: stock.rows.map(gripOf).filter(({ item }) => item !== ''),

@@ -100,7 +100,7 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
       )}
       <Nav screen={screen} onScreen={(next) => send({ on: 'screen', screen: next })} />
       <div id={PANEL_ID} role="tabpanel" aria-labelledby={tabId(screen)} className={styles.panel}>
-        {lacking.length > 0 && !shop.missing.includes('Clubs') && (
+        {lacking.length > 0 && screen !== 'lists' && !shop.missing.includes('Clubs') && (
           <p className={styles.fault}>
             {EMPTY.missing(lacking)}. {EMPTY.missingText}
           </p>

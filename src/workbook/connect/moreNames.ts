@@ -122,7 +122,7 @@ export const MORE_NAMES: Readonly<Record<string, Readonly<Record<string, readonl
       'collect',
       'ready',
     ],
-    received: ['date received', 'drop off', 'dropped off', 'date', 'booked in', 'in date'],
+    received: ['date received', 'drop off', 'dropped off', 'date', 'booked in', 'in date', 'came in'],
     closed: ['date done', 'completed on', 'date completed', 'collected', 'picked up', 'finished on'],
     status: ['job status', 'progress'],
     discount: ['discount percent', 'reduction'],

@@ -36,8 +36,8 @@ describe('a shop’s rows as ours', () => {
   it('say how many cells cannot be read, of those that hold something', () => {
     const likeness = likenessOf(STOCK, TYPED.rows);
     const unread = drained(countUnread(STOCK, matchesOf(likeness), TYPED.rows.slice(1)));
-    expect(unread.get('mass')).toEqual({ count: 1, filled: 4 });
-    expect(unread.get('core')).toEqual({ count: 0, filled: 4 });
+    expect(unread.get('mass')).toEqual({ count: 1, filled: 4, such: ['about 50'] });
+    expect(unread.get('core')).toEqual({ count: 0, filled: 4, such: [] });
     expect(likeness.proposals.find(({ key }) => key === 'mass')?.unread).toBe(1);
   });
 

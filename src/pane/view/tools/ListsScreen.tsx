@@ -142,7 +142,7 @@ function FoundPart({ pane, looked, onMatch }: FoundProps) {
   return (
     <Part title={LISTS_WORDS.found} ruled={looked.connections.length > 0}>
       {rows.length === 0 ? (
-        <Says quiet>{LISTS_WORDS.none}</Says>
+        <Says quiet>{looked.connections.length > 0 ? LISTS_WORDS.noOther : LISTS_WORDS.none}</Says>
       ) : (
         <ListRows rows={rows} busy={pane.state.task !== null} />
       )}

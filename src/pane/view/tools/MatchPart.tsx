@@ -3,7 +3,7 @@ import { Button, makeStyles, tokens } from '@fluentui/react-components';
 import { useCallback, useId, useMemo } from 'react';
 import { CONNECTABLE } from '../../../workbook/tables/headings';
 import type { TableSchema } from '../../../workbook/schema';
-import type { ShopUnit } from '../../../workbook/connect/types';
+import type { ConnectWarning, ShopUnit } from '../../../workbook/connect/types';
 import { sayConnectWarning } from '../../../words/connect';
 import type { Unread } from '../../../workbook/connect/unread';
 import { useLong } from '../../state/useLong';
@@ -98,7 +98,7 @@ function MatchRow({ row, unread, options, onPick }: RowProps) {
       {samples !== '' && <p className={styles.samples}>{samples}</p>}
       {unread !== undefined && unread.count > 0 && (
         <p className={`${styles.samples} ${styles.unread}`} role="status">
-          {LISTS_WORDS.unread(unread.count, unread.filled)}
+          {LISTS_WORDS.unread(unread)}
         </p>
       )}
     </li>
@@ -129,9 +129,13 @@ function Rows({ rows, unread, match, onMatch }: RowsProps) {
 }
 
 /** What is needed and not there yet is said at the end, and changes as one chooses. */
-function warningsOf({ schema, likeness, read }: Match): string[] {
+function warningsOf({ schema, likeness, read, picks }: Match): string[] {
+  const used = new Set([...picks.values()].map(({ position }) => position));
+  // Two columns of notes that nothing of ours is to be read from may be headed alike.
+  const concerns = (each: ConnectWarning): boolean =>
+    each.warning !== 'headingsAlike' || each.positions.some((position) => used.has(position));
   return likeness.warnings
-    .filter(({ warning }) => warning !== 'neededMissing')
+    .filter((each) => each.warning !== 'neededMissing' && concerns(each))
     .map((warning) => sayConnectWarning(schema, likeness, warning, read.list.at));
 }
 

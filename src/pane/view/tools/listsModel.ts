@@ -8,7 +8,9 @@ import type { ConnectAsked } from '../../../workbook/connect/connectList';
 import type { Connection } from '../../../workbook/connect/connections';
 import { likenessTo, type ListRead } from '../../../workbook/connect/lists';
 import type { ColumnMatch, Likeness, ShopUnit } from '../../../workbook/connect/types';
+import { dayWords } from '../../../words/intake';
 import { unitsOf } from '../../../workbook/connect/units';
+import { shownText } from './listsWords';
 import { countUnread, type Unread } from '../../../workbook/connect/unread';
 
 /** Which column of the list one of ours is; null: none. */
@@ -87,7 +89,7 @@ function firstThree(column: Column, { position, unit }: Pick, body: readonly (re
   const samples = new Map<string, string | null>();
   for (const row of position === null ? [] : body) {
     const cell = row[position ?? -1] ?? null;
-    const theirs = shown(cell);
+    const theirs = dayText(column, cell) ?? shownText(cell);
     if (isBlank(cell) || samples.has(theirs)) continue;
     const ours = inUnit(column, ourCell(column, unit, cell));
     samples.set(theirs, sameText(theirs, ours) ? null : ours);
@@ -104,19 +106,20 @@ function sameText(one: string, other: string): boolean {
 /** Digits after the point that a reader of that unit looks for. */
 const DIGITS: Readonly<Record<string, number>> = { in: 3, g: 1, yd: 1 };
 
-function inUnit({ unit }: Column, cell: Seen): string {
+function inUnit(column: Column, cell: Seen): string {
+  const { unit } = column;
   const digits = DIGITS[unit ?? ''];
   return typeof cell === 'number' && digits !== undefined && !Number.isInteger(cell)
     ? cell.toFixed(digits)
-    : shown(cell);
+    : (dayText(column, cell) ?? shownText(cell));
 }
 
-const MOST_SHOWN = 18;
+/** Of the year 2100: a larger number is no day that anybody writes. */
+const MOST_DAYS = 73_050;
 
-function shown(cell: Seen): string {
-  const text = typeof cell === 'object' && cell !== null ? cell.error : String(cell ?? '');
-  const plain = typeof cell === 'number' ? String(Number(cell.toFixed(4))) : text.trim();
-  return plain.length > MOST_SHOWN ? `${plain.slice(0, MOST_SHOWN - 1)}…` : plain;
+/** A number that stands for a day, as a day. */
+function dayText({ kind }: Column, cell: Seen): string | undefined {
+  return kind === 'date' && typeof cell === 'number' && cell > 0 && cell < MOST_DAYS ? dayWords(cell) : undefined;
 }
 
 /** Columns that are needed and not picked yet. */

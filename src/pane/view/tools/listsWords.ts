@@ -7,12 +7,23 @@ import type { Stopped } from '../../../workbook/pace';
 import type { ConnectDone } from '../../../workbook/connect/connectList';
 import type { List } from '../../../workbook/connect/lists';
 import type { ShopUnit } from '../../../workbook/connect/types';
+import type { Unread } from '../../../workbook/connect/unread';
+import type { Seen } from '../../../workbook/port';
 import { named } from '../../../workbook/shared/address';
 import { listed } from '../../../words/listed';
 import { sayPortError } from '../../../words/portErrors';
 import { sayIssue } from '../../../words/issues';
 import { sayFill, sayNotDone } from '../../../words/outcomes';
 import { counted } from '../../words';
+
+const MOST_SHOWN = 18;
+
+/** A cell as it is shown where there is little room. */
+export function shownText(cell: Seen): string {
+  const text = typeof cell === 'object' && cell !== null ? cell.error : String(cell ?? '');
+  const plain = typeof cell === 'number' ? String(Number(cell.toFixed(4))) : text.trim();
+  return plain.length > MOST_SHOWN ? `${plain.slice(0, MOST_SHOWN - 1)}…` : plain;
+}
 
 export const LISTS_WORDS = {
   title: 'Lists of your own',
@@ -21,6 +32,7 @@ export const LISTS_WORDS = {
   gone: 'This list is not in the workbook any more.',
   found: 'Lists in this workbook',
   looking: 'Looking through the sheets…',
+  noOther: 'No other list was found. Select the cells of one and press the button below if it is to be used, too.',
   none: 'No list was found. Open the workbook that holds it, or select its cells and press the button below.',
   selected: 'Use the selected cells',
   again: 'Look again',
@@ -52,7 +64,8 @@ export const LISTS_WORDS = {
     `Not there yet: ${listed(tables)}. They are made beside your lists; nothing that is there is changed.`,
   behindTitle: 'Plans filled before',
   follow: 'Let them read the lists',
-  unread: (unread: number, filled: number) => `${unread} of ${counted(filled, 'cell')} cannot be read as this.`,
+  unread: ({ count, filled, such }: Unread) =>
+    `${count} of ${counted(filled, 'cell')} cannot be read as this${such.length > 0 ? `: ${listed(such.map(shownText))}` : ''}.`,
 } as const;
 
 export const UNIT_WORDS: Readonly<Record<NonNullable<ShopUnit>, string>> = {

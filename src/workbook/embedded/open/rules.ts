@@ -65,7 +65,8 @@ export function checkRule(check: DataValidation, ranges: IRange[]): ISheetDataVa
     list && check.values
       ? serializeListOptions(check.values.map((value) => value.trim()))
       : limit(check, check.formula1);
-  const second = limit(check, check.formula2);
+  // Some programs write a second limit for a list, which has none: here it would be the colours of its entries.
+  const second = list ? undefined : limit(check, check.formula2);
   return {
     uid: generateRandomId(),
     type: TYPES[check.type],
