@@ -7,6 +7,7 @@ import type { Block } from '../../src/workbook/port';
 import { FUNCTIONS } from '../../src/functions/implementations';
 import { functions as metadata } from '../../src/functions/functions.json';
 import { lengthenSuite } from './lengthenSuite';
+import { namedRowsSuite } from './namedRowsSuite';
 import { quoteSuite } from './quoteSuite';
 import { structureSuite, type Bench, type Person } from './structureSuite';
 import { widenSuite } from './widenSuite';
@@ -28,6 +29,7 @@ structureSuite('embedded spreadsheet, headless', makeBench);
 lengthenSuite('embedded spreadsheet, headless', makeBench);
 quoteSuite('embedded spreadsheet, headless', makeBench);
 widenSuite('embedded spreadsheet, headless', makeBench);
+namedRowsSuite('embedded spreadsheet, headless', makeBench);
 
 /** A person at the spreadsheet, acting by its commands as its own screen does. */
 function personAt(spreadsheet: Spreadsheet): Person {

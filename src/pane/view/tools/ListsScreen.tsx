@@ -7,7 +7,9 @@ import { plansBehind, type PlanBehind } from '../../../workbook/connect/plansBeh
 import { bareOf } from '../../../workbook/connecting';
 import type { GoOn } from '../../../workbook/pace';
 import type { PlanPlace } from '../../../workbook/planPlaces';
-import { TABLES } from '../../../workbook/schema';
+import { columnsAt } from '../../../workbook/headings';
+import { QUOTES, TABLES } from '../../../workbook/schema';
+import { jobName } from '../../../workbook/shop';
 import { HEADINGS } from '../../../workbook/tables/headings';
 import { sayIssue } from '../../../words/issues';
 import { sayPortError } from '../../../words/portErrors';
@@ -122,12 +124,26 @@ function ConnectedPart({ pane, looked, onMatch }: FoundProps) {
   );
 }
 
+/** Numbers of the quotes that were issued: their sheets are no places of ours that we keep. */
+function quoteNumbers({ state }: PaneNow): ReadonlySet<string> {
+  const matrix = state.shop && shopOf(state.shop).matrices.Quotes;
+  const at = matrix ? columnsAt(QUOTES, matrix[0] ?? [])('number') : -1;
+  return new Set(
+    (matrix ?? [])
+      .slice(1)
+      .map((row) => jobName(row[at]))
+      .filter(Boolean),
+  );
+}
+
 function FoundPart({ pane, looked, onMatch }: FoundProps) {
   const { shop } = pane.state;
   // Plans, quotes and the like are ours: no list of the shop's.
   const pages = shop ? shopOf(shop).plans.map(({ block }) => block.sheet) : [];
+  const quotes = quoteNumbers(pane);
   const isFree = (list: List): boolean =>
     !pages.some((sheet) => sameName(sheet, list.at.sheet)) &&
+    !quotes.has(/^Quote (\d+)\b/.exec(list.at.sheet)?.[1] ?? '') &&
     looked.connections.every(({ at }) => !at || overlap(at.at, list.at) === null);
   const free = looked.lists.filter(isFree);
   const rows = free.map((list): ListRow => {

@@ -1,0 +1,61 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Cell, WorkbookPort } from '../../src/workbook/port';
+import { block, look, make, valuesOf, write } from './structureSuite';
+import type { Bench } from './structureSuite';
+
+const rack = block('Rack', 1, 1, 5, 3);
+const rows: readonly (readonly Cell[])[] = [
+  ['', 'points', ''],
+  ['Club', 'SW', 'Rack'],
+  ['Driver', 'D2', 'a'],
+  ['7 iron', 'D3', 'b'],
+  ['Putter', null, 'c'],
+];
+
+/** What every port has to do with rows of plain cells that have a name. */
+export function namedRowsSuite(name: string, makeBench: () => Bench | Promise<Bench>): void {
+  describe(`${name}: rows of cells that have a name`, () => {
+    let bench: Bench;
+    let port: WorkbookPort;
+    beforeEach(async () => {
+      bench = await makeBench();
+      port = bench.port;
+      await make(port, [
+        { do: 'sheet', name: 'Rack' },
+        write('Rack', 1, 1, rows),
+        { do: 'name', name: 'Our_Rack', at: rack },
+      ]);
+    });
+    afterEach(() => bench.dispose?.());
+
+    const readings = async () => {
+      const seen = await look(port, block('Rack', 3, 2, 2, 1));
+      const looked = [...seen, ...(await look(port, rack))];
+      const of = { table: 'Our_Rack', by: ['Club'], headingRows: 2 };
+      const change = { do: 'write', at: block('Rack', 3, 2, 2, 1), cells: [['D5'], ['D6']], of } as const;
+      return port.apply([change], looked, { label: 'Readings' });
+    };
+
+    it('are taken back where they stand by then, under the heading that they stood under', async () => {
+      const receipt = await readings();
+      for (const [row, line] of [rows[4], ['7 iron', 'D6', 'b'], ['Driver', 'D5', 'a']].entries()) {
+        for (const [across, value] of (line ?? []).entries()) {
+          await bench.person.type('Rack', 3 + row, 1 + across, value ?? null);
+        }
+      }
+      expect(await port.revert(receipt)).toMatchObject({ restored: 2, left: [], notFound: [] });
+      expect(await valuesOf(port, block('Rack', 3, 1, 3, 2))).toEqual([
+        ['Putter', null],
+        ['7 iron', 'D3'],
+        ['Driver', 'D2'],
+      ]);
+    });
+
+    it('are left and named by their sheet where they are called otherwise by then', async () => {
+      const receipt = await readings();
+      await bench.person.type('Rack', 3, 1, 'Big one');
+      expect(await port.revert(receipt)).toMatchObject({ restored: 1, notFound: ['Rack: Driver'] });
+      expect(await valuesOf(port, block('Rack', 3, 2, 2, 1))).toEqual([['D5'], ['D3']]);
+    });
+  });
+}
