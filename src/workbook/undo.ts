@@ -4,7 +4,7 @@ import type { UndoDone } from './outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Change, Receipt, WorkbookPort } from './port';
-import { isPacked, unpackReceipt } from './shared/receipt';
+import { isPacked, unpackReceipt } from './shared/packed';
 import { placesKeyOf, receiptKeyOf, STEPS_KEY, stepsIn, withStep, type UndoStep } from './undoSteps';
 
 /* ------------------------------------------------------------------ keeping */

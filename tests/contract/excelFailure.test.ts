@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createExcelPort } from '../../src/workbook/excel/port';
 import { PortError } from '../../src/workbook/port';
 import type { BlockSeen, Change, TableSeen, WorkbookPort } from '../../src/workbook/port';
-import { unpackReceipt } from '../../src/workbook/shared/receipt';
+import { unpackReceipt } from '../../src/workbook/shared/packed';
 import { simulate } from '../simulated/simulated';
 import type { Simulated, SimulatedOptions, Trouble } from '../simulated/simulated';
 import { personAt } from '../simulated/person';

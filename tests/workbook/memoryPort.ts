@@ -23,7 +23,8 @@ import type {
 import { callText } from '../../src/workbook/shared/call';
 import { contains, fixed, named, overlap, sameBlock, sameName } from '../../src/workbook/shared/address';
 import { nothingThere } from '../../src/workbook/shared/looked';
-import { buildReceipt, isPacked, packReceipt, unpackReceipt } from '../../src/workbook/shared/receipt';
+import { buildReceipt } from '../../src/workbook/shared/receipt';
+import { isPacked, packReceipt, unpackReceipt } from '../../src/workbook/shared/packed';
 import { refuseUnsafe, tableBlock } from '../../src/workbook/shared/refuse';
 import { planRevert, refuseProtectedRevert, revertedBy, type Now } from '../../src/workbook/shared/revert';
 import { refuseChanged } from '../../src/workbook/shared/unchanged';

@@ -7,7 +7,7 @@ import { readSelection } from './selection';
 import { handedOut, recallSetting, rememberSetting } from './settings';
 import { afterwards } from './standing';
 import type { Stood } from './standing';
-import { packReceipt } from '../shared/receipt';
+import { packReceipt } from '../shared/packed';
 import { createWatching } from './watch';
 
 /** What writes is loaded once something was read: a pane that is opened should not wait for it. */

@@ -1,4 +1,4 @@
-import { isPacked, unpackReceipt } from '../shared/receipt';
+import { isPacked, unpackReceipt } from '../shared/packed';
 import { inBatch } from './host';
 import type { ExcelHost } from './host';
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Receipt } from '../../../src/workbook/port';
-import { buildReceipt, isPacked, packReceipt, unpackReceipt } from '../../../src/workbook/shared/receipt';
+import { buildReceipt } from '../../../src/workbook/shared/receipt';
+import { isPacked, packReceipt, unpackReceipt } from '../../../src/workbook/shared/packed';
 
 const value = fc.oneof(
   fc.constant(null),
