@@ -15,7 +15,12 @@ import { listed } from './listed';
 
 /** `84.00 EUR`, `−3.50 EUR`: a point, no marks between thousands, the code behind; nothing is guessed of the reader's country. */
 export function moneyText(money: Money): string {
-  return `${moneyDecimal(money).replace('-', '−')} ${money.currency.code}`;
+  return `${amountText(money)} ${money.currency.code}`;
+}
+
+/** `84.00`, `−3.50`: where the currency stands above it. */
+export function amountText(money: Money): string {
+  return moneyDecimal(money).replace('-', '−');
 }
 
 /** What a line is for, as it heads a group of them. */
@@ -47,7 +52,7 @@ export function lineText(line: QuotedLine, quote: Quote): string {
 /** A sum of a quote, with what it is called. */
 export interface SumText {
   readonly label: string;
-  readonly amount: string;
+  readonly money: Money;
   readonly isTotal: boolean;
 }
 
@@ -56,7 +61,7 @@ export function sumTexts(quote: Quote): SumText[] {
   const { prices, taxes, amount, setDiscount, jobDiscount, price, total, deposit, balance } = quote;
   const isOff = setDiscount.minor + jobDiscount.minor > 0n;
   const taxWord = prices === 'withTax' ? 'included' : 'added';
-  const sum = (label: string, money: Money, isTotal = false): SumText => ({ label, amount: moneyText(money), isTotal });
+  const sum = (label: string, money: Money, isTotal = false): SumText => ({ label, money, isTotal });
   return [
     ...(isOff ? [sum('Sum of lines', amount)] : []),
     ...(setDiscount.minor > 0n ? [sum('Discount on the grips', negative(setDiscount))] : []),
@@ -74,7 +79,7 @@ export function sumTexts(quote: Quote): SumText[] {
 
 /** The same in lines, each `Total: 101.40 EUR`. */
 export function totalLines(quote: Quote): string[] {
-  return sumTexts(quote).map(({ label, amount }) => `${label}: ${amount}`);
+  return sumTexts(quote).map(({ label, money }) => `${label}: ${moneyText(money)}`);
 }
 
 function negative({ minor, currency }: Money): Money {
@@ -120,15 +125,12 @@ export function alikeLines({ alike }: Pick<QuoteComparison, 'alike'>): string[] 
   );
 }
 
-/** What each quote costs beside the first: `With tape: 90.80 EUR, 6.30 EUR more than As it is.` */
-export function comparisonLines({ names, total }: QuoteComparison): string[] {
-  const [first = ''] = names;
+/** What each quote costs, and how much more or less than the first: `['With tape', '90.80', '+6.30']`. */
+export function comparisonCells({ names, total }: QuoteComparison): string[][] {
   return names.map((name, at) => {
     const [amount, difference] = [total.amounts[at], total.differences[at]];
-    if (!amount || !difference) return name;
-    if (at === 0) return `${name}: ${moneyText(amount)}.`;
-    if (difference.minor === 0n) return `${name}: ${moneyText(amount)}, the same as ${first}.`;
-    const [size, side] = difference.minor < 0n ? [negative(difference), 'less'] : [difference, 'more'];
-    return `${name}: ${moneyText(amount)}, ${moneyText(size)} ${side} than ${first}.`;
+    if (!amount || !difference) return [name, '–', '–'];
+    const sign = difference.minor > 0n ? '+' : '';
+    return [name, amountText(amount), difference.minor === 0n ? '–' : `${sign}${amountText(difference)}`];
   });
 }

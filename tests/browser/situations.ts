@@ -70,7 +70,10 @@ async function checkedIn(page: Page): Promise<void> {
       if (!off) window.sheet.type('Checkin', row, 'Decision', 'Accept');
     }
   });
-  await page.getByText('D5.0').first().waitFor();
+  await page
+    .getByRole('cell', { name: /^D5\.0\s*420/ })
+    .first()
+    .waitFor();
 }
 
 /** Before any screen: the workbook is being read, cannot be read, or was never set up. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compareQuotes, currencyOf, quoteIssues, quoteOf, type Money } from '../../src/core/index';
 import {
-  comparisonLines,
+  comparisonCells,
   lineText,
   moneyText,
   quantityText,
@@ -136,11 +136,11 @@ describe('a quote in words', () => {
         { name: 'Same again', quote: priced(80) },
       ]),
     );
-    expect(comparisonLines(compared)).toEqual([
-      'As it is: 80.00 EUR.',
-      'With tape: 86.30 EUR, 6.30 EUR more than As it is.',
-      'Other grip: 75.00 EUR, 5.00 EUR less than As it is.',
-      'Same again: 80.00 EUR, the same as As it is.',
+    expect(comparisonCells(compared)).toEqual([
+      ['As it is', '80.00', '–'],
+      ['With tape', '86.30', '+6.30'],
+      ['Other grip', '75.00', '−5.00'],
+      ['Same again', '80.00', '–'],
     ]);
   });
 });

@@ -32,8 +32,12 @@ export function Missing({ title, text, button, children }: MissingProps) {
     <div className={styles.box}>
       <h2 className={styles.title}>{title}</h2>
       <p className={styles.text}>{text}</p>
+      {button && (
+        <Button appearance="primary" onClick={button.onPress}>
+          {button.says}
+        </Button>
+      )}
       {children}
-      {button && <Button onClick={button.onPress}>{button.says}</Button>}
     </div>
   );
 }

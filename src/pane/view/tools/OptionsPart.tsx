@@ -2,8 +2,9 @@
 import { Button } from '@fluentui/react-components';
 import type { Choices } from '../../../workbook/choices';
 import { decides } from '../../../workbook/quoteScope';
-import { alikeLines, comparisonLines } from '../../../words/money';
+import { alikeLines, comparisonCells } from '../../../words/money';
 import type { QuoteForm } from '../../state/quoteForm';
+import { DataTable } from './DataTable';
 import { TextField } from './quoteFields';
 import { holds, MOST_KEPT, MOST_OPTIONS, suggestedName, withOption, type QuoteSeen } from './quoteSeen';
 import { QUOTE_WORDS } from './quoteWords';
@@ -73,7 +74,16 @@ export function OptionsPart(props: OptionsProps) {
       {form.kept.length > 0 && <Kept form={form} clubKeys={clubKeys} onForm={onForm} />}
       {seen.compared && (
         <>
-          <Sentences texts={comparisonLines(seen.compared)} />
+          <DataTable
+            caption={QUOTE_WORDS.options}
+            headers={[
+              QUOTE_WORDS.option,
+              `${QUOTE_WORDS.total}, ${seen.compared.currency.code}`,
+              QUOTE_WORDS.moreOrLess,
+            ]}
+            numbers={[1, 2]}
+            rows={comparisonCells(seen.compared).map((cells, key) => ({ key, cells }))}
+          />
           <Sentences texts={alikeLines(seen.compared)} flagged />
           <Says quiet small>
             {QUOTE_WORDS.chooseAbove}

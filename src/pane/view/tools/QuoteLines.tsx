@@ -1,7 +1,7 @@
 /** The lines of a quote and what they come to, and beneath what only the shop is to see. */
 import { makeStyles, tokens } from '@fluentui/react-components';
 import { moneyDecimal, type Minutes, type Quote, type QuotedLine } from '../../../core/index';
-import { quantityText, sayMargin, sayQuoteNote, sumTexts } from '../../../words/money';
+import { amountText, quantityText, sayMargin, sayQuoteNote, sumTexts } from '../../../words/money';
 import { namesText } from '../../words';
 import { DataTable } from './DataTable';
 import { Part, Says, Sentences } from './parts';
@@ -34,7 +34,7 @@ export function QuoteLines({ quote, caption }: LinesProps) {
       amountOf(line),
     ],
   }));
-  const sums = sumTexts(quote).map(({ label, amount, isTotal }) => ({
+  const sums = sumTexts(quote).map(({ label, money, isTotal }) => ({
     key: `sum ${label}`,
     cells: isTotal
       ? [
@@ -42,10 +42,10 @@ export function QuoteLines({ quote, caption }: LinesProps) {
             {label}
           </span>,
           <span key="amount" className={styles.total}>
-            {amount}
+            {amountText(money)}
           </span>,
         ]
-      : [label, amount],
+      : [label, amountText(money)],
   }));
   return (
     <>

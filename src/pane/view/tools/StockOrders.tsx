@@ -9,7 +9,7 @@ import { Choice, FieldLine } from '../fields';
 import { DataTable } from './DataTable';
 import { Buttons, Part, Says } from './parts';
 import { cancelDeed, placeDeed, takeInDeed } from './stockDeeds';
-import { orderChoice, orderText, placedCells, STOCK_WORDS } from './stockWords';
+import { orderCells, orderChoice, placedCells, STOCK_WORDS } from './stockWords';
 
 const useStyles = makeStyles({
   order: { display: 'flex', flexDirection: 'column', rowGap: '4px', marginBottom: '6px' },
@@ -38,9 +38,13 @@ export function ToOrder({ pane, orders }: { readonly pane: PaneNow; readonly ord
       </Says>
       {orders.map((order) => (
         <section key={order.supplier} className={styles.order} aria-label={order.supplier || STOCK_WORDS.noSupplier}>
-          <Says>
-            {order.supplier || STOCK_WORDS.noSupplier}: {orderText(order)}
-          </Says>
+          <Says>{order.supplier || STOCK_WORDS.noSupplier}</Says>
+          <DataTable
+            caption={STOCK_WORDS.ordered(order.supplier)}
+            headers={[STOCK_WORDS.which, STOCK_WORDS.packs, STOCK_WORDS.toOrder]}
+            numbers={[1, 2]}
+            rows={orderCells(order).map((cells, key) => ({ key, cells }))}
+          />
           <Buttons>
             <Act pane={pane} deed={placeDeed(order)} says={STOCK_WORDS.ordered(order.supplier)} />
           </Buttons>

@@ -9,7 +9,7 @@ import { shopOf } from '../../state/seen';
 import type { WeekForm } from '../../state/tools';
 import { useLong } from '../../state/useLong';
 import type { PaneNow } from '../../state/usePane';
-import { Buttons, Part, Says, Sentences } from './parts';
+import { Buttons, Part, Says, Sentences, Unbroken } from './parts';
 import type { ToolProps } from './toolProps';
 import { batchDeed, weekDeed } from './weekDeeds';
 import { jobLine, partHeading, quoteLine, shortLine, WEEK_WORDS } from './weekWords';
@@ -67,7 +67,7 @@ function JobRow({ job, ticked, onTick, onLook }: JobRowProps) {
         {WEEK_WORDS.look}
       </Button>
       <p className={styles.facts}>
-        {jobLine(job)}
+        <Unbroken text={jobLine(job)} />
         <br />
         {quoteLine(job, differs)}
         {short && (

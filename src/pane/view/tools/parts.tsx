@@ -1,6 +1,6 @@
 /** What the screens that help choosing are made of. */
 import { Input, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
-import { useId, type ReactNode } from 'react';
+import { Fragment, useId, type ReactNode } from 'react';
 
 const useStyles = makeStyles({
   part: { display: 'flex', flexDirection: 'column', rowGap: '6px', minWidth: 0 },
@@ -23,7 +23,26 @@ const useStyles = makeStyles({
   measure: { display: 'flex', flexDirection: 'column', minWidth: 0 },
   label: { color: tokens.colorNeutralForeground2 },
   input: { minWidth: 0, width: '100%' },
+  whole: { whiteSpace: 'nowrap' },
 });
+
+/** A day, a job's number, a figure with its unit or its currency: read as one, so that no line may end in it. */
+const WHOLE = /(\d{4}-\d\d-\d\d|\b[A-Z]{1,3}-[A-Z]?\d+[A-Z]?\b|[−+]?[\d.,]*\d (?:%|(?:g|in|pt|yd|ml|min|[A-Z]{3})\b))/;
+
+/** A sentence whose figures stay beside their units. */
+export function Unbroken({ text }: { readonly text: string }) {
+  const styles = useStyles();
+  // What was split at stands at every second place.
+  return text.split(WHOLE).map((part, at) =>
+    at % 2 === 0 ? (
+      <Fragment key={at}>{part}</Fragment>
+    ) : (
+      <span key={at} className={styles.whole}>
+        {part}
+      </span>
+    ),
+  );
+}
 
 interface PartProps {
   readonly title?: string;
@@ -64,7 +83,7 @@ export function Says({ quiet = false, small = false, flagged = false, live = fal
   );
   return (
     <p id={id} className={look} role={live ? 'status' : undefined}>
-      {children}
+      {typeof children === 'string' ? <Unbroken text={children} /> : children}
     </p>
   );
 }
@@ -82,7 +101,7 @@ export function Sentences({
     <ul className={styles.list}>
       {[...new Set(texts)].map((text) => (
         <li key={text} className={mergeClasses(styles.says, flagged && styles.flagged)}>
-          {text}
+          <Unbroken text={text} />
         </li>
       ))}
     </ul>

@@ -48,6 +48,8 @@ export const QUOTE_WORDS = {
   noTables: (names: string) => `This workbook has no table ${names} yet.`,
 
   options: 'Options side by side',
+  option: 'Option',
+  moreOrLess: 'More or less',
   optionsHow:
     'Choose something in Plan, or tick grips in Compare, and keep it here: up to three are priced beside each other.',
   keep: 'Keep what is chosen in Plan',
@@ -78,12 +80,12 @@ export const QUOTE_WORDS = {
 
   counter: 'Price at the counter',
   counterLines: 'Lines and sums at the counter',
-  counterDiscount: 'Discount, %',
+  counterDiscount: '% off',
   counterHow: 'By the clubs alone, without a job or a plan.',
   clubs: 'Clubs',
   kind: 'Kind',
   grip: 'Grip',
-  broughtAlong: 'The client brings them',
+  broughtAlong: 'The client’s own',
   layers: 'Layers',
   salvage: 'Old grips come off whole, to be kept',
   reading: 'Weigh and read each club',

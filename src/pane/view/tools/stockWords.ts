@@ -29,6 +29,7 @@ export const STOCK_WORDS = {
   releaseIdle: 'Release these',
   stranded: 'Reserved for nobody',
   toOrder: 'To order',
+  packs: 'Packs',
   toOrderHow: 'Whole packs. Press once it is sent off: from then on it counts as on order.',
   nothingToOrder: 'Nothing is to be ordered.',
   noSupplier: 'No supplier named',
@@ -78,11 +79,9 @@ export const STOCK_WORDS = {
   mend: 'To mend first',
 } as const;
 
-/** What is to be ordered from one supplier. @example 'OS-M60 13 pieces (1 pack), TB-S60 6 pieces (1 pack)' */
-export function orderText({ lines }: SupplierOrder): string {
-  return lines
-    .map(({ item, shelf, quantity, packs }) => `${item} ${quantityText(shelf, quantity)} (${counted(packs, 'pack')})`)
-    .join(', ');
+/** What is to be ordered from one supplier, line by line. @example [['OS-M60', '1', '13 pieces']] */
+export function orderCells({ lines }: SupplierOrder): string[][] {
+  return lines.map(({ item, shelf, quantity, packs }) => [item, String(packs), quantityText(shelf, quantity)]);
 }
 
 /** An order among others, in a narrow field. @example '3, Larch Supply' */
