@@ -17,11 +17,11 @@ import { stockOf, type StockSeen } from './stockScope';
 export const ORDER_COLUMNS: readonly SheetColumn[] = [
   { header: 'Item', width: 16, wrap: true, align: 'left', format: '@' },
   { header: 'Description', width: 30, wrap: true, align: 'left' },
-  { header: 'Packs', width: 8, format: '0', align: 'center' },
-  { header: 'Of', width: 11, align: 'left' },
-  { header: 'Quantity', width: 12, align: 'left' },
-  { header: 'Left', width: 11, align: 'left' },
-  { header: 'To come', width: 11, align: 'left' },
+  { header: 'Packs', width: 8, format: '0', align: 'right' },
+  { header: 'Of', width: 11, align: 'right' },
+  { header: 'Quantity', width: 12, align: 'right' },
+  { header: 'Left', width: 11, align: 'right' },
+  { header: 'To come', width: 11, align: 'right' },
   { header: 'Remarks', width: 34, wrap: true, align: 'left' },
   { header: 'Cost', width: 12, format: '#,##0.00', align: 'right' },
 ];

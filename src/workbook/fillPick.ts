@@ -17,11 +17,11 @@ import { brokenLines } from './shared/brokenLines';
 export const PICK_COLUMNS: readonly SheetColumn[] = [
   { header: 'Item', width: 18, wrap: true, align: 'left', format: '@' },
   { header: 'Description', width: 28, wrap: true, align: 'left' },
-  { header: 'Take', width: 12, align: 'left' },
-  { header: 'For which job', width: 34, wrap: true, align: 'left' },
-  { header: 'On hand', width: 11, align: 'left' },
+  { header: 'On hand', width: 12, align: 'right' },
+  { header: 'Take', width: 12, align: 'right' },
   // a box to tick with a pen
-  { header: 'Taken', width: 9, align: 'left' },
+  { header: 'Taken', width: 8, align: 'center' },
+  { header: 'For which job', width: 34, wrap: true, align: 'left' },
 ];
 
 /**
@@ -64,7 +64,7 @@ export async function fillPick(
 function pickSheet(tables: ShopTables, seen: StockSeen, list: PickList): ListSheet {
   const { jobs, dueOf, strips, stripsOf, others } = STOCK_PAGE_WORDS;
   const besides: ListRow[] = [
-    ...(list.twoWayStrips > 0 ? [{ is: 'line' as const, cells: [strips, null, stripsOf(list.twoWayStrips)] }] : []),
+    ...(list.twoWayStrips > 0 ? [{ is: 'line' as const, cells: [strips, null, null, stripsOf(list.twoWayStrips)] }] : []),
     ...list.lines.filter(({ shelf }) => shelf === 'solvent').map((line) => pickRow(line, seen)),
   ];
   return {
@@ -94,9 +94,10 @@ function pickRow({ shelf, item, quantity, jobs }: PickLine, { shelved }: StockSe
     cells: [
       kept?.stocked.item ?? item,
       kept?.description || null,
-      quantityText(shelf, quantity),
-      STOCK_PAGE_WORDS.split(shelf, jobs),
       onHand === undefined ? null : quantityText(shelf, onHand),
+      quantityText(shelf, quantity),
+      null,
+      STOCK_PAGE_WORDS.split(shelf, jobs),
     ],
   };
 }

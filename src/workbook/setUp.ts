@@ -216,7 +216,9 @@ function formatOf(schema: TableSchema, column: Column): CellFormat | null {
   if (schema === SETTINGS && column.key === 'value') return { align: 'left' };
   if (schema === SETTINGS && column.key === 'meaning') return { number: '@', wrap: true };
   const number = column.format ?? (column.kind === 'text' ? '@' : undefined);
-  return number === undefined ? null : { number };
+  // A reading beside columns of numbers stands in the middle of its cell, as on every page of ours.
+  const align = column.kind === 'reading' ? ({ align: 'center' } as const) : null;
+  return number === undefined ? align : { number, ...align };
 }
 
 function body(sheet: string, column: number): Block {

@@ -107,7 +107,7 @@ const PART_RULES: readonly Highlight[] = [
   {
     column: 0,
     equals: [WEEK_SHEET.overdue, WEEK_SHEET.week, WEEK_SHEET.noDay],
-    fill: GREY.band,
+    fill: GREY.pale,
     ink: GREY.ink,
     bold: true,
   },
