@@ -1,5 +1,6 @@
 /** The page's frame, on screen before anything heavy is loaded; nothing in it moves when the rest comes in. */
 import { element } from './element';
+import { skipLinks, turnsOf } from './turns';
 import { TRYOUT } from './words';
 
 export interface Frame {
@@ -20,7 +21,7 @@ export interface Frame {
   say(sentence: string | null): void;
   /** Says how something goes that was asked for; read out politely. */
   tell(sentence: string): void;
-  /** Lets F6 take the keyboard to the pane and back, as in Office: in a sheet Tab only ever moves from cell to cell. */
+  /** Lets the keyboard go to the cells, which `focusSheet` does. */
   takeTurns(focusSheet: () => void): void;
   /** Says that the pane can be used and the sheet is still on its way. */
   paneIsThere(): void;
@@ -41,7 +42,8 @@ export function drawFrame(root: HTMLElement): Frame {
   const sheet = element('div', { className: 'sheet' });
   const sheetWaiting = waiting('sheet-waiting', TRYOUT.comingSheet, 'sheet-cells');
   const paneWaiting = waiting('pane-waiting', TRYOUT.comingPane, 'pane-lines');
-  const pane = element('div', { className: 'pane' }, [paneWaiting]);
+  // As the pane will be, so that its place is known from the start.
+  const pane = element('div', { className: 'pane', id: 'pane' }, [element('main', {}, [paneWaiting])]);
   const status = element('p', { className: 'loading', role: 'status', textContent: TRYOUT.loading });
   const strip = element('p', { className: 'strip', textContent: TRYOUT.noError });
   strip.setAttribute('aria-live', 'polite');
@@ -59,18 +61,20 @@ export function drawFrame(root: HTMLElement): Frame {
     disabled: true,
   });
   const about = element('p', { className: 'about', textContent: TRYOUT.about });
-  const sheetPlace = element('div', { className: 'sheet-place' }, [sheet, sheetWaiting]);
+  const sheetPlace = element('div', { className: 'sheet-place', id: 'workbook' }, [sheet, sheetWaiting]);
   const switchButton = element('button', { className: 'switch', type: 'button', textContent: TRYOUT.showPane });
   const body = element('div', { className: 'body' }, [
     labelledSection('left', TRYOUT.sheetLabel, [sheetPlace, strip]),
-    // No landmark of its own: the pane brings one.
+    // No landmark of its own: what comes into it brings one.
     element('div', { className: 'right' }, [pane]),
   ]);
   switchButton.addEventListener('click', () => {
     const paneShown = body.classList.toggle('pane-first');
     switchButton.textContent = paneShown ? TRYOUT.showSheet : TRYOUT.showPane;
   });
-  const top = header(about, status, switchButton, openButton, saveButton, themeButton);
+  const skips = skipLinks();
+  const top = header(skips.links, about, status, switchButton, openButton, saveButton, themeButton);
+  const turns = turnsOf({ top, pane, sheet: sheetPlace, switchButton }, skips);
   root.replaceChildren(top, body);
   let paneThere = false;
   return {
@@ -90,7 +94,7 @@ export function drawFrame(root: HTMLElement): Frame {
       strip.textContent = sentence ?? TRYOUT.noError;
       strip.classList.toggle('strip-error', sentence !== null);
     },
-    takeTurns: (focusSheet) => takeTurns({ pane, sheet: sheetPlace, switchButton }, focusSheet),
+    takeTurns: turns.take,
     paneIsThere: () => {
       paneThere = true;
       status.textContent = TRYOUT.loadingSheet;
@@ -123,7 +127,7 @@ function nextSheet(sheetPlace: HTMLElement): NextSheet {
   };
 }
 
-function header(about: HTMLElement, status: HTMLElement, ...buttons: HTMLElement[]): HTMLElement {
+function header(skips: HTMLElement, about: HTMLElement, status: HTMLElement, ...buttons: HTMLElement[]): HTMLElement {
   const help = element('a', {
     className: 'help',
     href: TRYOUT.helpUrl,
@@ -132,6 +136,7 @@ function header(about: HTMLElement, status: HTMLElement, ...buttons: HTMLElement
     textContent: TRYOUT.help,
   });
   return element('header', { className: 'top top-loading' }, [
+    skips,
     element('h1', { className: 'name', textContent: TRYOUT.name }),
     element('div', { className: 'says' }, [about, status]),
     help,
@@ -149,28 +154,4 @@ function labelledSection(className: string, label: string, children: readonly No
   const made = element('section', { className }, children);
   made.setAttribute('aria-label', label);
   return made;
-}
-
-interface Turns {
-  readonly pane: HTMLElement;
-  readonly sheet: HTMLElement;
-  readonly switchButton: HTMLButtonElement;
-}
-
-function takeTurns({ pane, sheet, switchButton }: Turns, focusSheet: () => void): void {
-  // On a narrow page only one of the two is on screen.
-  const bringUp = (part: HTMLElement): void => {
-    if (!part.checkVisibility({ visibilityProperty: true })) switchButton.click();
-  };
-  const turn = (event: KeyboardEvent): void => {
-    if (event.key !== 'F6' || event.ctrlKey || event.altKey || event.metaKey) return;
-    event.preventDefault();
-    event.stopPropagation();
-    const toSheet = pane.contains(document.activeElement);
-    bringUp(toSheet ? sheet : pane);
-    if (toSheet) focusSheet();
-    else pane.querySelector<HTMLElement>('button, select, input, a[href], [tabindex="0"]')?.focus();
-  };
-  // Before the spreadsheet hears of the key.
-  window.addEventListener('keydown', turn, { capture: true });
 }

@@ -52,7 +52,7 @@ async function beginWithDemo(frame: Frame, theme: PageTheme, ours: OurParts, scr
     const parts = await callIn(nextTurn);
     performance.mark('spreadsheet scripts');
     const opened = parts.draftContent.draftContent(draft.book);
-    const options = { sheets: [], opened, functions: functionsOf(ours), dark: theme.now() === 'dark' };
+    const options = { sheets: [], opened, functions: functionsOf(ours), dark: theme.isDark() };
     const spreadsheet = await parts.inPage.createInPage(frame.sheet, options);
     performance.mark('spreadsheet');
     return { parts, spreadsheet, port: parts.port.createEmbeddedPort(spreadsheet) };
@@ -85,7 +85,7 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
   };
   let standing: Standing = begun.standing;
   hearErrors(standing.spreadsheet);
-  theme.onChange((name) => standing.spreadsheet.setDark(name === 'dark'));
+  theme.onChange(() => standing.spreadsheet.setDark(theme.isDark()));
   frame.takeTurns(() => sheets.focusSheet(standing.spreadsheet));
   await standing.spreadsheet.ready;
   frame.sheetIsThere();
@@ -114,7 +114,7 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
           sheets: [],
           opened,
           functions: functionsOf(ours),
-          dark: theme.now() === 'dark',
+          dark: theme.isDark(),
         });
         await spreadsheet.ready;
         const found = await opening.reviewed(spreadsheet);

@@ -4,6 +4,8 @@ import { TRYOUT } from './words';
 
 export interface PageTheme {
   readonly now: () => ThemeName;
+  /** Whether what is drawn in colours of its own, such as cells, is to be dark: contrast themes are of both kinds. */
+  readonly isDark: () => boolean;
   /** Calls back at every change from now on. */
   readonly onChange: (changed: (theme: ThemeName) => void) => void;
 }
@@ -33,5 +35,6 @@ export function followTheme(button: HTMLButtonElement): PageTheme {
   prefersDark.addEventListener('change', show);
   forced.addEventListener('change', show);
   show();
-  return { now, onChange: (changed) => void listeners.push(changed) };
+  const isDark = (): boolean => now() === 'dark' || (now() === 'contrast' && prefersDark.matches);
+  return { now, isDark, onChange: (changed) => void listeners.push(changed) };
 }

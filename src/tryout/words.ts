@@ -21,5 +21,7 @@ export const TRYOUT = {
   showPane: 'Show the pane',
   showSheet: 'Show the workbook',
   noRoom: 'The result needs more cells than are free. Clear the cells below and to the right of this one.',
-  noError: 'F6 takes the keyboard from the workbook to the pane and back.',
+  noError: 'F6 takes the keyboard from the workbook to the pane, to the top of the page, and round.',
+  skipToCells: 'Go to the cells',
+  skipToPane: 'Go to the pane',
 } as const;

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import type { ThemeName } from '../../src/pane/state/hostTheme';
 import { SCREENS } from '../../src/pane/state/tools';
-import { accessFaults, overflow, panesForTests } from './memoryPane';
+import { accessFaults, moving, overflow, panesForTests } from './memoryPane';
 import { BEFORE, SITUATIONS } from './situations';
 
 const panes = panesForTests();
@@ -72,21 +72,6 @@ function cutOff(page: Page): Promise<string[]> {
       return wide || high ? [`${each.tagName} ${each.className} ${each.textContent.slice(0, 60)}`] : [];
     }),
   );
-}
-
-/** What moves although the person asked for nothing to. */
-function moving(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
-    const long = (durations: string) =>
-      durations.split(', ').some((each) => Number.parseFloat(each) * (each.endsWith('ms') ? 1 : 1000) > 20);
-    return [...document.querySelectorAll('body *')].flatMap((each) =>
-      [undefined, '::before', '::after'].flatMap((part) => {
-        const { transitionDuration, animationDuration, animationName } = getComputedStyle(each, part);
-        const moves = long(transitionDuration) || (animationName !== 'none' && long(animationDuration));
-        return moves ? [`${each.tagName} ${each.className}`] : [];
-      }),
-    );
-  });
 }
 
 type Look = readonly [theme: ThemeName, forced: 'none' | 'active', system: 'light' | 'dark'];

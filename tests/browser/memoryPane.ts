@@ -6,17 +6,27 @@ import { MemoryPanes } from './onMemory';
 
 export const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
+/** Rules whose findings do not count inside some part of the page. */
+export interface LeftOut {
+  readonly within: string;
+  readonly rules: readonly string[];
+}
+
 /**
- * What an automatic check of WCAG 2.2 A and AA finds, by all of its rules or by some. One thing is left out: an open list of choices
- * lies over the page, in no landmark, as Office's own lists do; its field, which is in one, owns it.
+ * What an automatic check of WCAG 2.2 A and AA finds, by all of its rules or by some. One thing is always left out: an open list of
+ * choices lies over the page, in no landmark, as Office's own lists do; its field, which is in one, owns it.
  */
-export async function accessFaults(page: Page, rules?: string[]): Promise<string[]> {
+export async function accessFaults(page: Page, rules?: string[], besides: readonly LeftOut[] = []): Promise<string[]> {
   const axe = new AxeBuilder({ page });
   const { violations } = await (rules ? axe.withRules(rules) : axe.withTags(TAGS)).analyze();
   const found = violations.flatMap(({ id, nodes }) => nodes.map((node) => ({ id, ...node })));
-  const inList = (target: string) =>
-    page.evaluate((selector) => Boolean(document.querySelector(selector)?.closest('[role=listbox]')), target);
-  const left = await Promise.all(found.map(({ id, target }) => id === 'region' && inList(String(target[0]))));
+  const outside = [{ within: '[role=listbox]', rules: ['region'] }, ...besides];
+  const isLeft = ({ id, target }: (typeof found)[number]) =>
+    page.evaluate(
+      ([selector, parts]) => parts.some((part) => Boolean(document.querySelector(selector)?.closest(part))),
+      [String(target[0]), outside.filter((each) => each.rules.includes(id)).map(({ within }) => within)] as const,
+    );
+  const left = await Promise.all(found.map(isLeft));
   return found
     .filter((_, at) => !left[at])
     .map(({ id, html: element, failureSummary }) => `${id}: ${element.slice(0, 160)} ${failureSummary ?? ''}`);
@@ -28,6 +38,21 @@ export function overflow(page: Page): Promise<number> {
     const column = document.querySelector('main > div');
     const inner = column ? column.scrollWidth - column.clientWidth : 0;
     return Math.max(inner, document.documentElement.scrollWidth - innerWidth);
+  });
+}
+
+/** What moves although the person asked for nothing to. */
+export function moving(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const long = (durations: string) =>
+      durations.split(', ').some((each) => Number.parseFloat(each) * (each.endsWith('ms') ? 1 : 1000) > 20);
+    return [...document.querySelectorAll('body *')].flatMap((each) =>
+      [undefined, '::before', '::after'].flatMap((part) => {
+        const { transitionDuration, animationDuration, animationName } = getComputedStyle(each, part);
+        const moves = long(transitionDuration) || (animationName !== 'none' && long(animationDuration));
+        return moves ? [`${each.tagName} ${each.className}`] : [];
+      }),
+    );
   });
 }
 

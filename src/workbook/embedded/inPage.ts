@@ -17,6 +17,9 @@ import '@univerjs/preset-sheets-data-validation/lib/index.css';
 import '@univerjs/preset-sheets-table/lib/index.css';
 import type { PluginEntry, Spreadsheet, SpreadsheetOptions } from './spreadsheet';
 import { assemble, tablePlugin } from './spreadsheet';
+import { guardFocus, letIn } from './tools/focus';
+import { nameTools } from './tools/names';
+import { TOOLS } from './tools/words';
 
 /** Left out: permissions, in a workbook of one person that is sent nowhere; functions no workshop needs a button for. */
 const hidden = { hidden: true };
@@ -35,13 +38,21 @@ const menu = {
 
 /** Makes a spreadsheet inside an element of the page; `ready` is fulfilled once it has been painted. */
 export async function createInPage(container: HTMLElement, options: SpreadsheetOptions): Promise<Spreadsheet> {
-  const english = mergeLocales(formulaEnglish, coreEnglish, tableEnglish, validationEnglish, formattingEnglish);
-  return assemble(pagePlugins(container), english, options, painted);
+  const english = mergeLocales(formulaEnglish, coreEnglish, tableEnglish, validationEnglish, formattingEnglish, {
+    // The toolbar asks for its name under a key that the spreadsheet's own words lack.
+    ribbon: { start: TOOLS.toolbar },
+  });
+  guardFocus(container);
+  const spreadsheet = await assemble(pagePlugins(container), english, options, painted);
+  void spreadsheet.ready.then(() => nameTools(container, spreadsheet.injector, () => focusSheet(spreadsheet)));
+  return spreadsheet;
 }
 
 /** Puts the keyboard into the sheet; from there on Tab moves from cell to cell. */
 export function focusSheet(spreadsheet: Spreadsheet): void {
-  spreadsheet.injector.get(ILayoutService).focus();
+  const layout = spreadsheet.injector.get(ILayoutService);
+  letIn(layout.rootContainerElement ?? null);
+  layout.focus();
 }
 
 /** Ends the editing of a cell and keeps what was typed; does nothing where none is edited. */

@@ -1,0 +1,25 @@
+/** Every word said of a tool of the embedded spreadsheet that has none of its own. */
+export const TOOLS = {
+  toolbar: 'Tools of the workbook',
+  cells: 'Cells. Tab and the arrows go from cell to cell, F6 leaves them.',
+  formulaBar: 'What stands in the cell',
+  address: 'Address of the cell, or a name',
+  names: 'Names in the workbook',
+  higher: 'Make the formula bar higher or lower',
+  font: 'Font',
+  fontSize: 'Size of the font',
+  gridLines: 'Grid lines',
+  addSheet: 'Add a sheet',
+  allSheets: 'All sheets',
+  sheetsLeft: 'Sheets further left',
+  sheetsRight: 'Sheets further right',
+  smaller: 'Show smaller',
+  larger: 'Show larger',
+  zoom: 'How large it is shown',
+  sidePanel: 'Side panel',
+  said: 'What the workbook says',
+  warned: 'What the workbook warns of',
+} as const;
+
+/** The arrow beside a tool that does at once what was last chosen. */
+export const sayChoices = (tool: string): string => `${tool}: choose`;
