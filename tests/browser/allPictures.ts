@@ -2,6 +2,7 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
+import { TABLES } from '../../src/workbook/schema';
 import { MemoryPanes } from './onMemory';
 import { BEFORE, SITUATIONS, type Situation } from './situations';
 
@@ -56,6 +57,12 @@ async function keepAnOption(page: Page): Promise<void> {
   await press(page, 'Keep what is chosen in Plan');
 }
 
+/** A job whose clubs came back from the bench and were read there. */
+async function cameBack(page: Page): Promise<void> {
+  await page.getByRole('combobox', { name: 'Plan for', exact: true }).click();
+  await page.getByRole('option', { name: /R-205/ }).click();
+}
+
 const SHEETS: readonly Sheet[] = [
   ['plan', 'Plan', 'Fill plan'],
   ['compare', 'Compare', 'Fill Compare sheet'],
@@ -67,15 +74,33 @@ const SHEETS: readonly Sheet[] = [
   ['pick list', 'Stock', 'Fill pick list'],
   ['ticket', 'Bench', 'Fill bench ticket'],
   ['check-in', 'Bench', 'Start check-in'],
-  ['judged', 'Bench', 'Judge'],
+  ['judged', 'Bench', 'Judge', cameBack],
   ['labels', 'Bench', 'Fill labels'],
   ['slip', 'Bench', 'Fill pick-up slip'],
   ['week', 'Week', 'Fill week sheet'],
 ];
 
-/** Every sheet, one after the other, on the page that needs no Excel; `settled` waits until nothing moves any more. */
+/** Every table as it is set up, the demo in it; `settled` waits until nothing moves any more. */
+async function takeTables(page: Page, folder: string, settled: (page: Page) => Promise<void>): Promise<void> {
+  for (const { name } of TABLES) {
+    await page.locator('.sheet').getByRole('tab', { name, exact: true }).click();
+    await settled(page);
+    await page.screenshot({ path: join(folder, fileOf('table', name)) });
+  }
+}
+
+/** The workbook as it stands, for another program to show and to print. */
+async function saveBook(page: Page, folder: string): Promise<void> {
+  await press(page, 'Save as .xlsx');
+  const save = page.getByRole('dialog').getByRole('button', { name: 'Save', exact: true });
+  const [download] = await Promise.all([page.waitForEvent('download'), save.click()]);
+  await download.saveAs(join(folder, 'workbook.xlsx'));
+}
+
+/** Every table and every sheet, one after the other, on the page that needs no Excel, and the workbook that they make. */
 export async function takeSheets(page: Page, folder: string, settled: (page: Page) => Promise<void>): Promise<void> {
   await mkdir(folder, { recursive: true });
+  await takeTables(page, folder, settled);
   const close = page.getByRole('button', { name: 'Close this message' });
   for (const [name, tab, button, first] of SHEETS) {
     // The spreadsheet's own sheets are tabs as well.
@@ -87,4 +112,5 @@ export async function takeSheets(page: Page, folder: string, settled: (page: Pag
     await page.screenshot({ path: join(folder, fileOf('sheet', name)) });
     await close.click();
   }
+  await saveBook(page, folder);
 }

@@ -1,7 +1,7 @@
 /**
  * Takes the documents' pictures from the real page: `npm run pictures` builds and serves the site, then runs this. They land in
  * `.pictures/`, or in the folder named on the command line. `npm run pictures -- all` takes every screen and every sheet for review
- * instead, into `.cache/pictures/`.
+ * instead, into `.cache/pictures/`, with the workbook that was filled; `screens` or `sheets` takes one half of it.
  */
 import { mkdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
@@ -9,7 +9,9 @@ import type { Page } from 'playwright-core';
 import { takeSheets, takeSituations } from './allPictures';
 import { openTryout, type OpenPage, type PageOptions } from './page';
 
-const forReview = process.argv[2] === 'all';
+const halves = { all: ['sheets', 'screens'], sheets: ['sheets'], screens: ['screens'] } as const;
+const wanted: readonly string[] | undefined = halves[process.argv[2] as keyof typeof halves];
+const forReview = wanted !== undefined;
 const folder = resolve(forReview ? '.cache/pictures' : (process.argv[2] ?? '.pictures'));
 
 const patience = { timeout: 120_000 };
@@ -96,13 +98,13 @@ const takeTab = (tab: string, name: string, there: string) => async (page: Page)
   await page.locator('main').screenshot({ path: join(folder, `${name}.png`) });
 };
 
-async function takeAll(): Promise<void> {
-  for (const dark of [false, true]) {
+async function takeForReview(halvesWanted: readonly string[]): Promise<void> {
+  for (const dark of halvesWanted.includes('sheets') ? [false, true] : []) {
     const where = join(folder, dark ? 'sheets-dark' : 'sheets');
     await withPage({ width: 1440, height: 1000, dark }, (page) => takeSheets(page, where, settled));
   }
-  await takeSituations(join(folder, 'screens'));
-  console.log(`Every sheet and every screen is in ${folder}.`);
+  if (halvesWanted.includes('screens')) await takeSituations(join(folder, 'screens'));
+  console.log(`The pictures are in ${folder}.`);
 }
 
 async function takeSeven(): Promise<void> {
@@ -117,4 +119,4 @@ async function takeSeven(): Promise<void> {
   console.log(`Seven pictures are in ${folder}.`);
 }
 
-await (forReview ? takeAll() : takeSeven());
+await (wanted ? takeForReview(wanted) : takeSeven());

@@ -66,12 +66,12 @@ async function checkedIn(page: Page): Promise<void> {
       if (window.sheet.read('Checkin', row, 'Job') !== 'R-201') continue;
       const off = ['7 iron', '8 iron'].includes(String(window.sheet.read('Checkin', row, 'Club')));
       window.sheet.type('Checkin', row, 'Reading', off ? 'D5' : window.sheet.read('Checkin', row, 'Predicted'));
-      window.sheet.type('Checkin', row, 'Mass (g)', 420);
+      window.sheet.type('Checkin', row, 'Mass (g)', window.sheet.read('Checkin', row, 'Predicted mass (g)'));
       if (!off) window.sheet.type('Checkin', row, 'Decision', 'Accept');
     }
   });
   await page
-    .getByRole('cell', { name: /^D5\.0\s*420/ })
+    .getByRole('cell', { name: /^\+3\.0/ })
     .first()
     .waitFor();
 }
@@ -209,7 +209,7 @@ export const SITUATIONS: Readonly<Record<Screen, readonly Situation[]>> = {
       },
     },
     {
-      name: 'no measures yet',
+      name: 'measures that Jobs knows, and nothing in stock that fits',
       reach: async (page) => {
         await at(page, 'hand', /R-204/);
       },

@@ -10,6 +10,9 @@ import { detailsOf, notesOf } from './details';
 import { Chevron, Flag } from './glyphs';
 import { VerdictWord } from './VerdictMark';
 
+/** As narrow as Excel makes a pane: what is between the columns is for their words. */
+const NARROW = '@media (max-width: 340px)';
+
 const useStyles = makeStyles({
   scroller: { overflowX: 'auto', margin: '0 -12px', padding: '0 12px' },
   table: {
@@ -25,6 +28,7 @@ const useStyles = makeStyles({
     color: tokens.colorNeutralForeground2,
     padding: '2px 4px',
     whiteSpace: 'nowrap',
+    [NARROW]: { padding: '2px' },
   },
   line: { borderTop: `1px solid ${tokens.colorNeutralStroke2}` },
   cell: {
@@ -34,10 +38,12 @@ const useStyles = makeStyles({
     verticalAlign: 'middle',
     fontWeight: tokens.fontWeightRegular,
     height: '26px',
+    [NARROW]: { padding: '1px 2px' },
   },
-  first: { paddingLeft: 0 },
-  last: { paddingRight: 0, width: '72px' },
+  first: { paddingLeft: 0, [NARROW]: { paddingLeft: 0 } },
+  last: { paddingRight: 0, width: '72px', [NARROW]: { paddingRight: 0, width: 'auto' } },
   right: { textAlign: 'right' },
+  middle: { textAlign: 'center' },
   open: {
     display: 'inline-flex',
     alignItems: 'center',
@@ -136,7 +142,7 @@ function Line({ club, opened, onOpen }: LineProps) {
             {isOpen(club) && <Flag label={TABLE.flagged} />}
           </button>
         </th>
-        <td className={mergeClasses(styles.cell, styles.right)}>
+        <td className={mergeClasses(styles.cell, styles.middle)}>
           {club.lowerLayers ? `${club.layers}+${club.lowerLayers}` : club.layers}
         </td>
         <td className={styles.cell}>
@@ -177,7 +183,7 @@ export function ClubTable({ clubs, all, open, onOpen, onMore }: TableProps) {
               <th scope="col" className={mergeClasses(styles.head, styles.first)}>
                 {TABLE.club}
               </th>
-              <th scope="col" className={mergeClasses(styles.head, styles.right)}>
+              <th scope="col" className={mergeClasses(styles.head, styles.middle)}>
                 {TABLE.layers}
               </th>
               <th scope="col" className={styles.head}>
