@@ -12,11 +12,16 @@ export function letIn(inside: HTMLElement | null | undefined): void {
   inside?.closest(`[${GUARDED}]`)?.setAttribute(HERE, '');
 }
 
-/** Keeps the cells of the spreadsheet that comes into the element from taking the keyboard, unless it is there already or was asked in. */
-export function guardFocus(container: HTMLElement): void {
+/**
+ * Keeps the cells of the spreadsheet that comes into the element from taking the keyboard, unless it is there already or was asked in.
+ * Nothing in it takes the keyboard at all until what comes back is called.
+ */
+export function guardFocus(container: HTMLElement): () => void {
   const guarded = new WeakSet<HTMLElement>();
   const page = container.closest('body > *');
   container.setAttribute(GUARDED, '');
+  // The cells take it as soon as they exist, before anything can be told to them.
+  container.inert = true;
   const guard = (): void => {
     for (const editor of container.querySelectorAll<HTMLElement>('[contenteditable]')) {
       if (guarded.has(editor)) continue;
@@ -36,4 +41,7 @@ export function guardFocus(container: HTMLElement): void {
     else if (page?.contains(target)) container.removeAttribute(HERE);
   };
   document.addEventListener('focusin', follow);
+  return () => {
+    container.inert = false;
+  };
 }
