@@ -239,6 +239,9 @@ describe('by the keyboard alone', () => {
     await tabTo(page, 'Bold');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: /^Undo/ }).and(page.locator('.sheet :enabled')).waitFor();
+    // What a tool did goes on in the cells.
+    expect(await focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
+    for (const key of ['F6', 'F6']) await page.keyboard.press(key);
     await tabTo(page, 'Horizontal');
     await page.keyboard.press('Enter');
     await page.getByRole('menu').waitFor();

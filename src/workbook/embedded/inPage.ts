@@ -42,12 +42,9 @@ export async function createInPage(container: HTMLElement, options: SpreadsheetO
     // The toolbar asks for its name under a key that the spreadsheet's own words lack.
     ribbon: { start: TOOLS.toolbar },
   });
-  const open = guardFocus(container);
+  guardFocus(container);
   const spreadsheet = await assemble(pagePlugins(container), english, options, painted);
-  void spreadsheet.ready.then(() => {
-    nameTools(container, spreadsheet.injector, () => focusSheet(spreadsheet));
-    open();
-  });
+  void spreadsheet.ready.then(() => nameTools(container, spreadsheet.injector, () => focusSheet(spreadsheet)));
   return spreadsheet;
 }
 

@@ -1,6 +1,6 @@
 /**
  * Leaves the keyboard where a person has it. The spreadsheet takes it into the cells whenever one of them changes: as the page comes up,
- * and in the middle of what is done in the pane.
+ * and in the middle of what is done in the pane. It has to get it, or it would not take in what is typed later; so it is given back.
  */
 
 /** Marks an element whose spreadsheet has the keyboard, or may take it. */
@@ -8,40 +8,50 @@ const HERE = 'data-keys-here';
 const GUARDED = 'data-keys';
 
 /** Lets the spreadsheet inside take the keyboard into its cells. */
-export function letIn(inside: HTMLElement | null | undefined): void {
+export function letIn(inside: HTMLElement | null): void {
   inside?.closest(`[${GUARDED}]`)?.setAttribute(HERE, '');
 }
 
-/**
- * Keeps the cells of the spreadsheet that comes into the element from taking the keyboard, unless it is there already or was asked in.
- * Nothing in it takes the keyboard at all until what comes back is called.
- */
-export function guardFocus(container: HTMLElement): () => void {
-  const guarded = new WeakSet<HTMLElement>();
+/** Gives the keyboard back to what had it; to the top of the page where nothing did. */
+function giveBack(to: EventTarget | null): void {
+  if (to instanceof HTMLElement && to.isConnected) return to.focus({ preventScroll: true });
+  // Tab goes on from where the last focus was, even if that is gone.
+  const top = document.createElement('span');
+  top.tabIndex = -1;
+  document.body.prepend(top);
+  top.focus({ preventScroll: true });
+  top.remove();
+}
+
+/** Keeps the cells of the spreadsheet in the element from keeping the keyboard, unless it is there already, or was asked or brought in. */
+export function guardFocus(container: HTMLElement): void {
   const page = container.closest('body > *');
   container.setAttribute(GUARDED, '');
-  // The cells take it as soon as they exist, before anything can be told to them.
-  container.inert = true;
-  const guard = (): void => {
-    for (const editor of container.querySelectorAll<HTMLElement>('[contenteditable]')) {
-      if (guarded.has(editor)) continue;
-      guarded.add(editor);
-      editor.focus = (options) => {
-        if (container.hasAttribute(HERE)) HTMLElement.prototype.focus.call(editor, options);
-      };
-    }
-  };
-  new MutationObserver(guard).observe(container, { childList: true, subtree: true });
   container.addEventListener('pointerdown', () => letIn(container), { capture: true });
-  const follow = ({ target }: FocusEvent): void => {
-    if (!container.isConnected) document.removeEventListener('focusin', follow);
-    if (!(target instanceof Element)) return;
-    if (container.contains(target)) letIn(container);
+  let byTab = false;
+  const watchTab = ({ key }: KeyboardEvent): void => {
+    if (key !== 'Tab') return;
+    byTab = true;
+    setTimeout(() => {
+      byTab = false;
+    });
+  };
+  const follow = ({ target, relatedTarget }: FocusEvent): void => {
+    if (!container.isConnected) return stop();
+    if (!(target instanceof HTMLElement)) return;
+    if (container.contains(target)) {
+      const isAsked = byTab || container.hasAttribute(HERE) || !target.isContentEditable;
+      if (isAsked) return letIn(container);
+      // The spreadsheet hears of its focus first.
+      queueMicrotask(() => document.activeElement === target && giveBack(relatedTarget));
+    }
     // What lies over the page, a list or the field of the formula bar, is neither here nor there.
     else if (page?.contains(target)) container.removeAttribute(HERE);
   };
-  document.addEventListener('focusin', follow);
-  return () => {
-    container.inert = false;
+  const stop = (): void => {
+    document.removeEventListener('focusin', follow);
+    window.removeEventListener('keydown', watchTab, { capture: true });
   };
+  document.addEventListener('focusin', follow);
+  window.addEventListener('keydown', watchTab, { capture: true });
 }
