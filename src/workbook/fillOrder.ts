@@ -21,7 +21,7 @@ export const ORDER_COLUMNS: readonly SheetColumn[] = [
   { header: 'Of', width: 11, align: 'right' },
   { header: 'Quantity', width: 12, align: 'right' },
   { header: 'Left', width: 11, align: 'right' },
-  { header: 'To come', width: 11, align: 'right' },
+  { header: 'To come', width: 11, align: 'center' },
   { header: 'Remarks', width: 34, wrap: true, align: 'left' },
   { header: 'Cost', width: 12, format: '#,##0.00', align: 'right' },
 ];

@@ -16,7 +16,7 @@ import { brokenLines } from './shared/brokenLines';
 
 export const PICK_COLUMNS: readonly SheetColumn[] = [
   { header: 'Item', width: 18, wrap: true, align: 'left', format: '@' },
-  { header: 'Description', width: 28, wrap: true, align: 'left' },
+  { header: 'Description', width: 32, wrap: true, align: 'left' },
   { header: 'On hand', width: 12, align: 'right' },
   { header: 'Take', width: 12, align: 'right' },
   // a box to tick with a pen
@@ -64,7 +64,9 @@ export async function fillPick(
 function pickSheet(tables: ShopTables, seen: StockSeen, list: PickList): ListSheet {
   const { jobs, dueOf, strips, stripsOf, others } = STOCK_PAGE_WORDS;
   const besides: ListRow[] = [
-    ...(list.twoWayStrips > 0 ? [{ is: 'line' as const, cells: [strips, null, null, stripsOf(list.twoWayStrips)] }] : []),
+    ...(list.twoWayStrips > 0
+      ? [{ is: 'line' as const, cells: [strips, null, null, stripsOf(list.twoWayStrips)] }]
+      : []),
     ...list.lines.filter(({ shelf }) => shelf === 'solvent').map((line) => pickRow(line, seen)),
   ];
   return {

@@ -1,6 +1,7 @@
 /** Issuing a quote: its sheet and its row of the register, in one write; and declaring one void. */
 import { moneyNumber, type Money, type Quote } from '../core/index';
 import type { Choices } from './choices';
+import { columnLook } from './columnLook';
 import { columnsAt, lackingHeaders } from './headings';
 import { jobFacts } from './jobFacts';
 import type { InTheWay, NotDone } from './outcomes';
@@ -236,9 +237,9 @@ async function write(port: WorkbookPort, drafts: readonly Draft[], { register, p
 function dressRows({ headers }: TableSeen, at: Block): Change[] {
   const place = columnsAt(QUOTES, headers);
   return QUOTES.columns.flatMap((column): Change[] => {
-    if (!('format' in column) || place(column.key) < 0) return [];
-    const where = { ...at, column: at.column + place(column.key), columns: 1 };
-    return [{ do: 'format', at: where, format: { number: column.format } }];
+    const format = columnLook(column);
+    if (!format || place(column.key) < 0) return [];
+    return [{ do: 'format', at: { ...at, column: at.column + place(column.key), columns: 1 }, format }];
   });
 }
 

@@ -2,6 +2,7 @@
 import { drained, fail, ok } from '../core/index';
 import type { Issue, Movement, MovementKind, Progress, Result, Shelf } from '../core/index';
 import { addRows, roomNeeded } from './addRows';
+import { columnLook } from './columnLook';
 import { columnsAt } from './headings';
 import type { Block, BlockSeen, Cell, Change, TableSeen, WorkbookPort } from './port';
 import { readTable, type Row } from './records';
@@ -141,8 +142,8 @@ function dressed(table: TableSeen, at: Block): Change[] {
   const find = columnsAt(MOVEMENTS, table.headers);
   return MOVEMENTS.columns.flatMap((column): Change[] => {
     const across = find(column.key);
-    if (across < 0 || !('format' in column)) return [];
-    const where = { ...at, column: at.column + across, columns: 1 };
-    return [{ do: 'format', at: where, format: { number: column.format } }];
+    const format = columnLook(column);
+    if (across < 0 || !format) return [];
+    return [{ do: 'format', at: { ...at, column: at.column + across, columns: 1 }, format }];
   });
 }

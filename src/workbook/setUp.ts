@@ -1,5 +1,6 @@
 /** Making the tables a shop needs, each in a sheet of its own. */
 import { COLUMN_HELP } from './columnHelp';
+import { columnLook } from './columnLook';
 import { columnsAt, lackingHeaders } from './headings';
 import type { Blocked, SetUpDone } from './outcomes';
 import { keepPlans, keptPlans, LAYOUT, pickCells, PLANS_KEY } from './planPlaces';
@@ -215,10 +216,7 @@ function formatOf(schema: TableSchema, column: Column): CellFormat | null {
   // The values of Settings are numbers and words in one column: as text, a number typed there would stop being one.
   if (schema === SETTINGS && column.key === 'value') return { align: 'left' };
   if (schema === SETTINGS && column.key === 'meaning') return { number: '@', wrap: true };
-  const number = column.format ?? (column.kind === 'text' ? '@' : undefined);
-  // A reading beside columns of numbers stands in the middle of its cell, as on every page of ours.
-  const align = column.kind === 'reading' ? ({ align: 'center' } as const) : null;
-  return number === undefined ? align : { number, ...align };
+  return columnLook(column);
 }
 
 function body(sheet: string, column: number): Block {

@@ -3,13 +3,11 @@ import { moneyNumber } from '../core/index';
 import { partText, quotedText, shortItemsText, WEEK_SHEET } from '../words/week';
 import type { Block, Cell, CellFormat, Change, Highlight } from './port';
 import { bodyLook, HEADER_LOOK, LABEL_INK, rowHeights, SCREEN_ROWS, type SheetColumn } from './sheetLooks';
+import { brokenLines } from './shared/brokenLines';
 import type { Week, WeekJob, WeekPart } from './week';
 import { GREY } from './palette';
 
 const DATE = 'yyyy-mm-dd';
-
-/** Rows above the list's header row. */
-export const WEEK_HEAD_ROWS = 7;
 
 const COLUMNS = [
   { header: WEEK_SHEET.due, width: 12, format: DATE, align: 'left' },
@@ -24,6 +22,16 @@ const COLUMNS = [
 ] as const satisfies readonly SheetColumn[];
 
 const LAST = COLUMNS.length - 1;
+
+/** What two of the columns mean, in lines that the page holds side by side. */
+const LEGEND = brokenLines(
+  WEEK_SHEET.legend,
+  COLUMNS.reduce((sum, { width }) => sum + width, 0),
+);
+const LEGEND_ROW = 5;
+
+/** Rows above the list's header row. */
+export const WEEK_HEAD_ROWS = LEGEND_ROW + LEGEND.length + 1;
 
 export interface WeekHead {
   readonly shop: string;
@@ -49,7 +57,7 @@ export function weekPage(head: WeekHead, week: Week): WeekCells {
     [WEEK_SHEET.asOf, head.today],
     [WEEK_SHEET.jobs, week.jobs],
     [WEEK_SHEET.minutes, week.minutes],
-    [WEEK_SHEET.legend, null],
+    ...LEGEND.map((line) => [line, null] as const),
   ];
   facts.forEach(([label, value], at) => cells[at]?.splice(0, 2, label, value));
   const headers = COLUMNS.map(({ header }, at) => (at === LAST ? WEEK_SHEET.total(currency?.code ?? '') : header));
@@ -130,7 +138,7 @@ export function dressWeek(at: Block, { cells, list, parts, decimals }: WeekCells
     format(part(2, 0, 3, 1), { ink: LABEL_INK }),
     format(part(2, 1, 1, 1), { number: DATE, bold: true }),
     format(part(3, 1, 2, 1), { number: '0', bold: true }),
-    format(part(5, 0, 1, 1), { italic: true, ink: LABEL_INK }),
+    format(part(LEGEND_ROW, 0, LEGEND.length, 1), { italic: true, ink: LABEL_INK }),
     format(part(list.from, 0, 1, COLUMNS.length), HEADER_LOOK),
     ...COLUMNS.flatMap((column, across) => [
       format(part(list.from, across, 1, 1), { align: column.align }),

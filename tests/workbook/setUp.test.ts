@@ -43,7 +43,7 @@ describe('setting up a workbook', () => {
     };
     expect(formats('Jobs', 'Job')).toEqual(['@']);
     expect(formats('Clubs', 'Reading')).toEqual(['@']);
-    expect(formats('Clubs', 'Butt (in)')).toEqual(['.000']);
+    expect(formats('Clubs', 'Butt (in)')).toEqual(['.000_)']);
     expect(formats('Settings', 'Value')).toEqual([]);
   });
 
