@@ -106,6 +106,8 @@ function nameSurroundings(within: ParentNode): void {
   for (const panel of all(within, '[role=complementary]')) {
     panel.role = 'group';
     call(panel, TOOLS.sidePanel);
+    // Shut, it is out of sight and its button still a stop of Tab.
+    panel.inert = panel.ariaExpanded !== 'true';
   }
   const [said, warned] = all(within, 'section[aria-live]');
   call(said, TOOLS.said);
