@@ -134,9 +134,9 @@ export function stockSuite(host: string, makeBench: () => StockBench | Promise<S
       await moveStock(port, { shelf: 'grip', item: 'FERN-M', kind: 'counted', quantity: '2', note: '' }, act);
       expect(await fillPick(port, await readShop(port), {})).toMatchObject({ done: true, sheet: 'Pick list' });
       const all = await cells('Pick list');
-      expect(all).toContain('FERN-M||4 pieces|1042: 3; 1043: 1|2 pieces||||');
+      expect(all).toContain('FERN-M||2 pieces|4 pieces||1042: 3; 1043: 1|||');
       expect(await fillPick(port, await readShop(port), { jobs: ['1043'] })).toMatchObject({ done: true });
-      expect(await cells('Pick list')).toContain('FERN-M||1 piece|1043: 1|2 pieces||||');
+      expect(await cells('Pick list')).toContain('FERN-M||2 pieces|1 piece||1043: 1|||');
       expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] } });
       expect(await cells('Pick list')).toEqual(all);
       expect(await fillOrder(port, await readShop(port))).toMatchObject({ done: true, sheet: 'Order', lines: 1 });
