@@ -1,7 +1,5 @@
 /** The try-out page as a whole, the embedded spreadsheet in it: judged by axe-core, much enlarged, without motion, by keys alone. */
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { readXlsx } from 'hucre/xlsx';
 import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, test } from 'vitest';
 import { accessFaults, type LeftOut, moving, overflow } from './memoryPane';
@@ -251,12 +249,10 @@ describe('by the keyboard alone', () => {
     await page.getByRole('menu').waitFor({ state: 'detached' });
   });
 
-  test('filling a plan by keys leaves the keyboard at its button, and what F6 leaves half typed is kept', async () => {
+  test('filling a plan by keys leaves the keyboard at its button', async () => {
     const page = await opened();
-    await tabTo(page, 'Go to the cells');
+    await tabTo(page, 'Go to the pane');
     await page.keyboard.press('Enter');
-    await page.keyboard.type('half way');
-    await page.keyboard.press('F6');
     await tabTo(page, 'Fill plan');
     await page.keyboard.press('Enter');
     await page
@@ -266,9 +262,5 @@ describe('by the keyboard alone', () => {
     // The spreadsheet redraws what was written.
     await page.waitForTimeout(1_000);
     expect(await focused(page)).toMatchObject({ where: '.pane', name: 'Fill plan' });
-    await saveShown(page);
-    const [download] = await Promise.all([page.waitForEvent('download'), press(page, 'Save')]);
-    const book = await readXlsx(await readFile(await download.path()));
-    expect(book.sheets.flatMap(({ rows }) => rows.flat())).toContain('half way');
   });
 });
