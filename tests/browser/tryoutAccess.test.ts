@@ -101,7 +101,10 @@ test.each(['on their way', 'not to be had'])('no fault of access and no motion w
     );
   });
   const { page, problems } = open;
-  await page.getByText(how === 'not to be had' ? /^The page could not be loaded/ : /^Loading the workbook/).waitFor();
+  await page
+    .locator('.loading')
+    .filter({ hasText: how === 'not to be had' ? /^The page could not be loaded/ : /^Loading the workbook/ })
+    .waitFor();
   expect(await accessFaults(page)).toEqual([]);
   expect(await moving(page)).toEqual([]);
   // What the browser says of the scripts it did not get.
