@@ -11,17 +11,17 @@ import { figures, medians, printTable } from './measure';
 
 const ROWS = 40_000;
 
-const HEADINGS = [
+export const HEADINGS = [
   ...['Art. No.', 'Grip name', 'Size', 'Core Ø mm', 'Wt (oz)', 'OD mm', 'Grip len (cm)', 'Profile', 'Cost', 'Retail'],
   ...['Qty on hand', 'Min qty', 'Pack qty', 'Vendor', 'Bin', 'Colour', 'Season', 'Last ordered', 'Barcode', 'Remarks'],
 ];
 
 /** Invented grips in millimetres and ounces, 20 columns of which six are none of ours. */
-function list(): Seen[][] {
+export function list(): Seen[][] {
   return [
     HEADINGS,
     ...Array.from({ length: ROWS }, (_, at): Seen[] => [
-      `N-${10_000 + at}`,
+      `G-${at}`,
       `Model ${at % 400}`,
       ['Std', 'Mid', 'Jumbo'][at % 3] ?? null,
       at % 2 ? 14.7 : 15.2,
@@ -45,12 +45,16 @@ function list(): Seen[][] {
   ];
 }
 
-export function benchConnect(): void {
-  const rows = list();
+export function matchesOf(rows: readonly (readonly Seen[])[]): ColumnMatch[] {
   const { proposals } = likenessOf(STOCK, rows);
-  const matches = proposals.flatMap(({ key, position, unit }): ColumnMatch[] =>
+  return proposals.flatMap(({ key, position, unit }): ColumnMatch[] =>
     position === null ? [] : [{ key, position, unit, heading: HEADINGS[position] ?? '' }],
   );
+}
+
+export function benchConnect(): void {
+  const rows = list();
+  const matches = matchesOf(rows);
   const body = rows.slice(1);
   const at = { sheet: 'List', row: 0, column: 0, rows: rows.length, columns: HEADINGS.length };
   const table = { name: 'List', at, headers: HEADINGS, rows: body, protected: false, filtered: false };

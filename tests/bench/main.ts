@@ -86,13 +86,22 @@ async function benchSheet(times: Times): Promise<void> {
   );
 }
 
-benchScalars();
-benchChoose();
-benchPlace();
-benchJobs();
-benchReminders();
-benchConnect();
-await benchLarge();
-benchPlan(13);
-const large = benchPlan(LARGE);
-await benchSheet(large);
+/** By the word that asks for it alone. */
+const PARTS: Readonly<Record<string, () => void | Promise<void>>> = {
+  scalars: benchScalars,
+  choose: benchChoose,
+  place: benchPlace,
+  jobs: benchJobs,
+  reminders: benchReminders,
+  connect: benchConnect,
+  large: benchLarge,
+  plan: async () => {
+    benchPlan(13);
+    await benchSheet(benchPlan(LARGE));
+  },
+};
+
+const asked = process.argv.slice(2);
+const unknown = asked.filter((word) => !(word in PARTS));
+if (unknown.length > 0) throw new Error(`no part ${unknown.join(', ')}; there are ${Object.keys(PARTS).join(', ')}`);
+for (const [name, run] of Object.entries(PARTS)) if (asked.length === 0 || asked.includes(name)) await run();

@@ -27,6 +27,8 @@ export interface Library {
 export type Executor = (body: RequestBody) => Promise<HostAnswer>;
 export interface HostAnswer {
   readonly body: ResponseBody | null;
+  /** The body as it goes over the wire, where it was made into text already. */
+  readonly text?: string;
   /** An error of the whole request, before any action. */
   readonly refused?: { readonly code: string; readonly message: string };
 }
@@ -103,13 +105,13 @@ export function sessionFor(library: Library, execute: Executor): object {
         executeAsync: async (_data: unknown, _flags: unknown, message: { Body: RequestBody }) => {
           // Through text and back, as on the real wire: NaN and undefined become null.
           const request = JSON.parse(JSON.stringify(message.Body)) as RequestBody;
-          const { body, refused } = await execute(request);
+          const { body, refused, text = JSON.stringify(body) } = await execute(request);
           return {
             HttpStatusCode: refused ? 400 : 200,
             ErrorCode: refused?.code ?? null,
             ErrorMessage: refused?.message ?? null,
             Headers: {},
-            Body: JSON.parse(JSON.stringify(body)) as ResponseBody | null,
+            Body: JSON.parse(text) as ResponseBody | null,
           };
         },
       };

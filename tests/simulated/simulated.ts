@@ -27,6 +27,8 @@ export interface SimulatedOptions {
   readonly requestLimit?: number;
   /** How long we are told that a request may be. */
   readonly mostCharacters?: number;
+  /** Whether the host answers from a process of its own, so that the page can do other things meanwhile. */
+  readonly answersLater?: boolean;
 }
 
 export interface Request {
@@ -106,22 +108,25 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     code = trouble?.code ?? '';
     const answer = interpreter.execute(body);
     failing = null;
-    const answered = JSON.stringify(answer).length;
-    if (answered > (options.answerLimit ?? 5_000_000)) return refusal('ResponsePayloadSizeLimitExceeded');
-    asking.answered = answered;
+    const text = JSON.stringify(answer);
+    if (text.length > (options.answerLimit ?? 5_000_000)) return refusal('ResponsePayloadSizeLimitExceeded');
+    asking.answered = text.length;
     if (trouble?.at === 'after') return refusal(trouble.code);
     if (answer.Error && options.answersOnFailure === false) delete answer.Results;
-    return { body: answer };
+    return answer.Error ? { body: answer } : { body: answer, text };
   };
+  const elsewhere = () => (options.answersLater ? new Promise((done) => setImmediate(done)) : undefined);
   const sessionThat = (waits: boolean): object =>
     sessionFor(library, async (body) => {
       // While a cell is edited a batch waits or fails, as its options say (Microsoft's descriptions of `Excel.RunOptions`).
       if (simulated.editing && !waits) return refusal('InvalidOperationInCellEditMode');
       await simulated.editing;
+      await elsewhere();
       const start = process.cpuUsage();
       const answer = await execute(body);
       const { user, system } = process.cpuUsage(start);
       simulated.hostMs += (user + system) / 1000;
+      await elsewhere();
       return answer;
     });
   const sessions = { waiting: sessionThat(true), failing: sessionThat(false) };
