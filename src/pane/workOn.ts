@@ -1,13 +1,14 @@
 /** Does through a port what the pane asks for, and says in sentences how it ended. Whatever fails comes back as an outcome. */
 import { parseReading } from '../core/index';
 import { scopeRows } from '../workbook/planScope';
+import { atEase } from '../workbook/pace';
 import { PortError, type WorkbookPort } from '../workbook/port';
 import { planSheetName } from '../workbook/sheetName';
 import { readShop, type Shop } from '../workbook/shop';
 import { STEPS_KEY, stepsIn } from '../workbook/undoSteps';
 import { sayPortError } from '../words/portErrors';
 import { scopeOf, shopOf } from './state/seen';
-import { previewOf, rowsTouched, seenOf } from './state/lookAt';
+import { previewOf } from './state/previewOf';
 import type { Look, Outcome, Who, Work } from './state/work';
 import { ENDS } from './words';
 
@@ -29,12 +30,16 @@ async function caught(title: string, job: () => Promise<Outcome>): Promise<Outco
   }
 }
 
+/** What shows a workbook comes while it is being read. */
+const looking = () => import('./state/lookAt');
+
 async function look(port: WorkbookPort): Promise<Look> {
   try {
-    const [shop, steps] = await Promise.all([readShop(port), port.recall(STEPS_KEY)]);
+    const [{ seenSteps }, shop, steps] = await Promise.all([looking(), readShop(port), port.recall(STEPS_KEY)]);
     // Whoever looks will do something next; what fails to load is said when it is asked for.
     acts().catch(() => undefined);
-    return { shop: { ...seenOf(shop), undo: stepsIn(steps).at(-1)?.label } };
+    // A large workbook is read through in slices, so that typing goes on.
+    return { shop: { ...(await atEase(seenSteps(shop))), undo: stepsIn(steps).at(-1)?.label } };
   } catch (error) {
     return { failed: thrown(ENDS.look.failed, error) };
   }
@@ -54,6 +59,7 @@ export function workOn(port: WorkbookPort): Work {
     read: () => look(port),
     selectedRows: async (seen) => {
       try {
+        const { rowsTouched } = await looking();
         return rowsTouched(shopOf(seen), (await port.selection()).at);
       } catch {
         // Asked for again in a moment; a selection that cannot be read (a chart, a cell being edited) is no news.

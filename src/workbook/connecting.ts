@@ -9,11 +9,12 @@ export interface ConnectingPort extends WorkbookPort {
   readonly bare: WorkbookPort;
 }
 
-export function connecting(bare: WorkbookPort): ConnectingPort {
+export function connecting(host: WorkbookPort): ConnectingPort {
+  const bare = keeping(host);
   let port = bare;
   return {
+    ...bare,
     bare,
-    capabilities: bare.capabilities,
     read: async <const Qs extends readonly Query[]>(queries: Qs): Promise<Answers<Qs>> => {
       if (port !== bare) return port.read(queries);
       const answers = await bare.read<readonly Query[]>([...queries, { read: 'table', table: 'Headings' }]);
@@ -24,11 +25,29 @@ export function connecting(bare: WorkbookPort): ConnectingPort {
       return port.read(queries);
     },
     apply: (changes, looked, options) => port.apply(changes, looked, options),
-    revert: (receipt) => port.revert(receipt),
     selection: () => port.selection(),
-    recall: (key) => port.recall(key),
-    remember: (key, value) => port.remember(key, value),
-    watch: (changed) => port.watch(changed),
+  };
+}
+
+/** The workbook, whose tables are the same objects as long as they are the same. What that takes comes while they are first read. */
+function keeping(host: WorkbookPort): WorkbookPort {
+  const keeper = import('./keeping').then(({ tableKeeper }) => tableKeeper());
+  // What fails to load is said when it is needed.
+  keeper.catch(() => undefined);
+  return {
+    capabilities: host.capabilities,
+    read: async <const Qs extends readonly Query[]>(queries: Qs): Promise<Answers<Qs>> => {
+      const answers = await host.read<readonly Query[]>(queries);
+      return (await (
+        await keeper
+      )(queries, answers)) as unknown as Answers<Qs>;
+    },
+    apply: (changes, looked, options) => host.apply(changes, looked, options),
+    revert: (receipt) => host.revert(receipt),
+    selection: () => host.selection(),
+    recall: (key) => host.recall(key),
+    remember: (key, value) => host.remember(key, value),
+    watch: (changed) => host.watch(changed),
   };
 }
 

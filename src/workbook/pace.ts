@@ -23,3 +23,26 @@ export async function paced<T>(steps: Generator<Progress, T>, goOn: GoOn): Promi
     if (!(await goOn(step.value))) return undefined;
   }
 }
+
+/** Longer than this at a stretch and a keystroke is felt to lag. */
+export const SLICE_MS = 12;
+
+/** Lets the page draw and take input before going on. */
+export function nextTurn(): Promise<void> {
+  return new Promise((done) => setTimeout(done, 0));
+}
+
+/** Takes every step, resting whenever a slice of time is used up; what fits in one slice is done at once. */
+export async function atEase<T>(
+  steps: Generator<unknown, T>,
+  now: () => number = () => performance.now(),
+  rest: () => Promise<void> = nextTurn,
+): Promise<T> {
+  for (let start = now(); ;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    if (now() - start < SLICE_MS) continue;
+    await rest();
+    start = now();
+  }
+}

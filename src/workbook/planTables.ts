@@ -1,6 +1,7 @@
 /** From tables to a plan: reads Clubs, Stock, Settings, Weights and Tape, and hands the core typed records. */
 import {
   DEFAULT_WAYS,
+  drained,
   fail,
   fillingLayers,
   fittedSeatInches,
@@ -15,13 +16,14 @@ import {
   type OldMassFrom,
   type PlanInput,
   type Profile,
+  type Progress,
   type Result,
   type SetPlan,
   type ShopSettings,
   type Way,
 } from '../core/index';
 import { folded } from './headings';
-import { duplicates, isBlank, matchHeaders, readTable, type Matrix, type Row } from './records';
+import { duplicates, isBlank, matchHeaders, readTable, rowSteps, type Matrix, type Row } from './records';
 import { ALIKE_MASS, CATALOGUE_MASS, CLUBS, STOCK, WEIGHED_MASS, WEIGHTS } from './schema';
 import { readSettings } from './readSettings';
 import { thousandths } from '../words/readings';
@@ -84,7 +86,7 @@ export function readPlan(tables: TablesIn): Result<PlanRead> {
   }
   const settings = readSettings(tables.settings, tables.tape, headerRows);
   if (!settings.ok) return settings;
-  const stock = readStock(tables.stock, headerRows.stock, settings.value.settings);
+  const stock = drained(gripSteps(tables.stock, headerRows.stock, settings.value.settings));
   if (!stock.ok) return stock;
   const ways = readWays(tables.weights, headerRows.weights);
   if (!ways.ok) return ways;
@@ -126,8 +128,10 @@ function jobText(job: unknown): string {
   return folded(job);
 }
 
-interface StockRead {
+export interface StockRead {
   readonly grips: readonly Grip[];
+  /** Under Description, grip by grip; a grip's own `description` may be its model. */
+  readonly described: readonly (string | undefined)[];
   /** What is wrong with an item, by its lower-case code: told to every club that would get it. */
   readonly issues: ReadonlyMap<string, readonly Issue[]>;
   /** What is wrong with rows that name no item: no club can be told. */
@@ -137,36 +141,43 @@ interface StockRead {
 /** What a matrix was last read as: a preview follows each keystroke, and Stock may have tens of thousands of rows. */
 const stockKnown = new WeakMap<Matrix, { readonly by: string; readonly read: Result<StockRead> }>();
 
-function readStock(
+/** Reads Stock in steps; once it is read, so it stays known for as long as its cells and what it is read by are the same. */
+export function* gripSteps(
   matrix: Matrix | null | undefined,
   headerRow: number | undefined,
   settings: ShopSettings,
-): Result<StockRead> {
-  if (!matrix) return ok({ grips: [], issues: new Map(), problems: [] });
+): Generator<Progress, Result<StockRead>> {
+  if (!matrix) return ok({ grips: [], described: [], issues: new Map(), problems: [] });
   const by = JSON.stringify([headerRow, settings]);
   const known = stockKnown.get(matrix);
   if (known?.by === by) return known.read;
-  const read = readStockAnew(matrix, headerRow, settings);
+  const read = yield* stockAnew(matrix, headerRow, settings);
   stockKnown.set(matrix, { by, read });
   return read;
 }
 
-function readStockAnew(matrix: Matrix, headerRow: number | undefined, settings: ShopSettings): Result<StockRead> {
-  const read = readTable(STOCK, matrix, headerRow);
-  if (!read.ok) return read;
+function* stockAnew(
+  matrix: Matrix,
+  headerRow: number | undefined,
+  settings: ShopSettings,
+): Generator<Progress, Result<StockRead>> {
   const grips: Grip[] = [];
+  const described: (string | undefined)[] = [];
   const issues = new Map<string, Issue[]>();
   const problems: Issue[] = [];
-  for (const row of read.value.rows) {
+  const take = (row: Row): void => {
     const grip = gripFrom(row);
     const key = grip.item.toLowerCase();
     const known = issues.get(key);
     if (!key) problems.push(...row.issues);
     else if (known) known.push({ code: 'duplicate', field: `${row.where}, Item`, got: grip.item });
     else issues.set(key, [...row.issues, ...impossible(grip, row), ...misread(grip, row, settings)]);
-    if (key) grips.push(grip);
-  }
-  return ok({ grips, issues, problems });
+    if (!key) return;
+    grips.push(grip);
+    described.push(reader(row).text('description'));
+  };
+  const read = yield* rowSteps(STOCK, matrix, headerRow ?? 1, take);
+  return read.ok ? ok({ grips, described, issues, problems }) : read;
 }
 
 /** Sizes that cannot both be true: every grip is thicker than its bore. */

@@ -4,6 +4,7 @@
  */
 import {
   decimalText,
+  drained,
   fail,
   ok,
   parseReading,
@@ -13,6 +14,7 @@ import {
   readPercent,
   type Issue,
   type IssueCode,
+  type Progress,
   type Result,
 } from '../core/index';
 import { columnOf, type Column, type TableSchema } from './schema';
@@ -75,6 +77,22 @@ export function readTable(
   headerRow = 1,
   only?: readonly string[],
 ): Result<TableRead> {
+  const rows: Row[] = [];
+  const found = drained(rowSteps(schema, matrix, headerRow, (row) => rows.push(row), only));
+  return found.ok ? ok({ rows, found: found.value }) : found;
+}
+
+/** Rows that are read at a stretch. */
+const ROWS_A_STEP = 200;
+
+/** {@link readTable} in steps, which hands each row on: of tens of thousands nobody wants to keep them all. */
+export function* rowSteps(
+  schema: TableSchema,
+  matrix: Matrix,
+  headerRow: number,
+  take: (row: Row) => void,
+  only?: readonly string[],
+): Generator<Progress, Result<TableRead['found']>> {
   const found = matchHeaders(schema, matrix[0] ?? []);
   const missing = schema.columns.find((column) => column.needed && !found.has(column.key));
   if (missing) return fail({ code: 'missingColumn', field: schema.name, expected: missing.header });
@@ -82,13 +100,20 @@ export function readTable(
     const position = only?.includes(column.key) === false ? undefined : found.get(column.key);
     return position === undefined ? [] : [{ column, position }];
   });
+<<<<<<< HEAD
   const rows: Row[] = [];
   const headers = matrix[0] ?? [];
   for (let at = 1; at < matrix.length; at += 1) {
     const cells = matrix[at] ?? [];
     if (!cells.every(isBlank)) rows.push(readRow(schema, standing, { headers, cells, at, headerRow }));
+=======
+  for (let at = 1; at < matrix.length; at += 1) {
+    const cells = matrix[at] ?? [];
+    if (!cells.every(isBlank)) take(readRow(schema, standing, cells, at, headerRow));
+    if (at % ROWS_A_STEP === 0) yield { done: at, of: matrix.length };
+>>>>>>> 7c14024 (Large workbooks: Stock and Clubs are looked through in slices, and what was read stays known while its cells are the same)
   }
-  return ok({ rows, found });
+  return ok(found);
 }
 
 /** What names the same thing as a row above it; the first of each name counts. */

@@ -96,9 +96,14 @@ export function matricesOf(tables: ShopTables): ShopMatrices {
   return Object.fromEntries(pairs) as unknown as ShopMatrices;
 }
 
+/** What was worked out from a matrix is kept by the matrix: a table that is seen again as it was is to be the same one. */
+const matrices = new WeakMap<TableSeen, Matrix>();
+
 /** A table as a matrix, header row first. */
 export function matrixOf(table: TableSeen): Matrix {
-  return [table.headers, ...table.rows];
+  const matrix = matrices.get(table) ?? [table.headers, ...table.rows];
+  matrices.set(table, matrix);
+  return matrix;
 }
 
 /** The text by which a job is named; '' for none. */

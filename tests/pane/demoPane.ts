@@ -1,7 +1,8 @@
 /** The pane's state on the demo workbook, without a screen: what is planned with the fields as they stand. */
 import { parseReading, type PlanInput, type SetPlan } from '../../src/core/index';
 import { readForm, sparingPutters, type Form } from '../../src/pane/state/form';
-import { previewOf, seenOf } from '../../src/pane/state/lookAt';
+import { seenOf } from '../../src/pane/state/lookAt';
+import { previewOf } from '../../src/pane/state/previewOf';
 import {
   afterEvent,
   concernedIn,

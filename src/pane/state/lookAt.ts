@@ -1,13 +1,20 @@
-/** From the shop's tables to what the pane shows of them, and to the plan of what was chosen. Pure. */
-import { DEFAULT_SIZE_GUIDE, type Issue, type Result } from '../../core/index';
-import { withChoices, type Choices } from '../../workbook/choices';
+/** From the shop's tables to what the pane shows of them. Pure. */
+import {
+  DEFAULT_SETTINGS,
+  DEFAULT_SIZE_GUIDE,
+  drained,
+  type Issue,
+  type Progress,
+  type Result,
+} from '../../core/index';
 import { folded } from '../../workbook/headings';
 import { headerRowsOf } from '../../workbook/planScope';
-import { planTables, type Planned } from '../../workbook/planTables';
+import { gripSteps, type StockRead } from '../../workbook/planTables';
 import type { TableSeen } from '../../workbook/port';
-import { readTable, type Matrix, type Row } from '../../workbook/records';
+import { readSettings } from '../../workbook/readSettings';
+import { readTable, rowSteps, type Matrix, type Row } from '../../workbook/records';
 import { readSizes } from '../../workbook/readSizes';
-import { CLUBS, JOBS, STOCK, TABLES, WEIGHTS, type TableSchema } from '../../workbook/schema';
+import { CLUBS, JOBS, TABLES, WEIGHTS, type TableSchema } from '../../workbook/schema';
 import { ageOf, type Shop } from '../../workbook/shop';
 import type { GripSeen, HandSeen, JobSeen, ShopSeen } from './work';
 
@@ -16,10 +23,19 @@ interface Read {
   readonly issue: Issue | undefined;
 }
 
-function rowsOf(schema: TableSchema, matrix: Matrix | null, only?: readonly string[]): Read {
-  if (!matrix) return { rows: [], issue: undefined };
-  const read = readTable(schema, matrix, undefined, only);
+const NONE: Read = { rows: [], issue: undefined };
+
+function rowsOf(schema: TableSchema, matrix: Matrix | null): Read {
+  if (!matrix) return NONE;
+  const read = readTable(schema, matrix);
   return read.ok ? { rows: read.value.rows, issue: undefined } : { rows: [], issue: read.issue };
+}
+
+function* rowsInSteps(schema: TableSchema, matrix: Matrix | null): Generator<Progress, Read> {
+  if (!matrix) return NONE;
+  const rows: Row[] = [];
+  const read = yield* rowSteps(schema, matrix, 1, (row) => rows.push(row));
+  return read.ok ? { rows, issue: undefined } : { rows: [], issue: read.issue };
 }
 
 const textOf = (row: Row, key: string) => String(row.values.get(key) ?? '').trim();
@@ -29,18 +45,18 @@ function numberIn(row: Row, key: string): number | undefined {
   return typeof value === 'number' ? value : undefined;
 }
 
-/** What the list of grips shows of Stock, which may have tens of thousands of rows. */
-const SHOWN_OF_STOCK = ['item', 'description', 'size', 'core', 'mass', 'onHand'];
+/** Stock read as a plan reads it, so that the first plan need not do it again. */
+function stockIn({ matrices, tables }: Shop): Generator<Progress, Result<StockRead>> {
+  const rows = headerRowsOf(tables);
+  const read = readSettings(matrices.Settings, matrices.Tape, rows);
+  // Without settings there is no plan, but there are grips to choose from.
+  return gripSteps(matrices.Stock, rows.stock, read.ok ? read.value.settings : DEFAULT_SETTINGS);
+}
 
-function gripOf(row: Row): GripSeen {
-  return {
-    item: textOf(row, 'item'),
-    description: textOf(row, 'description'),
-    size: textOf(row, 'size'),
-    coreInches: numberIn(row, 'core'),
-    gripGrams: numberIn(row, 'mass'),
-    onHand: numberIn(row, 'onHand'),
-  };
+function gripsOf({ grips, described }: StockRead): GripSeen[] {
+  return grips.map(({ item, size = '', coreInches, gripGrams, onHand }, at) => {
+    return { item, description: described[at] ?? '', size, coreInches, gripGrams, onHand };
+  });
 }
 
 function handOf(row: Row | undefined): HandSeen {
@@ -79,23 +95,28 @@ function headerRow(table: TableSeen | null): number | undefined {
 
 /** What the pane shows of a shop. */
 export function seenOf(shop: Shop): ShopSeen<Shop> {
+  return drained(seenSteps(shop));
+}
+
+/** {@link seenOf} in steps: Stock may have tens of thousands of rows, Clubs thousands. */
+export function* seenSteps(shop: Shop): Generator<Progress, ShopSeen<Shop>> {
   const { matrices } = shop;
-  const clubs = rowsOf(CLUBS, matrices.Clubs);
-  const stock = rowsOf(STOCK, matrices.Stock, SHOWN_OF_STOCK);
+  const clubs = yield* rowsInSteps(CLUBS, matrices.Clubs);
+  const stock = yield* stockIn(shop);
   const jobs = rowsOf(JOBS, matrices.Jobs);
   const weights = rowsOf(WEIGHTS, matrices.Weights);
   const sizes = readSizes(matrices.Sizes, headerRow(shop.tables.Sizes));
   const missing = TABLES.map(({ name }) => name).filter((name) => shop.tables[name as keyof Shop['tables']] === null);
-  const faults = [clubs, stock, weights, jobs].flatMap(({ issue }) => issue ?? []);
+  const faults = [clubs.issue, stock.ok ? undefined : stock.issue, weights.issue, jobs.issue];
   return {
     shop,
     missing,
     setUp: missing.length < TABLES.length,
     // Lists of the shop's own were set up by nobody.
     age: Object.values(shop.tables).some((table) => table && !table.connectedTo) ? ageOf(shop) : 'same',
-    faults,
+    faults: faults.flatMap((issue) => issue ?? []),
     jobs: jobsOf(shop, jobs.rows, clubs.rows),
-    grips: stock.rows.map(gripOf).filter(({ item }) => item !== ''),
+    grips: stock.ok ? gripsOf(stock.value) : [],
     ways: weights.rows.map((row) => textOf(row, 'way')).filter((way) => way !== ''),
     guide: sizes.ok ? sizes.value.guide : DEFAULT_SIZE_GUIDE,
     guideProblems: sizes.ok ? sizes.value.problems : [sizes.issue],
@@ -105,19 +126,6 @@ export function seenOf(shop: Shop): ShopSeen<Shop> {
     putterRows: clubs.rows.filter((row) => textOf(row, 'kind') === 'Putter').map(({ row }) => row),
     clubCount: clubs.rows.length,
   };
-}
-
-/** The plan of some rows of Clubs as it would be with the choices written, and what is wrong outside these rows. */
-export function previewOf({ matrices, tables }: Shop, rows: readonly number[], choices: Choices): Result<Planned> {
-  return planTables({
-    clubs: withChoices(matrices.Clubs ?? [], rows, choices),
-    stock: matrices.Stock,
-    settings: matrices.Settings,
-    weights: matrices.Weights,
-    tape: matrices.Tape,
-    rows,
-    headerRows: headerRowsOf(tables),
-  });
 }
 
 /** Body rows of Clubs, from 1, that a selection touches and that hold a club; null where it lies elsewhere. */

@@ -1,8 +1,6 @@
 /** Long calculations in slices, so that typing and scrolling are never kept waiting. */
 import type { Progress } from '../../core/index';
-
-/** Longer than this at a stretch and a keystroke is felt to lag. */
-const SLICE_MS = 12;
+import { nextTurn, SLICE_MS } from '../../workbook/pace';
 
 export interface SliceOptions {
   readonly signal: AbortSignal;
@@ -10,11 +8,6 @@ export interface SliceOptions {
   /** Replaced in tests. */
   readonly now?: () => number;
   readonly rest?: () => Promise<void>;
-}
-
-/** Lets the page draw and take input before going on. */
-export function nextTurn(): Promise<void> {
-  return new Promise((done) => setTimeout(done, 0));
 }
 
 /**

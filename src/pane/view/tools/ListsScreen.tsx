@@ -16,7 +16,7 @@ import { sayPortError } from '../../../words/portErrors';
 import { PortError } from '../../../workbook/port';
 import { overlap, sameName } from '../../../workbook/shared/address';
 import { shopOf } from '../../state/seen';
-import { nextTurn } from '../../state/slices';
+import { nextTurn } from '../../../workbook/pace';
 import type { PaneNow } from '../../state/usePane';
 import { besideDeed, disconnectDeed, followDeed } from './listsDeeds';
 import { asConnected, beginMatch, type Match } from './listsModel';

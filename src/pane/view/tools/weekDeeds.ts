@@ -4,7 +4,7 @@ import { fillWeek } from '../../../workbook/fillWeek';
 import { BATCH_STEPS, batchLines, isPartly, sayBatch } from '../../../words/batch';
 import { sayWeek } from '../../../words/week';
 import type { Deed } from '../../state/deed';
-import { nextTurn } from '../../state/slices';
+import { nextTurn } from '../../../workbook/pace';
 import { WEEK_WORDS } from './weekWords';
 
 export function weekDeed(today: number): Deed {
