@@ -25,7 +25,7 @@ export * from './choose/fitLine';
 export * from './choose/even';
 export * from './choose/reaching';
 export * from './plan/defaults';
-export { planSet } from './plan/planSet';
+export { knownBy, planSet, planSetSteps } from './plan/planSet';
 export { fittedSeatInches, layersFor, measuresOn } from './plan/size';
 export { holdOf } from './plan/planClub';
 export { candidatesOf } from './choose/candidates';

@@ -83,8 +83,9 @@ export function lackingChoices(clubs: Matrix, rows: readonly number[], choices: 
 
 /** What is decided for one club: its own decisions, then those for all. */
 function decidedFor(row: number, likeAll: boolean, choices: Choices): ClubChoices {
-  const own = choices.perClub?.get(row) ?? {};
+  const own = choices.perClub?.get(row);
   const all: ClubChoices = likeAll ? choices : {};
+  if (!own) return all;
   return Object.fromEntries(
     [...CHOICE_KEYS, 'massOf' as const].map((key) => [key, own[key] === undefined ? all[key] : own[key]]),
   ) as ClubChoices;

@@ -115,7 +115,7 @@ export function owners(seen: BlockSeen, entry: Pick<PlanEntry, 'cellPrints' | 'r
   // Only a formula of a plan we know counts as ours: the same function called by a person is theirs.
   const known = entry !== null;
   return seen.values.map((line, down) => {
-    const rowIsOurs = rows.has(rowPrint(line));
+    const rowIsOurs = rows.size > 0 && rows.has(rowPrint(line));
     return line.map((value, across): Owner => {
       const formula = seen.formulas[down]?.[across] ?? null;
       if (formula !== null) return known && calls(formula, 'SETPLAN') ? 'formula' : 'person';
@@ -149,12 +149,13 @@ function isPlanFormula(seen: BlockSeen, spill: Block): boolean {
 }
 
 function filledByPlan(seen: BlockSeen, down: number, across: number): boolean {
+  if (!seen.spills) return false;
   const cell = { ...seen.at, row: seen.at.row + down, column: seen.at.column + across, rows: 1, columns: 1 };
-  return (seen.spills ?? []).some((spill) => isPlanFormula(seen, spill) && overlap(spill, cell) !== null);
+  return seen.spills.some((spill) => isPlanFormula(seen, spill) && overlap(spill, cell) !== null);
 }
 
 function filledAtAll(seen: BlockSeen, down: number, across: number): boolean {
-  return filledFromElsewhere(seen, seen.at.row + down, seen.at.column + across);
+  return Boolean(seen.spills) && filledFromElsewhere(seen, seen.at.row + down, seen.at.column + across);
 }
 
 function isBlank(value: Seen): boolean {
@@ -186,7 +187,8 @@ function rowPrint(row: readonly Seen[]): string {
 
 function asText(value: Seen): string {
   if (value === null || value === '') return '';
-  if (typeof value === 'number') return `n${Number(value.toPrecision(12))}`;
+  if (typeof value === 'number')
+    return `n${Number.isInteger(value) && Math.abs(value) < 1e12 ? value : Number(value.toPrecision(12))}`;
   return typeof value === 'object' ? `e${value.error}` : `${typeof value}${String(value)}`;
 }
 

@@ -5,8 +5,9 @@ import {
   fail,
   fillingLayers,
   fittedSeatInches,
+  knownBy,
   ok,
-  planSet,
+  planSetSteps,
   type Club,
   type ClubKind,
   type Grip,
@@ -70,23 +71,33 @@ export interface PlanRead {
  * @returns the plan, or why nothing at all can be planned (a column missing, no clubs)
  */
 export function planTables(tables: TablesIn): Result<Planned> {
-  const read = readPlan(tables);
-  return read.ok ? ok({ plan: planSet(read.value.input), ...read.value }) : read;
+  return drained(planSteps(tables));
+}
+
+/** {@link planTables} in steps. */
+export function* planSteps(tables: TablesIn): Generator<Progress, Result<Planned>> {
+  const read = yield* readSteps(tables);
+  return read.ok ? ok({ plan: yield* planSetSteps(read.value.input), ...read.value }) : read;
 }
 
 /** What {@link planTables} plans from, not planned yet. */
 export function readPlan(tables: TablesIn): Result<PlanRead> {
+  return drained(readSteps(tables));
+}
+
+function* readSteps(tables: TablesIn): Generator<Progress, Result<PlanRead>> {
   const { headerRows = {} } = tables;
-  const clubs = readTable(CLUBS, onlyWanted(tables), headerRows.clubs);
+  const rows: Row[] = [];
+  const clubs = yield* rowSteps(CLUBS, onlyWanted(tables), headerRows.clubs ?? 1, (row) => rows.push(row));
   if (!clubs.ok) return clubs;
-  const wanted = clubs.value.rows.filter(isWanted(tables));
+  const wanted = rows.filter(isWanted(tables));
   if (!wanted.length) {
     const job = String(tables.job ?? '').trim();
     return fail({ code: 'noRows', field: 'Clubs', expected: job ? `clubs of job ${job}` : 'clubs' });
   }
   const settings = readSettings(tables.settings, tables.tape, headerRows);
   if (!settings.ok) return settings;
-  const stock = drained(gripSteps(tables.stock, headerRows.stock, settings.value.settings));
+  const stock = yield* gripSteps(tables.stock, headerRows.stock, settings.value.settings);
   if (!stock.ok) return stock;
   const ways = readWays(tables.weights, headerRows.weights);
   if (!ways.ok) return ways;
@@ -162,6 +173,7 @@ function* stockAnew(
   settings: ShopSettings,
 ): Generator<Progress, Result<StockRead>> {
   const grips: Grip[] = [];
+  const byItem = new Map<string, Grip>();
   const described: (string | undefined)[] = [];
   const issues = new Map<string, Issue[]>();
   const problems: Issue[] = [];
@@ -174,9 +186,12 @@ function* stockAnew(
     else issues.set(key, [...row.issues, ...impossible(grip, row), ...misread(grip, row, settings)]);
     if (!key) return;
     grips.push(grip);
+    // The first of each name counts.
+    if (!known) byItem.set(key, grip);
     described.push(reader(row).text('description'));
   };
   const read = yield* rowSteps(STOCK, matrix, headerRow ?? 1, take);
+  knownBy(grips, byItem);
   return read.ok ? ok({ grips, described, issues, problems }) : read;
 }
 

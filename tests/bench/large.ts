@@ -14,7 +14,7 @@ import { simulate, type Simulated } from '../simulated/simulated';
 import { clubTable, stockTable } from './clubs';
 import { list, matchesOf } from './connect';
 import { collectGarbage, figures, printTable } from './measure';
-import { longestPiece } from './pieces';
+import { watched } from './pieces';
 
 const LARGE_STOCK = 40_000;
 const LARGE_SET = 5000;
@@ -105,11 +105,9 @@ async function measured(simulated: Simulated): Promise<Measured[]> {
   const rows: Measured[] = [];
   const measure = async <T>(name: string, act: () => Promise<T> | T): Promise<T> => {
     collectGarbage();
-    const [host, trips, start] = [simulated.hostMs, simulated.requests.length, process.cpuUsage()];
-    const { answer, ms: longestMs } = await longestPiece(act, () => simulated.hostMs);
+    const trips = simulated.requests.length;
     // Computing, not waiting: a busy machine would count twice else.
-    const { user, system } = process.cpuUsage(start);
-    const ms = (user + system) / 1000 - (simulated.hostMs - host);
+    const { answer, ms, longestMs } = await watched(act, () => simulated.hostMs);
     const asked = simulated.requests.slice(trips);
     const most = (pick: (each: (typeof asked)[number]) => number): number => Math.max(0, ...asked.map(pick));
     const sizes = { longest: most((r) => r.characters), answered: most((r) => r.answered) };

@@ -1,9 +1,11 @@
 /** The plan of a whole set: each club on its own, then what shows only when they are looked at together. */
+import { drained } from '../choose/steps';
+import type { Progress } from '../choose/types';
 import { planClub } from './planClub';
 import { learnersAmong, lessonOf } from './lesson';
 import { oldFitted } from './oldGrip';
 import { countNeeded, notesTogether, ofStock } from './together';
-import type { Grip, Lesson, Note, PlanInput, SetPlan, Way } from './types';
+import type { ClubPlan, Grip, Lesson, Note, PlanInput, SetPlan, Way } from './types';
 
 /**
  * Plans the regrip of a set.
@@ -16,6 +18,14 @@ import type { Grip, Lesson, Note, PlanInput, SetPlan, Way } from './types';
  * @returns a plan for each club in the order given, what stripped clubs taught, and grips needed by item
  */
 export function planSet(input: PlanInput): SetPlan {
+  return drained(planSetSteps(input));
+}
+
+/** Clubs that are planned at a stretch. */
+const CLUBS_A_STEP = 50;
+
+/** {@link planSet} in steps: a set may be all the clubs of a shop. */
+export function* planSetSteps(input: PlanInput): Generator<Progress, SetPlan> {
   const stock = keyed(input.stock, (grip) => grip.item);
   const ways = keyed(input.ways, (way) => way.name);
   const grips = input.clubs.map((club) =>
@@ -23,12 +33,12 @@ export function planSet(input: PlanInput): SetPlan {
   );
   const shared = notesTogether(input.clubs, grips);
   const { lessons, notes: taught } = learn(input, stock);
-  const clubs = input.clubs.map((club, at) =>
-    planClub(club, { grip: grips[at], stock, ways, settings: input.settings }, [
-      ...(taught.get(at) ?? []),
-      ...(shared.get(at) ?? []),
-    ]),
-  );
+  const clubs: ClubPlan[] = [];
+  for (const [at, club] of input.clubs.entries()) {
+    if (at % CLUBS_A_STEP === 0) yield { done: at, of: input.clubs.length };
+    const notes = [...(taught.get(at) ?? []), ...(shared.get(at) ?? [])];
+    clubs.push(planClub(club, { grip: grips[at], stock, ways, settings: input.settings }, notes));
+  }
   return { clubs, lessons, needed: countNeeded(ofStock(input.clubs, grips)) };
 }
 
@@ -40,6 +50,11 @@ export function keyed<T extends Grip | Way>(list: readonly T[], key: (each: T) =
   const map = known.get(list) ?? mapOf(list, key);
   known.set(list, map);
   return map as ReadonlyMap<string, T>;
+}
+
+/** Says by which name each of a list is known, where whoever read the list knows that already. */
+export function knownBy<T extends Grip | Way>(list: readonly T[], byName: ReadonlyMap<string, T>): void {
+  known.set(list, byName);
 }
 
 function mapOf<T extends Grip | Way>(list: readonly T[], key: (each: T) => string): Map<string, T> {

@@ -7,6 +7,8 @@
  */
 import { sayIssue } from '../../words/issues';
 import { sayBrokenConnection, sayListGone } from '../../words/connections';
+import { asBefore } from '../keeping';
+import { atEase } from '../pace';
 import { PortError } from '../port';
 import type {
   Answers,
@@ -43,6 +45,7 @@ import {
   isNamed,
   isStandIn,
   standIn,
+  standInSteps,
   type ListSeen,
   type StandIn,
 } from './standIn';
@@ -71,6 +74,8 @@ class ConnectedPort implements WorkbookPort {
   private known: Known = NOTHING_KNOWN;
   /** Lists as they were last read: formulas point at them, and a selection lies in one of them, whatever is looked at. */
   private readonly seen = new Map<string, StandIn>();
+  /** The same by the list itself: one that is still as it was is not turned into ours again. */
+  private readonly turned = new Map<string, StandIn>();
 
   constructor(private readonly inner: WorkbookPort) {}
 
@@ -87,7 +92,11 @@ class ConnectedPort implements WorkbookPort {
       const now = knownFrom(answers[0] as TableSeen | null);
       this.known = now;
       this.forget();
-      if (now.text !== known.text) continue;
+      if (now.text !== known.text) {
+        // What a list was read as goes by what Headings said then.
+        this.turned.clear();
+        continue;
+      }
       return (await this.together(queries, asked, answers.slice(1), now.connections)) as unknown as Answers<Qs>;
     }
     throw new PortError('host', [], 'the table Headings changed again and again');
@@ -172,9 +181,13 @@ class ConnectedPort implements WorkbookPort {
   private async seenAs(connection: Connection, list: ListSeen | null): Promise<TableSeen> {
     const { schema } = connection;
     if (!list) throw new PortError('connection', [], sayListGone(schema.name, connection.list));
-    const seen = standIn(connection, list);
+    const before = this.turned.get(schema.name);
+    // A table that is as it was is the same object (`keeping.ts`); of cells that have a name this port tells it.
+    const same = isNamed(list) ? await asBefore(before?.behind, list) : list;
+    const seen = before?.behind === same ? before : await atEase(standInSteps(connection, same));
     if (isStandIn(seen)) {
       this.seen.set(schema.name, seen);
+      this.turned.set(schema.name, seen);
       return seen;
     }
     // Where its columns stood tells which heading may be the new name of one.

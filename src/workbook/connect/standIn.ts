@@ -1,5 +1,5 @@
 /** A list of the shop's seen as the table of ours that it stands for: our headings, our units, its own cells. Pure. */
-import { fail, ok, type Issue, type Result } from '../../core/index';
+import { drained, fail, ok, type Issue, type Result } from '../../core/index';
 import type { Column, TableSchema } from '../columns';
 import type { Block, BlockSeen, Put, Seen, TableSeen } from '../port';
 import { callBy } from '../records';
@@ -51,20 +51,30 @@ function headed(connection: Connection, list: ListSeen) {
   return tries.reduce((best, each) => (each.resolved.broken.length < best.resolved.broken.length ? each : best));
 }
 
+/** Rows that are turned into ours at a stretch. */
+const ROWS_A_STEP = 200;
+
 /**
  * The list as our table.
  *
  * @returns the stand-in, or what can no longer be found in the list
  */
 export function standIn(connection: Connection, list: ListSeen): StandIn | BrokenConnection {
+  return drained(standInSteps(connection, list));
+}
+
+/** {@link standIn} in steps: a list may have tens of thousands of rows. */
+export function* standInSteps(connection: Connection, list: ListSeen): Generator<void, StandIn | BrokenConnection> {
   const { schema } = connection;
   const { headerRows, headings, resolved } = headed(connection, list);
   if (resolved.broken.length > 0) return { connection, broken: resolved.broken };
   const skip = headerRows - 1;
   const columns = headings.map((_, position) => columnAt(schema, resolved.found, position));
-  const rows = rowsOf(list)
-    .slice(headerRows)
-    .map((cells) => cells.map((cell, at) => readAs(columns[at], cell)));
+  const rows: (readonly Seen[])[] = [];
+  for (const cells of rowsOf(list).slice(headerRows)) {
+    rows.push(cells.map((cell, at) => readAs(columns[at], cell)));
+    if (rows.length % ROWS_A_STEP === 0) yield;
+  }
   const formulas = isNamed(list) ? list.formulas.slice(headerRows) : list.formulas;
   const at: Block = { ...list.at, row: list.at.row + skip, rows: list.at.rows - skip };
   // A column that the owner did not connect must not be taken for ours by its heading.

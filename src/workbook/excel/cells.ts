@@ -17,17 +17,23 @@ export function loadCells(range: Excel.Range, size = 0): Excel.Range {
   return range;
 }
 
-/** The cells of a range after the round trip. */
-export function cellsOf(range: Excel.Range, size = 0): Cells {
+/** Rows that are taken over at a stretch. */
+const rowsInStep = 500;
+
+/** The cells of a range after the round trip, in steps: they may be a million. */
+export function* cellSteps(range: Excel.Range, size = 0): Generator<void, Cells> {
   const types = size > mostTyped ? null : range.valueTypes;
   const given = range.formulas as unknown[][];
-  const formulas = (range.values as unknown[][]).map((line, down) =>
-    line.map((value, across) => formulaOf(value, given[down]?.[across])),
-  );
-  const values = (range.values as unknown[][]).map((line, down) =>
-    line.map((value, across) => toSeen(value, types?.[down]?.[across] ?? null, formulas[down]?.[across] != null)),
-  );
-  return { values, formulas };
+  const cells: Cells = { values: [], formulas: [] };
+  for (const [down, line] of (range.values as unknown[][]).entries()) {
+    const formulas = line.map((value, across) => formulaOf(value, given[down]?.[across]));
+    cells.formulas.push(formulas);
+    cells.values.push(
+      line.map((value, across) => toSeen(value, types?.[down]?.[across] ?? null, formulas[across] != null)),
+    );
+    if (down % rowsInStep === rowsInStep - 1) yield;
+  }
+  return cells;
 }
 
 /** Excel answers a cell's value for its formula where it has none; text that begins with `=` then looks like a formula. */

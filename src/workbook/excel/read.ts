@@ -12,12 +12,15 @@ import { askStanding, holds } from './standing';
 import type { Stood } from './standing';
 
 /** How many cells a piece has when an answer in one piece is refused; a piece that is refused as well is halved. */
-const cellsInPiece = 200_000;
+const cellsInPiece = 100_000;
 
 const tooLong = 'ResponsePayloadSizeLimitExceeded';
 
 /** Hosts of which an answer was too long: the types of cells, its longest part, are not asked for any more. */
 const brief = new WeakSet<ExcelHost>();
+
+/** What was asked of a host when it had to answer in pieces: asked for all of that again, it is not first refused again. */
+const large = new WeakMap<ExcelHost, readonly string[]>();
 
 /** Errors by which a host may say that a child of a null object is none. */
 const nullChild: readonly string[] = ['InvalidObjectPath', 'ItemNotFound', 'InvalidOperation'];
@@ -38,14 +41,20 @@ async function askGuarded<T>(
   host: ExcelHost,
   ask: Ask<T>,
   first: (typed: boolean) => Promise<{ answer: T; stood: Stood }>,
+  tables: readonly string[] = [],
 ): Promise<{ answer: T; stood: Stood }> {
   const typed = !brief.has(host);
+  if (large.get(host)?.every((table) => tables.includes(table))) {
+    return askWithCare(host, ask, inPieces(cellsInPiece));
+  }
   try {
     return await first(typed);
   } catch (error) {
     if (hostCode(error) === tooLong) {
       brief.add(host);
-      return typed ? askGuarded(host, ask, first) : askWithCare(host, ask, inPieces(cellsInPiece));
+      if (typed) return askGuarded(host, ask, first, tables);
+      if (tables.length > 0) large.set(host, tables);
+      return askWithCare(host, ask, inPieces(cellsInPiece));
     }
     if (nullChild.includes(hostCode(error))) return askWithCare(host, ask, atOnce());
     throw error;
@@ -85,9 +94,10 @@ export async function readQueries<const Qs extends readonly Query[]>(
   };
   // Which sheets and tables there are has to be known before each can be asked what it holds.
   const needsNames = queries.some(({ read }) => read === 'contents');
-  const { answer, stood } = await (needsNames
-    ? askGuarded(host, ask, (typed) => askWithCare(host, ask, atOnce(typed)))
-    : askAll(host, ask));
+  const first = (typed: boolean) =>
+    needsNames ? askWithCare(host, ask, atOnce(typed)) : askOnce(host, ask, null, atOnce(typed));
+  const tables = queries.flatMap((query) => (query.read === 'table' ? [query.table] : []));
+  const { answer, stood } = await askGuarded(host, ask, first, tables);
   const sheets = stood.sheets.map((name) => ({ name, protected: holds(stood.protectedSheets, name) }));
   const answers = queries.map((query, i) => (query.read === 'sheets' ? sheets : answer[i]));
   return { answers: answers as unknown as Answers<Qs>, stood };

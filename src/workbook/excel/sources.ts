@@ -1,5 +1,6 @@
+import { atEase } from '../pace';
 import type { Block } from '../port';
-import { cellsOf, loadCells } from './cells';
+import { cellSteps, loadCells } from './cells';
 import type { Cells } from './cells';
 import { hostCode } from './errors';
 
@@ -20,16 +21,23 @@ export interface CellReader {
 export function atOnce(typed = true): CellReader {
   // A table's size is not known yet.
   const size = typed ? 0 : Infinity;
+  const waiting: (() => Promise<void>)[] = [];
   return {
     add: (range, place) => {
       loadCells(range, size);
-      return { cells: () => (place() ? cellsOf(range, size) : { values: [], formulas: [] }) };
+      let cells: Cells = { values: [], formulas: [] };
+      waiting.push(async () => {
+        if (place()) cells = await atEase(cellSteps(range, size));
+      });
+      return { cells: () => cells };
     },
-    finish: () => Promise.resolve(),
+    finish: async () => {
+      for (const take of waiting) await take();
+    },
   };
 }
 
-/** Pieces of some thousand cells, a round trip each. */
+/** Pieces of some thousand cells, a round trip each; what is small shares one. */
 export function inPieces(mostCells: number): CellReader {
   const waiting: { place: () => Block | null; cells: Cells }[] = [];
   return {
@@ -38,34 +46,60 @@ export function inPieces(mostCells: number): CellReader {
       waiting.push(source);
       return { cells: () => source.cells };
     },
-    finish: async (context) => {
-      for (const { place, cells } of waiting) {
+    finish: (context) => {
+      const parts = waiting.flatMap(({ place, cells }) => {
         const at = place();
-        if (at) await readPieces(context, at, mostCells, cells);
-      }
+        return at ? [{ at, into: cells }] : [];
+      });
+      return readPieces(context, parts, mostCells);
     },
   };
 }
 
-async function readPieces(context: Excel.RequestContext, at: Block, mostCells: number, into: Cells): Promise<void> {
-  const sheet = context.workbook.worksheets.getItem(at.sheet);
-  let rowsAtOnce = Math.max(1, Math.floor(mostCells / at.columns));
-  for (let done = 0; done < at.rows;) {
-    const rows = Math.min(rowsAtOnce, at.rows - done);
-    const range = sheet.getRangeByIndexes(at.row + done, at.column, rows, at.columns);
-    const size = rows * at.columns;
-    loadCells(range, size);
+/** Rows to be read, and where their cells go. */
+interface Part {
+  readonly at: Block;
+  readonly into: Cells;
+}
+
+/** As many rows as a piece may have, one at least, and what is left after it. */
+function nextPiece(parts: readonly Part[], mostCells: number): { piece: Part[]; left: readonly Part[] } {
+  const piece: Part[] = [];
+  let room = mostCells;
+  for (const [i, { at, into }] of parts.entries()) {
+    const rows = Math.min(at.rows, Math.max(Math.floor(room / at.columns), piece.length > 0 ? 0 : 1));
+    if (rows > 0) piece.push({ at: { ...at, rows }, into });
+    room -= rows * at.columns;
+    const rest = { ...at, row: at.row + rows, rows: at.rows - rows };
+    if (rest.rows > 0) return { piece, left: [{ at: rest, into }, ...parts.slice(i + 1)] };
+  }
+  return { piece, left: [] };
+}
+
+async function readPieces(context: Excel.RequestContext, all: readonly Part[], mostCells: number): Promise<void> {
+  for (let parts = all, most = mostCells; parts.length > 0;) {
+    const { piece, left } = nextPiece(parts, most);
+    const asked = piece.map(({ at, into }) => {
+      const range = context.workbook.worksheets
+        .getItem(at.sheet)
+        .getRangeByIndexes(at.row, at.column, at.rows, at.columns);
+      const size = at.rows * at.columns;
+      return { range: loadCells(range, size), size, rows: at.rows, into };
+    });
     try {
       await context.sync();
     } catch (error) {
       // Long texts: what so many cells hold is known only once they were asked for.
-      if (rows === 1 || hostCode(error) !== 'ResponsePayloadSizeLimitExceeded') throw error;
-      rowsAtOnce = Math.ceil(rows / 2);
+      const rows = asked.reduce((sum, each) => sum + each.rows, 0);
+      if (rows <= 1 || hostCode(error) !== 'ResponsePayloadSizeLimitExceeded') throw error;
+      most = Math.ceil(asked.reduce((sum, { size }) => sum + size, 0) / 2);
       continue;
     }
-    const piece = cellsOf(range, size);
-    for (const line of piece.values) into.values.push(line);
-    for (const line of piece.formulas) into.formulas.push(line);
-    done += rows;
+    for (const { range, size, into } of asked) {
+      const cells = await atEase(cellSteps(range, size));
+      for (const line of cells.values) into.values.push(line);
+      for (const line of cells.formulas) into.formulas.push(line);
+    }
+    parts = left;
   }
 }
