@@ -43,6 +43,7 @@ export const COMMON = {
   help: 'Help',
   loading: 'Reading the workbook…',
   opening: 'Opening…',
+  planning: 'Planning…',
   unread: 'The workbook could not be read',
   unreadText: 'What happened stands below. Nothing was changed.',
   again: 'Read again',

@@ -8,7 +8,7 @@ import { readShop, type Shop } from '../workbook/shop';
 import { STEPS_KEY, stepsIn } from '../workbook/undoSteps';
 import { sayPortError } from '../words/portErrors';
 import { scopeOf, shopOf } from './state/seen';
-import { previewOf } from './state/previewOf';
+import { previewSteps } from './state/previewSteps';
 import type { Look, Outcome, Who, Work } from './state/work';
 import { ENDS } from './words';
 
@@ -66,7 +66,7 @@ export function workOn(port: WorkbookPort): Work {
         return null;
       }
     },
-    preview: (seen, _who, rows, choices) => previewOf(shopOf(seen), rows, choices),
+    preview: (seen, _who, rows, choices) => previewSteps(shopOf(seen), rows, choices),
     isReading: (text) => parseReading(text).ok,
     planSheetOf: (seen, who, rows) => planSheetOf(shopOf(seen), who, rows),
     setUp: () => caught(ENDS.setUp.failed, async () => (await acts()).setUp(port)),

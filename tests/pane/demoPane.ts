@@ -1,8 +1,8 @@
 /** The pane's state on the demo workbook, without a screen: what is planned with the fields as they stand. */
-import { parseReading, type PlanInput, type SetPlan } from '../../src/core/index';
+import { drained, parseReading, type PlanInput, type SetPlan } from '../../src/core/index';
 import { readForm, sparingPutters, type Form } from '../../src/pane/state/form';
 import { seenOf } from '../../src/pane/state/lookAt';
-import { previewOf } from '../../src/pane/state/previewOf';
+import { previewSteps } from '../../src/pane/state/previewSteps';
 import {
   afterEvent,
   concernedIn,
@@ -55,7 +55,7 @@ export function planOf(state: PaneState): { readonly plan: SetPlan; readonly con
   const rows = plannedRows(state);
   const { choices } = readForm(state.form, (text) => parseReading(text).ok);
   const spared = sparingPutters(choices, state.form, puttersBeside(state, rows));
-  const preview = previewOf(state.shop?.shop as Shop, rows, spared);
+  const preview = drained(previewSteps(state.shop?.shop as Shop, rows, spared));
   if (!preview.ok) throw new Error(`job cannot be planned: ${preview.issue.code}`);
   return { plan: preview.value.plan, concerned: concernedIn(preview.value.input, state.form.puttersToo) };
 }

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { compareGrips, DEFAULT_SIZE_GUIDE } from '../../src/core/index';
+import { compareGrips, DEFAULT_SIZE_GUIDE, drained } from '../../src/core/index';
 import type { Deed } from '../../src/pane/state/deed';
 import type { Agreed, HandSeen, Outcome, ShopSeen, Who } from '../../src/pane/state/work';
 import { compareDeed } from '../../src/pane/view/tools/compareDeed';
@@ -49,7 +49,7 @@ describe('a workbook of another version', () => {
     const shop = await seen();
     expect(shop).toMatchObject({ age: 'newer', clubCount: 5 });
     const work = workOn(port);
-    expect(work.preview(shop, JOB, rowsOf(shop, '1042'), {}).ok).toBe(true);
+    expect(drained(work.preview(shop, JOB, rowsOf(shop, '1042'), {})).ok).toBe(true);
     const asked = { who: JOB, rows: rowsOf(shop, '1042'), choices: {}, where: 'planSheet', agreed: null } as const;
     const lesson = { appliesTo: [1] } as unknown as Parameters<typeof work.useLesson>[1];
     const never: Deed = { doing: '', done: '', failed: '', run: () => Promise.reject(new Error('was run')) };
@@ -159,8 +159,8 @@ describe('the preview', () => {
   test('is the plan as it would be with the choices written', async () => {
     const shop = await seen();
     const rows = rowsOf(shop, '1042');
-    const before = workOn(port).preview(shop, JOB, rows, {});
-    const chosen = workOn(port).preview(shop, JOB, rows, { newItem: 'MOSS-S', layers: 0 });
+    const before = drained(workOn(port).preview(shop, JOB, rows, {}));
+    const chosen = drained(workOn(port).preview(shop, JOB, rows, { newItem: 'MOSS-S', layers: 0 }));
     if (!before.ok || !chosen.ok) throw new Error('not planned');
     expect(before.value.plan.clubs.map(({ name, item, layers }) => [name, item, layers])).toEqual([
       ['Driver', 'FERN-M', 1],
@@ -178,7 +178,7 @@ describe('what is wrong outside the clubs', () => {
     const at = settings.rows.findIndex(([name]) => name === 'Tolerance');
     port.fillTable('Settings', [...settings.rows.slice(0, at).map(() => ({})), { Value: 'tight' }]);
     const shop = await seen();
-    const preview = workOn(port).preview(shop, JOB, rowsOf(shop, '1042'), {});
+    const preview = drained(workOn(port).preview(shop, JOB, rowsOf(shop, '1042'), {}));
     if (!preview.ok) throw new Error('not planned');
     expect(preview.value.problems).toEqual([
       expect.objectContaining({ code: 'notNumber', field: `Settings row ${settings.at.row + at + 2}, Tolerance` }),
@@ -294,7 +294,7 @@ describe('filling, freezing, taking back', () => {
   test('a comparison is written, asked about where a person typed over it, and taken back', async () => {
     const compareSheet = async (agreed: Agreed | null = null): Promise<Outcome> => {
       const shop = await seen();
-      const planned = workOn(port).preview(shop, JOB, [1, 2, 3], {});
+      const planned = drained(workOn(port).preview(shop, JOB, [1, 2, 3], {}));
       if (!planned.ok) throw new Error('cannot be planned');
       const asked = { who: JOB, rows: [1, 2, 3], comparison: compareGrips(planned.value.input), about: 'As they are.' };
       return act(shop, compareDeed(asked), agreed);
@@ -430,7 +430,7 @@ describe('a comparison', () => {
   const asked = async () => {
     const shop = await seen();
     const rows = rowsOf(shop, '1042');
-    const preview = workOn(port).preview(shop, JOB, rows, {});
+    const preview = drained(workOn(port).preview(shop, JOB, rows, {}));
     if (!preview.ok) throw new Error('not planned');
     return {
       who: JOB,

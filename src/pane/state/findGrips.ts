@@ -11,9 +11,15 @@ function words(grip: GripSeen): string {
   return [grip.item, grip.description, grip.size, core, mass].join(' ').toLowerCase();
 }
 
+/** What each grip of a list is found by: it is looked through at every letter, and may hold tens of thousands. */
+const sought = new WeakMap<readonly GripSeen[], readonly string[]>();
+
 /** Grips that hold every typed word somewhere, in the order of Stock. */
 export function findGrips(grips: readonly GripSeen[], typed: string): { found: readonly GripSeen[]; more: number } {
   const wanted = typed.toLowerCase().split(/\s+/).filter(Boolean);
-  const all = wanted.length ? grips.filter((grip) => wanted.every((word) => words(grip).includes(word))) : grips;
+  if (!wanted.length) return { found: grips.slice(0, MOST), more: Math.max(0, grips.length - MOST) };
+  const texts = sought.get(grips) ?? grips.map(words);
+  sought.set(grips, texts);
+  const all = grips.filter((_, at) => wanted.every((word) => texts[at]?.includes(word)));
   return { found: all.slice(0, MOST), more: Math.max(0, all.length - MOST) };
 }

@@ -53,10 +53,17 @@ function stockIn({ matrices, tables }: Shop): Generator<Progress, Result<StockRe
   return gripSteps(matrices.Stock, rows.stock, read.ok ? read.value.settings : DEFAULT_SETTINGS);
 }
 
-function gripsOf({ grips, described }: StockRead): GripSeen[] {
-  return grips.map(({ item, size = '', coreInches, gripGrams, onHand }, at) => {
-    return { item, description: described[at] ?? '', size, coreInches, gripGrams, onHand };
-  });
+/** As long as Stock is as it was, so is the list of its grips: what is typed is looked for in it. */
+const gripsKnown = new WeakMap<StockRead, readonly GripSeen[]>();
+
+function gripsOf(read: StockRead): readonly GripSeen[] {
+  const grips =
+    gripsKnown.get(read) ??
+    read.grips.map(({ item, size = '', coreInches, gripGrams, onHand }, at): GripSeen => {
+      return { item, description: read.described[at] ?? '', size, coreInches, gripGrams, onHand };
+    });
+  gripsKnown.set(read, grips);
+  return grips;
 }
 
 function handOf(row: Row | undefined): HandSeen {

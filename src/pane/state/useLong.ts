@@ -11,9 +11,13 @@ export interface Long<Answer> {
   readonly progress: Progress | undefined;
 }
 
-/** `begin` must be the same function as long as the subject is the same (`useCallback`); null: there is nothing to work out. */
-export function useLong<Answer>(begin: (() => Generator<Progress, Answer>) | null): Long<Answer> {
-  const [done, setDone] = useState<{ readonly of: unknown; readonly answer: Answer } | undefined>();
+/**
+ * `begin` must be the same function as long as the subject is the same (`useCallback`); null: there is nothing to work out.
+ *
+ * @param about an answer about something else is not shown while the next is worked out
+ */
+export function useLong<Answer>(begin: (() => Generator<Progress, Answer>) | null, about?: unknown): Long<Answer> {
+  const [done, setDone] = useState<{ readonly of: unknown; readonly about: unknown; readonly answer: Answer }>();
   const [progress, setProgress] = useState<Progress | undefined>();
   useEffect(() => {
     if (!begin) return undefined;
@@ -21,12 +25,13 @@ export function useLong<Answer>(begin: (() => Generator<Progress, Answer>) | nul
     void inSlices(begin(), { signal: stop.signal, onProgress: setProgress }).then((answer) => {
       if (stop.signal.aborted || answer === undefined) return;
       setProgress(undefined);
-      setDone({ of: begin, answer });
+      setDone({ of: begin, about, answer });
     });
     return () => {
       stop.abort();
       setProgress(undefined);
     };
   }, [begin]);
-  return { answer: begin ? done?.answer : undefined, settled: begin !== null && done?.of === begin, progress };
+  const shown = begin && done?.about === about ? done?.answer : undefined;
+  return { answer: shown, settled: begin !== null && done?.of === begin, progress };
 }

@@ -1,6 +1,6 @@
 /** Joins the pane's state to a workbook: looks, watches, and does what is asked, one thing at a time. */
 import { useCallback, useEffect, useMemo, useReducer, useRef, useState } from 'react';
-import type { Lesson, PlanInput, Result } from '../../core/index';
+import { drained, type Lesson, type PlanInput, type Result } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { Planned } from '../../workbook/planTables';
 import type { Deed } from './deed';
@@ -16,6 +16,7 @@ import {
   type PaneState,
   type Task,
 } from './paneState';
+import { useLong } from './useLong';
 import type { Agreed, FillAsked, Outcome, ShopSeen, Work } from './work';
 
 /** Typing rests this long before the plan is worked out again. */
@@ -179,6 +180,19 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
   }, [work, send, look]);
 }
 
+/** More clubs than this are planned in slices. */
+const AT_ONCE = 100;
+
+type Begin = () => ReturnType<Work['preview']>;
+
+/** The plan: of some clubs at once; of many the last one for the same job or rows stays until the next is worked out. */
+function usePreview(begin: Begin | null, rows: readonly number[], who: PaneState['who']) {
+  const many = rows.length > AT_ONCE;
+  const atOnce = useMemo(() => (begin && !many ? drained(begin()) : null), [begin, many]);
+  const later = useLong(many ? begin : null, who.by === 'job' ? who.job : String(rows));
+  return many ? { preview: later.answer ?? null, current: later.settled } : { preview: atOnce, current: true };
+}
+
 function choicesOf(work: Work, state: PaneState, rows: readonly number[], form: Form): Choices {
   return sparingPutters(readForm(form, work.isReading).choices, form, puttersBeside(state, rows));
 }
@@ -192,10 +206,11 @@ export function usePane(work: Work): PaneNow {
   const settled = useSettled(state.form, TYPING_MS);
   const rows = useMemo(() => plannedRows(state), [state.shop, state.who, state.selection]);
   const { shop, who } = state;
-  const preview = useMemo(
-    () => (shop && rows.length ? work.preview(shop, who, rows, choicesOf(work, state, rows, settled)) : null),
+  const begin = useMemo(
+    () => (shop && rows.length ? () => work.preview(shop, who, rows, choicesOf(work, state, rows, settled)) : null),
     [work, shop, who, rows, settled],
   );
+  const { preview, current } = usePreview(begin, rows, who);
   const putters = puttersBeside(state, rows);
   const concerned = useMemo(
     () => (preview?.ok ? concernedIn(preview.value.input, settled.puttersToo) : null),
@@ -203,7 +218,7 @@ export function usePane(work: Work): PaneNow {
   );
   return {
     concerned,
-    settling: settled !== state.form,
+    settling: settled !== state.form || !current,
     state,
     send,
     does: useDoes(work, state, send, look),

@@ -1,5 +1,5 @@
 /** What the pane asks of the workbook: one call for each thing a person can do. `workOn.ts` does it through a port. */
-import type { Issue, Lesson, Result, SizeGuideRow } from '../../core/index';
+import type { Issue, Lesson, Progress, Result, SizeGuideRow } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
 import type { InTheWay } from '../../workbook/outcomes';
 import type { Planned } from '../../workbook/planTables';
@@ -111,7 +111,8 @@ export interface Work {
   read(): Promise<Look>;
   /** Body rows of Clubs that the selection touches; null when it lies elsewhere. */
   selectedRows(seen: ShopSeen): Promise<readonly number[] | null>;
-  preview(seen: ShopSeen, who: Who, rows: readonly number[], choices: Choices): Result<Planned>;
+  /** In steps: of a bag it is there at once, of thousands of clubs not. */
+  preview(seen: ShopSeen, who: Who, rows: readonly number[], choices: Choices): Generator<Progress, Result<Planned>>;
   isReading(text: string): boolean;
   /** Name of the sheet that *Fill plan* makes or fills again. */
   planSheetOf(seen: ShopSeen, who: Who, rows: readonly number[]): string;

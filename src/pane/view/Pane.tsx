@@ -132,6 +132,11 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
   const rows = plannedRows(state);
   const clubs = preview?.ok ? preview.value.plan.clubs.length : 0;
   const acts = state.stage === 'plan' && state.shop;
+  // Whose clubs they are is looked for in all of Clubs: not at every letter that is typed.
+  const planSheet = useMemo(
+    () => (acts ? work.planSheetOf(acts, state.who, rows) : ''),
+    [work, acts, state.who, state.selection],
+  );
   return (
     <div
       className={mergeClasses(styles.foot, !acts && styles.footBare)}
@@ -154,7 +159,7 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
           chosen={chosenClubs(pane, clubs)}
           choices={read.choices}
           where={state.where}
-          planSheet={work.planSheetOf(acts, state.who, rows)}
+          planSheet={planSheet}
           busy={state.task !== null}
           onWhere={(where) => send({ on: 'where', where })}
           onFill={does.fill}

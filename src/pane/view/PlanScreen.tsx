@@ -40,8 +40,8 @@ export function obstacleOf({ state, does, preview }: PaneNow): React.ReactElemen
   if (fault) return <Missing title={EMPTY.cannot} text={sayIssue(fault)} />;
   if (who.by === 'job' && !shop.jobs.length) return <Missing title={EMPTY.noJobs} text={EMPTY.noJobsText} />;
   if (!plannedRows(state).length) return <Missing title={EMPTY.noClubs(who)} text={EMPTY.noClubsText(who)} />;
-  if (preview && !preview.ok) return <Missing title={EMPTY.cannot} text={sayIssue(preview.issue)} />;
-  return null;
+  if (!preview) return <p aria-busy>{COMMON.planning}</p>;
+  return preview.ok ? null : <Missing title={EMPTY.cannot} text={sayIssue(preview.issue)} />;
 }
 
 function PlanPart({ pane }: { readonly pane: PaneNow }) {
