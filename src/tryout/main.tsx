@@ -92,13 +92,14 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
   ours.saving.offerSaving({
     button: frame.saveButton,
     tell: (sentence) => frame.tell(sentence),
-    prepare: async () => {
+    prepare: async (looking) => {
       const { spreadsheet, port, fileName } = standing;
       await sheets.leaveCell(spreadsheet);
       const { tables, plans } = await shops.readShop(port);
       const shop = tables.Settings ? shops.shopName(shops.matrixOf(tables.Settings)) : '';
       const jobs = plans.map(({ job }) => job);
-      const copy = await saving.prepareCopy(spreadsheet);
+      const copy = await saving.prepareCopy(spreadsheet, looking);
+      if (!copy) return undefined;
       return { ...copy, fileName: fileName === null ? fileNames.copyName(shop, jobs) : fileNames.copyOfName(fileName) };
     },
   });

@@ -1,29 +1,43 @@
 /** The button that saves a copy: looks through the workbook, asks, makes the file, hands it to the browser. */
-import { askToSave } from './dialog';
-import { SAVE, sayNotMade, saySaved, type CopyLosses } from './words';
+import { saveDialog } from './dialog';
+import { SAVE, sayLooked, sayNotMade, saySaved, type CopyLosses } from './words';
 
 /** A copy that can be made. */
 export interface ReadyCopy {
   readonly losses: CopyLosses;
   readonly fileName: string;
-  readonly bytes: () => Promise<Uint8Array>;
+  /** Undefined where it was stopped. */
+  readonly bytes: (signal: AbortSignal) => Promise<Uint8Array | undefined>;
+}
+
+/** How looking through the workbook goes on, and whether it still should. */
+export interface Looking {
+  readonly signal: AbortSignal;
+  readonly onProgress: (progress: { readonly done: number; readonly of: number }) => void;
 }
 
 interface Offer {
   readonly button: HTMLButtonElement;
   /** Says how it goes; read out politely. */
   readonly tell: (sentence: string) => void;
-  readonly prepare: () => Promise<ReadyCopy>;
+  /** Undefined where it was stopped. */
+  readonly prepare: (looking: Looking) => Promise<ReadyCopy | undefined>;
 }
 
 /** Brings the button to life. */
 export function offerSaving({ button, tell, prepare }: Offer): void {
   let busy = false;
   const press = async (): Promise<void> => {
-    tell(SAVE.looking);
-    const copy = await prepare().catch(() => null);
-    tell(copy ? '' : SAVE.notLoaded);
-    if (copy) askToSave({ ...copy, save: () => makeAndHandOver(copy, tell) });
+    const dialog = saveDialog();
+    const { signal } = dialog;
+    dialog.look(SAVE.looking);
+    try {
+      const copy = await prepare({ signal, onProgress: ({ done, of }) => dialog.look(sayLooked(done / of)) });
+      if (copy && !signal.aborted) dialog.ask({ ...copy, save: () => makeAndHandOver(copy, signal, tell) });
+    } catch {
+      dialog.close();
+      tell(SAVE.notLoaded);
+    }
   };
   button.addEventListener('click', () => {
     if (busy) return;
@@ -37,10 +51,13 @@ export function offerSaving({ button, tell, prepare }: Offer): void {
 
 async function makeAndHandOver(
   { fileName, bytes }: ReadyCopy,
+  signal: AbortSignal,
   tell: (sentence: string) => void,
 ): Promise<string | null> {
   try {
-    handOver(await bytes(), fileName);
+    const made = await bytes(signal);
+    if (!made) return null;
+    handOver(made, fileName);
     tell(saySaved(fileName));
     return null;
   } catch (error) {

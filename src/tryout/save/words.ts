@@ -82,6 +82,11 @@ export function sayOddNames({ oddNames }: Pick<CopyLosses, 'oddNames'>): string 
   return `A file cannot hold ${oddNames.length === 1 ? 'a sheet' : 'sheets'} called ${listed(oddNames)}: at most 31 characters, none of \\ / ? * [ ] : and no apostrophe at either end. Give ${oddNames.length === 1 ? 'it another name' : 'them other names'}, then save.`;
 }
 
+/** How far looking is, of one whole. */
+export function sayLooked(share: number): string {
+  return `${SAVE.looking.slice(0, -1)}: ${Math.floor(share * 100)} %`;
+}
+
 export function saySaved(fileName: string): string {
   return `Saved: ${fileName}`;
 }

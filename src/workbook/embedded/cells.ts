@@ -3,6 +3,7 @@ import type { ICellData, Nullable, Worksheet } from '@univerjs/core';
 import { CellValueType } from '@univerjs/core';
 import type { ErrorType } from '@univerjs/engine-formula';
 import { ERROR_TYPE_SET, FormulaDataModel } from '@univerjs/engine-formula';
+import { drained } from '../../core/index';
 import type { Block, Seen } from '../port';
 import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
@@ -24,6 +25,14 @@ export function worksheetNamed(spreadsheet: Spreadsheet, name: string): Workshee
 
 /** Reads a block without waiting for anything. */
 export function readCells(spreadsheet: Spreadsheet, worksheet: Worksheet, block: Block): Cells {
+  return drained(cellSteps(spreadsheet, worksheet, block));
+}
+
+/** Rows that are read at a stretch. */
+const ROWS_A_STEP = 100;
+
+/** {@link readCells} in steps, each of which says how many rows are read. */
+export function* cellSteps(spreadsheet: Spreadsheet, worksheet: Worksheet, block: Block): Generator<number, Cells> {
   const matrix = worksheet.getCellMatrix();
   const model = spreadsheet.injector.get(FormulaDataModel);
   const sheetId = worksheet.getSheetId();
@@ -44,6 +53,7 @@ export function readCells(spreadsheet: Spreadsheet, worksheet: Worksheet, block:
     }
     values.push(lineOfValues);
     formulas.push(lineOfFormulas);
+    if (values.length % ROWS_A_STEP === 0) yield values.length;
   }
   return { values, formulas };
 }

@@ -2,6 +2,7 @@
 import { IDefinedNamesService } from '@univerjs/engine-formula';
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from '@univerjs/sheets';
 import type { WriteOptions } from 'hucre/xlsx';
+import { drained, type Progress } from '../../../core/index';
 import { blockOf, fixed } from '../../shared/address';
 import { stateProperties } from '../keptState';
 import type { SheetBeside } from '../open/book';
@@ -14,7 +15,7 @@ import { USUAL_FONT } from './look';
 import type { FileName } from './paper';
 import type { Namable } from './plainFormula';
 import { plainFormula } from './plainFormula';
-import { fileSheet } from './sheet';
+import { fileSheet, type FileSheet } from './sheet';
 import { stateOf } from './state';
 
 /** What a copy does not hold as the workbook does. */
@@ -45,14 +46,24 @@ export interface Copy {
 /** Describes the workbook as it stands, once everything in it is calculated. */
 export async function describeCopy(spreadsheet: Spreadsheet): Promise<Copy> {
   await spreadsheet.settled();
+  return drained(copySteps(spreadsheet));
+}
+
+/** Describes the workbook in steps; it must not be changed in between. */
+export function* copySteps(spreadsheet: Spreadsheet): Generator<Progress, Copy> {
   const worksheets = spreadsheet.workbook.getWorkbook().getSheets();
   const defined = Object.values(spreadsheet.injector.get(IDefinedNamesService).getDefinedNameMap(workbookId) ?? {});
   const known: Namable = { sheets: worksheets.map((sheet) => sheet.getName()), names: defined.map(({ name }) => name) };
   const tableNames: string[] = [];
-  const made = worksheets.map((sheet) => ({
-    ...fileSheet(spreadsheet, sheet, known, tableNames),
-    name: sheet.getName(),
-  }));
+  const made: (FileSheet & { readonly name: string })[] = [];
+  for (const sheet of worksheets) {
+    const described = yield* amongSheets(
+      fileSheet(spreadsheet, sheet, known, tableNames),
+      made.length,
+      worksheets.length,
+    );
+    made.push({ ...described, name: sheet.getName() });
+  }
   const file = openedFile(spreadsheet);
   const names = defined.flatMap(({ id, name, formulaOrRefString, localSheetId }): FileName[] => {
     const filed = file?.names.get(id);
@@ -81,6 +92,15 @@ export async function describeCopy(spreadsheet: Spreadsheet): Promise<Copy> {
       moved: file !== null && !file.inPlace && file.book.sheets.some(({ asItWas }) => hangsOnPlaces(asItWas)),
     },
   };
+}
+
+/** Steps of one sheet among all of them. */
+function* amongSheets<T>(steps: Generator<Progress, T>, before: number, of: number): Generator<Progress, T> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield { done: before + step.value.done / step.value.of, of };
+  }
 }
 
 /** What the file said of itself, and what we keep in it. */

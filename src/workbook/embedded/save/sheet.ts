@@ -1,14 +1,15 @@
 /** One sheet of the embedded spreadsheet as a sheet of a workbook file. */
-import type { IStyleData, Nullable, Worksheet } from '@univerjs/core';
+import type { ICellData, IStyleData, Nullable, Worksheet } from '@univerjs/core';
 import { BooleanNumber } from '@univerjs/core';
 import type { Cell as FileCell, CellStyle, ColumnDef, WriteSheet } from 'hucre/xlsx';
+import type { Progress } from '../../../core/index';
 import type { Block, Seen } from '../../port';
 import { wouldChange } from '../../safeCell';
 import { addressOf, blockOf, holdsCell } from '../../shared/address';
 import type { OpenedSheet } from '../open/book';
 import { openedFile, type CellFormula, type KeptInCell } from '../opened';
 import { keptPage } from '../pages';
-import { readCells } from '../cells';
+import { cellSteps } from '../cells';
 import { isProtected, spillsOn } from '../seeing';
 import { pixelsPerCharacter, widthInPixels } from '../measures';
 import type { Spreadsheet } from '../spreadsheet';
@@ -34,17 +35,27 @@ export interface FileSheet {
   readonly rulesLeftOut: number;
 }
 
-/** Describes a sheet; `tableNames` are those of the tables so far, and get those of this sheet added. */
-export function fileSheet(
+/** Rows that are looked through at a stretch: of each cell the looks are put together anew. */
+const ROWS_A_STEP = 20;
+/** Rows of which only the height is asked, at a stretch. */
+const HEIGHTS_A_STEP = 1000;
+
+/** The share of a sheet that is done, of one whole. */
+function progress(done: number, of: number, from: number, to: number): Progress {
+  return { done: from + ((to - from) * done) / Math.max(1, of), of: 1 };
+}
+
+/** Describes a sheet, in steps; `tableNames` are those of the tables so far, and get those of this sheet added. */
+export function* fileSheet(
   spreadsheet: Spreadsheet,
   worksheet: Worksheet,
   known: Namable,
   tableNames: string[],
-): FileSheet {
+): Generator<Progress, FileSheet> {
   const name = worksheet.getName();
   const sheetId = worksheet.getSheetId();
-  const size = sizeOf(spreadsheet, worksheet);
-  const { values, formulas } = readCells(spreadsheet, worksheet, size);
+  const size = yield* sizeOf(spreadsheet, worksheet);
+  const { values, formulas } = yield* shared(cellSteps(spreadsheet, worksheet, size), size.rows, 0.1, 0.2);
   const tables = allTables(spreadsheet).filter((table) => table.worksheet === worksheet);
   const file = openedFile(spreadsheet);
   const filed = file?.sheets.get(sheetId) ?? null;
@@ -74,9 +85,12 @@ export function fileSheet(
     if (plain === null) counts[/REGRIP\./i.test(entered) ? 'ours' : 'others'] += 1;
     return plain === null ? null : { formula: plain };
   };
-  const cells = cellsOf(worksheet, size, values, tables, formulaAt, filed !== null);
+  const filling = cellsOf(worksheet, size, values, tables, formulaAt, filed !== null);
+  const cells = yield* shared(filling, size.rows, 0.2, 0.9);
   tables.forEach((table, i) => head(cells, table, fileTables[i]));
   const columns = columnsOf(worksheet, size.columns, filed);
+  const rows = rowsOf(worksheet, size.rows, file?.inPlace ? filed : null);
+  const rowDefs = yield* shared(rows, size.rows, 0.9, 1);
   const printed = printedAs(spreadsheet, worksheet, tables[0]?.at.row ?? null, inchesWide(columns));
   const dropDowns = dropDownsOf(spreadsheet, sheetId, known);
   const highlights = highlightsOf(spreadsheet, sheetId, known);
@@ -87,7 +101,7 @@ export function fileSheet(
       name,
       cells,
       columns,
-      rowDefs: rowsOf(worksheet, size.rows, file?.inPlace ? filed : null),
+      rowDefs,
       merges: worksheet.getMergeData().map(({ startRow, startColumn, endRow, endColumn }) => {
         return { startRow, startCol: startColumn, endRow, endCol: endColumn };
       }),
@@ -107,6 +121,15 @@ export function fileSheet(
     keptFormulas: counts.kept,
     rulesLeftOut: dropDowns.leftOut + highlights.leftOut,
   };
+}
+
+/** Steps that say how many rows are done, as a share of the sheet. */
+function* shared<T>(steps: Generator<number, T>, rows: number, from: number, to: number): Generator<Progress, T> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield progress(step.value, rows, from, to);
+  }
 }
 
 function printedAs(spreadsheet: Spreadsheet, worksheet: Worksheet, titleRow: number | null, inches: number): Paper {
@@ -151,25 +174,39 @@ function filedTable(sheet: OpenedSheet | null, worksheet: Worksheet, { name, at 
 }
 
 /** As far as anything stands on the sheet or can be seen of it, tables whole. */
-function sizeOf(spreadsheet: Spreadsheet, worksheet: Worksheet): Block {
+function* sizeOf(spreadsheet: Spreadsheet, worksheet: Worksheet): Generator<Progress, Block> {
   const filed = openedFile(spreadsheet)?.sheets.has(worksheet.getSheetId()) === true;
   let [rows, columns] = [1, 1];
   const reach = (row: number, column: number): void => {
     rows = Math.max(rows, row);
     columns = Math.max(columns, column);
   };
-  worksheet.getCellMatrix().forValue((row, column, cell) => {
-    const holds = cell && (cell.f ?? cell.si ?? cell.p ?? (cell.v === '' ? null : cell.v)) !== null;
-    if (holds && (cell.f ?? cell.si ?? cell.p ?? cell.v) !== undefined) reach(row + 1, column + 1);
-    else if (cell?.custom ?? (cell?.s && (filed || isSeen(worksheet.getCellStyle(row, column)))))
-      reach(row + 1, column + 1);
-  });
+  const lines = Object.entries(worksheet.getCellMatrix().getMatrix());
+  for (const [at, [row, line]] of lines.entries()) {
+    for (const column in line ?? {})
+      reachCell(worksheet, Number(row), Number(column), line?.[Number(column)], filed, reach);
+    if (at % HEIGHTS_A_STEP === 0) yield progress(at, lines.length, 0, 0.1);
+  }
   const blocks = [
     ...spillsOn(spreadsheet, worksheet),
     ...allTables(spreadsheet).flatMap((table) => (table.worksheet === worksheet ? [table.at] : [])),
   ];
   for (const at of blocks) reach(at.row + at.rows, at.column + at.columns);
   return { sheet: worksheet.getName(), row: 0, column: 0, rows, columns };
+}
+
+function reachCell(
+  worksheet: Worksheet,
+  row: number,
+  column: number,
+  cell: Nullable<ICellData>,
+  filed: boolean,
+  reach: (row: number, column: number) => void,
+): void {
+  const holds = cell && (cell.f ?? cell.si ?? cell.p ?? (cell.v === '' ? null : cell.v)) !== null;
+  if (holds && (cell.f ?? cell.si ?? cell.p ?? cell.v) !== undefined) reach(row + 1, column + 1);
+  else if (cell?.custom ?? (cell?.s && (filed || isSeen(worksheet.getCellStyle(row, column)))))
+    reach(row + 1, column + 1);
 }
 
 /** Whether a blank cell with this style shows. */
@@ -226,17 +263,18 @@ function plainValue(value: Seen): string | number | boolean | null {
   return typeof value === 'object' && value !== null ? value.error : value;
 }
 
-function cellsOf(
+function* cellsOf(
   worksheet: Worksheet,
   { sheet, rows, columns }: Block,
   values: readonly (readonly Seen[])[],
   tables: readonly Table[],
   formulaAt: (row: number, column: number) => FileFormula | null,
   filed: boolean,
-): Cells {
+): Generator<number, Cells> {
   const cells: Cells = new Map();
   const look = looksOf();
   for (let row = 0; row < rows; row++) {
+    if (row % ROWS_A_STEP === ROWS_A_STEP - 1) yield row;
     for (let column = 0; column < columns; column++) {
       const value = values[row]?.[column] ?? null;
       const raw = worksheet.getCellMatrix().getValue(row, column);
@@ -338,10 +376,15 @@ function inchesWide(columns: readonly ColumnDef[]): number {
 /** A pixel is 1/96 in, a point 1/72. */
 const POINTS_PER_PIXEL = 72 / 96;
 
-function rowsOf(worksheet: Worksheet, rows: number, filed: OpenedSheet | null): NonNullable<WriteSheet['rowDefs']> {
+function* rowsOf(
+  worksheet: Worksheet,
+  rows: number,
+  filed: OpenedSheet | null,
+): Generator<number, NonNullable<WriteSheet['rowDefs']>> {
   const found: NonNullable<WriteSheet['rowDefs']> = new Map();
   const usual = worksheet.getConfig().defaultRowHeight;
   for (let row = 0; row < rows; row++) {
+    if (row % HEIGHTS_A_STEP === HEIGHTS_A_STEP - 1) yield row;
     const pixels = worksheet.getRowHeight(row);
     // What a filter hides comes back: the copy has no filter on.
     const hidden = !worksheet.getRowRawVisible(row);
