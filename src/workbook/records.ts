@@ -100,18 +100,11 @@ export function* rowSteps(
     const position = only?.includes(column.key) === false ? undefined : found.get(column.key);
     return position === undefined ? [] : [{ column, position }];
   });
-<<<<<<< HEAD
-  const rows: Row[] = [];
   const headers = matrix[0] ?? [];
   for (let at = 1; at < matrix.length; at += 1) {
     const cells = matrix[at] ?? [];
-    if (!cells.every(isBlank)) rows.push(readRow(schema, standing, { headers, cells, at, headerRow }));
-=======
-  for (let at = 1; at < matrix.length; at += 1) {
-    const cells = matrix[at] ?? [];
-    if (!cells.every(isBlank)) take(readRow(schema, standing, cells, at, headerRow));
+    if (!cells.every(isBlank)) take(readRow(schema, standing, { headers, cells, at, headerRow }));
     if (at % ROWS_A_STEP === 0) yield { done: at, of: matrix.length };
->>>>>>> 7c14024 (Large workbooks: Stock and Clubs are looked through in slices, and what was read stays known while its cells are the same)
   }
   return ok(found);
 }

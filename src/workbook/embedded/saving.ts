@@ -2,10 +2,9 @@
  * A copy of the workbook as a file. What describes it comes in when it is first asked for; what knows the format of files and makes
  * one does so in a worker of its own.
  */
-import type { WriteOptions } from 'hucre/xlsx';
 import type { Progress } from '../../core/index';
 import { nextTurn, paced, SLICE_MS, type GoOn } from '../pace';
-import type { Losses } from './save/copy';
+import type { Copy, Losses } from './save/copy';
 import type { Parcel } from './save/parcels';
 import type { Made } from './save/worker';
 import type { Spreadsheet } from './spreadsheet';
@@ -59,8 +58,8 @@ function resting(signal: AbortSignal, onProgress?: (progress: Progress) => void)
 
 /** Has a worker make the file. Throws what is said against the workbook, or that the worker could not be loaded. */
 async function madeElsewhere(
-  workbook: WriteOptions,
-  parcelsOf: (workbook: WriteOptions) => Generator<Parcel>,
+  workbook: Copy['workbook'],
+  parcelsOf: (workbook: Copy['workbook']) => Generator<Parcel>,
   signal: AbortSignal,
 ): Promise<Uint8Array | undefined> {
   const worker = new Worker(new URL('./save/worker.ts', import.meta.url));

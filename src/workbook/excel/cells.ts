@@ -1,3 +1,4 @@
+import { drained } from '../../core/index';
 import type { Block, Seen } from '../port';
 
 /** Cells as read. */
@@ -17,10 +18,15 @@ export function loadCells(range: Excel.Range, size = 0): Excel.Range {
   return range;
 }
 
+/** The cells of a range after the round trip. */
+export function cellsOf(range: Excel.Range, size = 0): Cells {
+  return drained(cellSteps(range, size));
+}
+
 /** Rows that are taken over at a stretch. */
 const rowsInStep = 500;
 
-/** The cells of a range after the round trip, in steps: they may be a million. */
+/** {@link cellsOf} in steps: there may be a million. */
 export function* cellSteps(range: Excel.Range, size = 0): Generator<void, Cells> {
   const types = size > mostTyped ? null : range.valueTypes;
   const given = range.formulas as unknown[][];

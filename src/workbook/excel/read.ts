@@ -6,13 +6,10 @@ import { extrasOf, inBatch } from './host';
 import type { ExcelHost } from './host';
 import { askBlock } from './readBlock';
 import type { Asking } from './readBlock';
-import { atOnce, inPieces } from './sources';
+import { atOnce } from './sources';
 import type { CellReader } from './sources';
 import { askStanding, holds } from './standing';
 import type { Stood } from './standing';
-
-/** How many cells a piece has when an answer in one piece is refused; a piece that is refused as well is halved. */
-const cellsInPiece = 100_000;
 
 const tooLong = 'ResponsePayloadSizeLimitExceeded';
 
@@ -45,7 +42,7 @@ async function askGuarded<T>(
 ): Promise<{ answer: T; stood: Stood }> {
   const typed = !brief.has(host);
   if (large.get(host)?.every((table) => tables.includes(table))) {
-    return askWithCare(host, ask, inPieces(cellsInPiece));
+    return askInPieces(host, ask);
   }
   try {
     return await first(typed);
@@ -54,11 +51,16 @@ async function askGuarded<T>(
       brief.add(host);
       if (typed) return askGuarded(host, ask, first, tables);
       if (tables.length > 0) large.set(host, tables);
-      return askWithCare(host, ask, inPieces(cellsInPiece));
+      return askInPieces(host, ask);
     }
     if (nullChild.includes(hostCode(error))) return askWithCare(host, ask, atOnce());
     throw error;
   }
+}
+
+async function askInPieces<T>(host: ExcelHost, ask: Ask<T>): Promise<{ answer: T; stood: Stood }> {
+  const { inPieces } = await import('./inPieces');
+  return askWithCare(host, ask, inPieces());
 }
 
 async function askWithCare<T>(host: ExcelHost, ask: Ask<T>, reader: CellReader): Promise<{ answer: T; stood: Stood }> {

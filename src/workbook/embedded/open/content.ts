@@ -17,7 +17,7 @@ const PIXELS_PER_POINT = 96 / 72;
 /** Of a width five of seven pixels are no digit. */
 const EDGE_DIGITS = 5 / 7;
 /** Cells between two breaths of the page. */
-const AT_ONCE = 30_000;
+const AT_ONCE = 3000;
 
 /** Where a sheet of the file stands among the sheets; it keeps the id when it gets another name. */
 export function sheetIdOf(index: number): string {

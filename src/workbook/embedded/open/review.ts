@@ -2,6 +2,7 @@
 import type { ICellData, IObjectMatrixPrimitiveType, Worksheet } from '@univerjs/core';
 import { CellValueType, ICommandService } from '@univerjs/core';
 import { SetRangeValuesMutation } from '@univerjs/sheets';
+import { atEase } from '../../pace';
 import type { Block, Seen } from '../../port';
 import { blockOf, named, overlap, sameBlock } from '../../shared/address';
 import { readCells } from '../cells';
@@ -38,28 +39,42 @@ export async function reviewFormulas(spreadsheet: Spreadsheet): Promise<void> {
   // On a page nothing is calculated before the first picture: a file without results would show none.
   spreadsheet.recalculate();
   await spreadsheet.settled();
-  let left = placedFormulas(spreadsheet, file);
+  let left = await atEase(placedFormulas(spreadsheet, file));
   for (let round = 1; round <= MOST_ROUNDS && left.length > 0; round++) {
     const spills = spillsBySheet(spreadsheet, left);
-    const failed = left.filter((each) => !comesOut(spreadsheet, each, spills));
+    const failed = await atEase(picked(left, (each) => !comesOut(spreadsheet, each, spills)));
     if (failed.length === 0) break;
     // What only fails because of another is calculated again once that one has its value.
     const causes =
       round < MOST_ROUNDS ? failed.filter((each) => !failed.some((other) => pointsAt(each, other))) : failed;
     const back = causes.length > 0 ? causes : failed;
     giveBack(spreadsheet, file, back);
-    left = left.filter((each) => !back.includes(each));
+    const given = new Set(back);
+    left = left.filter((each) => !given.has(each));
     await spreadsheet.settled();
   }
-  for (const each of left) {
+  const otherwise = picked(left, (each) => {
     const now = valueNow(spreadsheet, each);
-    if (!isError(now) && !alike(now, each.kept.value) && !EVER_NEW.test(each.formula.file))
-      file.otherwise.push(named(each.at));
-  }
+    return !isError(now) && !alike(now, each.kept.value) && !EVER_NEW.test(each.formula.file);
+  });
+  for (const { at } of await atEase(otherwise)) file.otherwise.push(named(at));
   spreadsheet.forgetUndo();
 }
 
-function placedFormulas(spreadsheet: Spreadsheet, file: OpenedFile): Placed[] {
+/** Formulas that are looked at at a stretch. */
+const AT_A_STRETCH = 100;
+
+/** Those that `pick` takes, in steps. */
+function* picked(all: readonly Placed[], pick: (each: Placed) => boolean): Generator<void, Placed[]> {
+  const found: Placed[] = [];
+  for (const [at, each] of all.entries()) {
+    if (pick(each)) found.push(each);
+    if (at % AT_A_STRETCH === 0) yield;
+  }
+  return found;
+}
+
+function* placedFormulas(spreadsheet: Spreadsheet, file: OpenedFile): Generator<void, Placed[]> {
   const placed: Placed[] = [];
   for (const [sheetId, sheet] of file.sheets) {
     const worksheet = spreadsheet.workbook.getWorkbook().getSheetBySheetId(sheetId);
@@ -74,6 +89,7 @@ function placedFormulas(spreadsheet: Spreadsheet, file: OpenedFile): Placed[] {
         const wanted = (formula.fills === undefined ? null : blockOf(formula.fills, at.sheet)) ?? at;
         placed.push({ at, formula, kept, wanted, worksheet, sheet });
       }
+      if (placed.length % AT_A_STRETCH === 0) yield;
     }
   }
   return placed;
