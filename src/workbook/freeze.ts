@@ -1,6 +1,7 @@
 /** Turning a live plan into values that stay as they are. */
 import type { FreezeDone } from './outcomes';
-import { keepPlans, LAST_FILL_KEY, planFormula, planSpill, PLANS_BEFORE_KEY, PLANS_KEY, rowPrints } from './planPlaces';
+import { planFormula, planSpill, rowPrints } from './planOwners';
+import { keepPlans, LAST_FILL_KEY, PLANS_BEFORE_KEY, PLANS_KEY } from './planPlaces';
 import type { PlanPlace } from './planPlaces';
 import { politely } from './polite';
 import type { Block, BlockSeen, Put, Seen, WorkbookPort } from './port';

@@ -3,7 +3,7 @@
  * table may be sorted; a cell whose print is not among them is a person's, whatever column it stands in.
  */
 import { folded } from './headings';
-import { rowPrints } from './planPlaces';
+import { rowPrints } from './planOwners';
 import type { Seen } from './port';
 
 export const JUDGED_KEY = 'setwright.judged';

@@ -1,6 +1,7 @@
 /** Which cells a page of ours may take, and what is put into each. */
-import { owners, pickCells } from './planPlaces';
-import type { Owner, PlanPlace } from './planPlaces';
+import { owners, pickCells } from './planOwners';
+import type { Owner } from './planOwners';
+import type { PlanPlace } from './planPlaces';
 import type { Block, BlockSeen, Put } from './port';
 
 /** Cells of the block that hold something of a person's; `area` begins where the block does. */

@@ -7,7 +7,7 @@ import { foreignCells, putOver } from './pageCells';
 import { blockAt, fits, lookAgain, standsThere, withOlder } from './pagePlace';
 import type { LookAgain, Target } from './pagePlace';
 import { PLAN_COLUMNS, planCells } from './planCells';
-import { cellPrints, rowPrints } from './planPlaces';
+import { cellPrints, rowPrints } from './planOwners';
 import type { PlanEntry } from './planPlaces';
 import { planCall, planScope, scopeRows, whyValues } from './planScope';
 import type { Scoped } from './planScope';

@@ -3,7 +3,8 @@ import { COLUMN_HELP } from './columnHelp';
 import { columnLook } from './columnLook';
 import { columnsAt, lackingHeaders } from './headings';
 import type { Blocked, SetUpDone } from './outcomes';
-import { keepPlans, keptPlans, LAYOUT, pickCells, PLANS_KEY } from './planPlaces';
+import { pickCells } from './planOwners';
+import { keepPlans, keptPlans, LAYOUT, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Block, BlockSeen, Cell, CellFormat, Change, Put, TableSeen, WorkbookPort } from './port';
 import {

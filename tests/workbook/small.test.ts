@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { withChoices } from '../../src/workbook/choices';
-import { cellPrints, freeName, keepPlans, keptPlans, rowPrints } from '../../src/workbook/planPlaces';
+import { cellPrints, rowPrints } from '../../src/workbook/planOwners';
+import { freeName, keepPlans, keptPlans } from '../../src/workbook/planPlaces';
 import { PLAN_COLUMNS } from '../../src/workbook/planCells';
 import { VERDICT_COLOURS } from '../../src/workbook/palette';
 import { HEAD_ROWS, headCells } from '../../src/workbook/planSheet';

@@ -2,7 +2,8 @@
 import { fillPlans, type PlansFilled } from '../fillPlans';
 import type { NotDone } from '../outcomes';
 import type { Stopped } from '../pace';
-import { planFormula, type PlanPlace } from '../planPlaces';
+import { planFormula } from '../planOwners';
+import { type PlanPlace } from '../planPlaces';
 import { HEAD_ROWS } from '../planSheet';
 import type { Block, BlockSeen, Query, TableSeen, WorkbookPort } from '../port';
 import { blockOf, overlap, sameName } from '../shared/address';

@@ -1,13 +1,6 @@
 /** What a workbook keeps beside its cells, for a copy: all but what can be undone. */
-import {
-  LAST_FILL_KEY,
-  PLANS_BEFORE_KEY,
-  PLANS_KEY,
-  keepPlans,
-  keptPlans,
-  planSpill,
-  rowPrints,
-} from '../../planPlaces';
+import { planSpill, rowPrints } from '../../planOwners';
+import { LAST_FILL_KEY, PLANS_BEFORE_KEY, PLANS_KEY, keepPlans, keptPlans } from '../../planPlaces';
 import type { PlanEntry } from '../../planPlaces';
 import type { PageSetup } from '../../port';
 import { STEPS_KEY } from '../../undoSteps';
