@@ -2,7 +2,7 @@
 import './tryout.css';
 import { drawFrame, type Frame } from './frame';
 import { rest } from './rest';
-import { nextTurn } from '../pane/state/slices';
+import { nextTurn } from '../workbook/pace';
 import { dayOf } from '../workbook/days';
 import { followTheme, type PageTheme } from './pageTheme';
 import type { OpenedBook } from '../workbook/embedded/open/book';
