@@ -39,14 +39,14 @@ export function guardFocus(container: HTMLElement): void {
   const follow = ({ target, relatedTarget }: FocusEvent): void => {
     if (!container.isConnected) return stop();
     if (!(target instanceof HTMLElement)) return;
-    if (container.contains(target)) {
-      const isAsked = byTab || container.hasAttribute(HERE) || !target.isContentEditable;
-      if (isAsked) return letIn(container);
-      // The spreadsheet hears of its focus first.
-      queueMicrotask(() => document.activeElement === target && giveBack(relatedTarget));
-    }
-    // What lies over the page, a list or the field of the formula bar, is neither here nor there.
-    else if (page?.contains(target)) container.removeAttribute(HERE);
+    const [isInside, isOver] = [container.contains(target), !page?.contains(target)];
+    // The field of the formula bar lies over the page.
+    const isTaken = target.isContentEditable && (isInside || isOver) && !byTab && !container.hasAttribute(HERE);
+    // The spreadsheet hears of its focus first.
+    if (isTaken) queueMicrotask(() => document.activeElement === target && giveBack(relatedTarget));
+    else if (isInside) letIn(container);
+    // A list that lies over the page is neither here nor there.
+    else if (!isOver) container.removeAttribute(HERE);
   };
   const stop = (): void => {
     document.removeEventListener('focusin', follow);
