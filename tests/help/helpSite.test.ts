@@ -179,7 +179,7 @@ describe('the written pages', () => {
   });
 });
 
-describe('the little Markdown there is', () => {
+describe('written pages', () => {
   test('headings, lists, tables, notes, code, links, emphasis; signs of HTML are escaped', () => {
     const { title, body } = readPage(
       '# One\n\n## A <b>\n\nSee [x](help/x.html) and `a * b`,\n_so_ **it** is.\n\n- one\n  more\n- two\n\n> Mind.\n\n| A | B |\n| - | - |\n| c | d |\n',
@@ -188,8 +188,13 @@ describe('the little Markdown there is', () => {
     expect(title).toBe('One');
     expect(body.split('\n')).toEqual([
       '<h2 id="a-b">A &lt;b&gt;</h2>',
-      '<p>See <a href="../help/x.html">x</a> and <code>a * b</code>, <em>so</em> <strong>it</strong> is.</p>',
-      '<ul><li>one more</li><li>two</li></ul>',
+      '<p>See <a href="../help/x.html">x</a> and <code>a * b</code>,',
+      '<em>so</em> <strong>it</strong> is.</p>',
+      '<ul>',
+      '<li>one',
+      'more</li>',
+      '<li>two</li>',
+      '</ul>',
       '<p class="note">Mind.</p>',
       '<table><thead><tr><th scope="col">A</th><th scope="col">B</th></tr></thead><tbody><tr><th scope="row">c</th><td data-of="B">d</td></tr></tbody></table>',
     ]);

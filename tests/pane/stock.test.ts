@@ -135,13 +135,13 @@ describe('the shelves in the pane', () => {
     expect(await does(port, pickDeed(null))).toMatchObject({ kind: 'done', title: 'Pick list filled' });
     const rows = page(port, 'Pick list', PICK_COLUMNS.length);
     expect(rows[2]).toBe(`For 1042 (${dayWords(46000)}), 1043|||||`);
-    expect(rows).toContain('FERN-M||4 pieces|1042: 3; 1043: 1|20 pieces|');
-    expect(rows).toContain('Two-way strips||4 strips|||');
+    expect(rows).toContain('FERN-M||20 pieces|4 pieces||1042: 3; 1043: 1');
+    expect(rows).toContain('Two-way strips|||4 strips||');
     // 15 ml for each grip (common practice, no source)
-    expect(rows).toContain('Solvent||60 ml|1042: 45 ml; 1043: 15 ml||');
+    expect(rows).toContain('Solvent|||60 ml||1042: 45 ml; 1043: 15 ml');
     await does(port, pickDeed(['1043']));
     const one = page(port, 'Pick list', PICK_COLUMNS.length);
-    expect(one).toContain('FERN-M||1 piece|1043: 1|20 pieces|');
+    expect(one).toContain('FERN-M||20 pieces|1 piece||1043: 1');
     expect(one.join()).not.toContain('1042');
   });
 
