@@ -87,6 +87,8 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
   hearErrors(standing.spreadsheet);
   theme.onChange(() => standing.spreadsheet.setDark(theme.isDark()));
   frame.takeTurns(() => sheets.focusSheet(standing.spreadsheet));
+  // What is half typed in a cell is kept, whatever is done in the pane next.
+  frame.pane.addEventListener('focusin', () => void sheets.leaveCell(standing.spreadsheet));
   await standing.spreadsheet.ready;
   frame.sheetIsThere();
   ours.saving.offerSaving({

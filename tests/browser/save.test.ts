@@ -69,12 +69,37 @@ test('the workbook is saved as it is, with a plan just filled in, by a script th
   expect(open?.problems).toEqual([]);
 });
 
-test('what is being typed into a cell is in the copy', async () => {
-  const page = await opened();
+/** Begins to type into a cell somewhere below the clubs, right of the row numbers and above the tabs. */
+async function typeHalf(page: Page): Promise<void> {
   const box = await page.locator('.sheet').boundingBox();
-  // Somewhere among the clubs, right of the row numbers and above the tabs.
   await page.mouse.click((box?.x ?? 0) + 200, (box?.y ?? 0) + (box?.height ?? 0) - 120);
   await page.keyboard.type('half way');
+}
+
+test.each([
+  ['by the mouse', async () => undefined],
+  ['by keys', (page: Page) => page.keyboard.press('F6')],
+])('what is half typed stays when the pane is gone to %s', async (_, go) => {
+  const page = await opened();
+  await typeHalf(page);
+  await go(page);
+  await page.getByRole('button', { name: 'Fill plan' }).click();
+  await page
+    .getByRole('status', { name: 'What happened' })
+    .filter({ hasText: /Plan R-201/ })
+    .waitFor();
+  await saveButton(page).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    dialog(page).getByRole('button', { name: 'Save' }).click(),
+  ]);
+  const book = await readXlsx(await readFile(await download.path()));
+  expect(book.sheets.flatMap(({ rows }) => rows.flat())).toContain('half way');
+});
+
+test('what is being typed into a cell is in the copy', async () => {
+  const page = await opened();
+  await typeHalf(page);
   await saveButton(page).click();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
