@@ -8,7 +8,7 @@ import type { PlanEntry } from './planPlaces';
 import type { Block, BlockSeen, Seen } from './port';
 import { overlap } from './shared/address';
 import { filledFromElsewhere } from './shared/looked';
-import { calls } from './shared/revert';
+import { calls } from './shared/cellNow';
 
 export type Owner = 'nobody' | 'formula' | 'filled' | 'ours' | 'person';
 

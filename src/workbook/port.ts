@@ -300,7 +300,7 @@ export interface Reverted {
   readonly restored: number;
   /** Cells changed by a person since, left as they are: `Clubs!T5`. */
   readonly left: readonly string[];
-  /** Rows of a table that are gone, or of which more than one is called so; nothing was put back there: `Clubs: 1042, Driver`. */
+  /** Rows of a table that are gone, or of which several are called so and cannot be told apart; nothing was put back there: `Clubs: 1042, Driver`. */
   readonly notFound: readonly string[];
   /** What was changed since of something that goes only as a whole: nothing at all was taken back. Left out where that is not so. */
   readonly changed?: readonly string[];

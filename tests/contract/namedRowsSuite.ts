@@ -57,5 +57,74 @@ export function namedRowsSuite(name: string, makeBench: () => Bench | Promise<Be
       expect(await port.revert(receipt)).toMatchObject({ restored: 1, notFound: ['Rack: Driver'] });
       expect(await valuesOf(port, block('Rack', 3, 2, 2, 1))).toEqual([['D5'], ['D3']]);
     });
+
+    const twins = async (put: readonly [string, string]) => {
+      await bench.person.type('Rack', 4, 1, 'Driver');
+      const at = block('Rack', 3, 2, 2, 1);
+      const of = { table: 'Our_Rack', by: ['Club'], headingRows: 2 };
+      const change = { do: 'write', at, cells: put.map((cell) => [cell]), of } as const;
+      const looked = [...(await look(port, at)), ...(await look(port, rack))];
+      return port.apply([change], looked, { label: 'Readings' });
+    };
+    const rackNow = () => valuesOf(port, block('Rack', 3, 1, 3, 2));
+
+    it('and are called the same are told apart by what was put into them', async () => {
+      const receipt = await twins(['D5', 'D6']);
+      // The last row comes first, so none stands where it was.
+      for (const [row, [club, reading]] of [
+        ['Putter', null],
+        ['Driver', 'D6'],
+        ['Driver', 'D5'],
+      ].entries()) {
+        await bench.person.type('Rack', 3 + row, 1, club ?? null);
+        await bench.person.type('Rack', 3 + row, 2, reading ?? null);
+      }
+      expect(await port.revert(receipt)).toMatchObject({ restored: 2, left: [], notFound: [] });
+      expect(await rackNow()).toEqual([
+        ['Putter', null],
+        ['Driver', 'D3'],
+        ['Driver', 'D2'],
+      ]);
+    });
+
+    it('and are called the same and got the same are told apart by where they stand, once nobody moved them', async () => {
+      const receipt = await twins(['D5', 'D5']);
+      expect(await port.revert(receipt)).toMatchObject({ restored: 2, left: [], notFound: [] });
+      expect(await rackNow()).toEqual([
+        ['Driver', 'D2'],
+        ['Driver', 'D3'],
+        ['Putter', null],
+      ]);
+    });
+
+    it('and are called the same and got the same are left and named once one was moved', async () => {
+      const receipt = await twins(['D5', 'D5']);
+      for (const [row, [club, reading]] of [
+        ['Driver', 'D5'],
+        ['Putter', null],
+        ['Driver', 'D5'],
+      ].entries()) {
+        await bench.person.type('Rack', 3 + row, 1, club ?? null);
+        await bench.person.type('Rack', 3 + row, 2, reading ?? null);
+      }
+      expect(await port.revert(receipt)).toMatchObject({ restored: 0, notFound: ['Rack: Driver'] });
+      expect(await rackNow()).toEqual([
+        ['Driver', 'D5'],
+        ['Putter', null],
+        ['Driver', 'D5'],
+      ]);
+    });
+
+    it('and are called as one that was not written are left and named', async () => {
+      const receipt = await readings();
+      await bench.person.type('Rack', 5, 1, 'Driver');
+      await bench.person.type('Rack', 5, 2, 'D5');
+      expect(await port.revert(receipt)).toMatchObject({ restored: 1, notFound: ['Rack: Driver'] });
+      expect(await rackNow()).toEqual([
+        ['Driver', 'D5'],
+        ['7 iron', 'D3'],
+        ['Driver', 'D5'],
+      ]);
+    });
   });
 }

@@ -1,8 +1,10 @@
 import { PortError } from '../port';
-import type { Block, BlockSeen, Cell, Dressed, MovedName, Receipt, Reverted, Seen, Written } from '../port';
+import type { Block, BlockSeen, Dressed, MovedName, Receipt, Reverted } from '../port';
 import { contains, holdsCell, nameCells, named, overlap, sameName } from './address';
+import { belowHeadings, filledBelow } from './keptHeadings';
 import { LIST_STEM } from './limits';
-import { filledFromElsewhere, isError } from './looked';
+import { cellNow, holds, isBack, isBlank, isSkip } from './cellNow';
+import type { Place, PutCell } from './cellNow';
 import type { BeforeCell } from './looked';
 import { findRows } from './rows';
 import { narrowing } from './widen';
@@ -59,13 +61,6 @@ export interface RevertPlan extends Omit<Reverted, 'label' | 'changed'> {
   readonly deleteSheets: readonly string[];
 }
 
-type PutCell = Written['put'][number][number];
-interface Place {
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
-}
-
 /**
  * Plans taking back: every cell that still holds what was put gets what it held; a cell that a person changed since is left
  * and named. A table of ours in which a person wrote stays, with its headers; a sheet of ours goes only when nothing else is on it.
@@ -75,31 +70,45 @@ export function planRevert(kept: Receipt, now: Now): RevertPlan {
     const seen = now.blocks[i];
     return written.rows && seen ? findRows(written, written.rows, seen) : { written, notFound: [] };
   });
-  const receipt = { ...kept, written: found.map(({ written }) => written) };
+  const asFound = { ...kept, written: found.map(({ written }) => written) };
   const whole = kept.written.map((written) => written.whole === true);
   const changed = [
-    ...nameCells(changedCells(...onlyThose(receipt, now, whole))),
+    ...nameCells(changedCells(...onlyThose(asFound, now, whole))),
     ...kept.written.flatMap(({ at }, i) => (whole[i] && !now.blocks[i]?.sheetExists ? [named(at)] : [])),
-    ...found.flatMap(({ notFound }, i) => (whole[i] ? notFound : [])),
+    ...found.flatMap(({ notFound: rows }, i) => (whole[i] ? rows : [])),
   ];
   if (changed.length > 0) return { ...NOTHING, changed: [...new Set(changed)] };
-  const plan = planAt(receipt, now);
-  const touched = changedCells(receipt, now);
+  const touched = changedCells(asFound, now);
+  const isTouched = (sheet: string, row: number, column: number): boolean =>
+    touched.some((place) => place.row === row && place.column === column && sameName(place.sheet, sheet));
   const stillOurs = (sheet: string, row: number, column: number): boolean =>
-    isOurs({ sheet, row, column }, receipt) &&
-    !touched.some((place) => place.row === row && place.column === column && sameName(place.sheet, sheet));
+    isOurs({ sheet, row, column }, asFound) && !isTouched(sheet, row, column);
+  const filled = asFound.written.map((written, i) =>
+    filledBelow(written, kept.written[i]?.rows, now.blocks[i], stillOurs),
+  );
+  const receipt = {
+    ...asFound,
+    written: asFound.written.map((written, i) => {
+      const [rows, seen] = [kept.written[i]?.rows, now.blocks[i]];
+      return rows && seen && filled[i]?.length ? belowHeadings(written, rows, seen) : written;
+    }),
+  };
+  const plan = planAt(receipt, now);
   const narrowed = (receipt.widened ?? []).map((each, i) => narrowing(each, now.widened[i] ?? null, stillOurs));
   const lists = receipt.movedNames.flatMap((moved) => {
     const i = kept.written.findIndex(({ rows }) => rows?.headingRows !== undefined && sameName(rows.table, moved.name));
     const at = narrowList(moved, now.blocks[i], stillOurs);
     return at ? [{ name: moved.name, at }] : [];
   });
+  const notFound = found.flatMap(({ notFound: rows }) => rows);
+  // What rows hold that were not found is told by naming these.
+  const foreign = notFound.length > 0 ? [] : filled.flat().filter((at) => !isTouched(at.sheet, at.row, at.column));
   return {
     ...plan,
     moveNames: [...plan.moveNames, ...lists],
     narrow: narrowed.flatMap((each) => ('left' in each ? [] : [each])),
-    left: [...plan.left, ...narrowed.flatMap((each) => ('left' in each ? each.left : []))],
-    notFound: found.flatMap(({ notFound }) => notFound),
+    left: [...plan.left, ...nameCells(foreign), ...narrowed.flatMap((each) => ('left' in each ? each.left : []))],
+    notFound,
     changed,
   };
 }
@@ -210,10 +219,6 @@ function narrowList(
   return free ? { ...seen.at, columns: columns - added } : null;
 }
 
-function isSkip(put: PutCell): boolean {
-  return typeof put === 'object' && put !== null && 'skip' in put;
-}
-
 function changedCells(receipt: Receipt, now: Now): Place[] {
   const left: Place[] = [];
   eachPut(receipt, now, (place, was, put, seen) => {
@@ -262,42 +267,6 @@ function eachPut(
   });
 }
 
-function cellNow(seen: BlockSeen, place: Place): { value: Seen; formula: string | null } {
-  const down = place.row - seen.at.row;
-  const across = place.column - seen.at.column;
-  if (filledFromElsewhere(seen, place.row, place.column)) return { value: null, formula: null };
-  return { value: seen.values[down]?.[across] ?? null, formula: seen.formulas[down]?.[across] ?? null };
-}
-
-/** Whether a cell still holds what was put. */
-function holds(seen: BlockSeen, put: PutCell, place: Place): boolean {
-  const { value, formula } = cellNow(seen, place);
-  if (typeof put === 'object' && put !== null) return 'call' in put && formula !== null && calls(formula, put.call);
-  return formula === null && sameValue(value, put);
-}
-
-/** Whether a cell holds already what it held before. */
-function isBack(seen: BlockSeen, was: BeforeCell, place: Place): boolean {
-  const { value, formula } = cellNow(seen, place);
-  if (typeof was !== 'object' || was === null) return formula === null && sameValue(value, was);
-  return formula === null ? isError(value) && value.error === was.formula : formula === was.formula;
-}
-
-/** Whether a formula begins by calling a function of ours; a file opened without the add-in may show its name altered. */
-export function calls(formula: string, name: string): boolean {
-  return new RegExp(`^=\\s*@?(?:\\w+[._])?${name}\\s*\\(`, 'i').test(formula);
-}
-
-function sameValue(value: Seen, put: Cell): boolean {
-  if (typeof value === 'number' && typeof put === 'number') {
-    // Fifteen digits are what a spreadsheet promises to keep.
-    return Math.abs(value - put) <= 1e-14 * Math.max(Math.abs(value), Math.abs(put));
-  }
-  if (value === null || put === null) return (value ?? '') === (put ?? '');
-  // A number put into a cell that is formatted as text, or into a table's header, reads back as text.
-  return value === put || (typeof value === 'string' && value === String(put));
-}
-
 /** Whether a person has made a table of ours their own: a cell of it changed, or filled where we had put nothing. */
 function isUsed(seen: BlockSeen, receipt: Receipt, left: readonly Place[]): boolean {
   if (left.some(({ sheet, row, column }) => holdsCell(seen.at, sheet, row, column))) return true;
@@ -314,10 +283,6 @@ function foreignCells(seen: BlockSeen, receipt: Receipt): boolean {
       return !isBlank(own) && !isOurs(place, receipt);
     }),
   );
-}
-
-function isBlank({ value, formula }: { value: Seen; formula: string | null }): boolean {
-  return formula === null && (value === null || value === '');
 }
 
 function isOurs({ sheet, row, column }: Place, receipt: Receipt): boolean {

@@ -1,9 +1,10 @@
 /** Finding rows of a table again by what they are called, after a person sorted it, or added rows or columns. */
 import type { Block, BlockSeen, Seen, Written, WrittenRows } from '../port';
 import { named } from './address';
+import { holds, isBack, isSkip } from './cellNow';
+import type { Place, PutCell } from './cellNow';
 import { isError } from './looked';
-
-type PutCell = Written['put'][number][number];
+import type { BeforeCell } from './looked';
 
 /** What a row is called: its cells under some headings, as text; nothing under a heading that is not there. */
 export function calledBy(line: readonly Seen[], headings: readonly string[], by: readonly string[]): string[] {
@@ -35,8 +36,8 @@ export interface FoundAgain {
 /**
  * Finds the rows and columns of a written block in its table.
  *
- * A row is found when one row of the table is called so. Of several called so, each may be any of them: they are found only when
- * they all held the same and got the same, so that it does not matter which is which.
+ * A row is found when one row of the table is called so. Of several called so, each may be any of them: they are told apart by what was
+ * put into them, or by nobody having moved them, unless they all held the same and got the same, so that it does not matter.
  *
  * @param table the whole table as it stands now, headings first; a block of a sheet that does not exist when it is gone
  */
@@ -47,20 +48,19 @@ export function findRows(written: Written, rows: WrittenRows, table: BlockSeen):
   const standing = groups(lines.slice(top).map((line) => calledBy(line, headings, rows.by)));
   const columns = rows.headings.map((heading) => onlyPlace(headings, heading.trim()));
   const moved = blankLike(table.at);
+  const again: Again = { written, table, columns, top };
   const notFound: string[] = [];
   for (const [key, block] of groups(rows.called)) {
     const used = block.filter((down) => written.put[down]?.some((cell) => !isSkip(cell)));
     if (used.length === 0) continue;
-    const now = key === HEADING_ROW ? (lines.length > 0 ? [-1] : []) : (standing.get(key) ?? []);
-    if (
-      now.length === block.length &&
-      (now.length === 1 || allAlike(written, block)) &&
-      allThere(written, used, columns)
-    ) {
-      block.forEach((down, i) => move(written, down, columns, moved, (now[i] ?? 0) + top));
-    } else {
-      notFound.push(...used.map((down) => nameRow(written.at, rows, down)));
-    }
+    const there = allThere(written, used, columns);
+    const now =
+      key === HEADING_ROW ? (lines.length > 0 ? [-1] : []) : whichIsWhich(block, standing.get(key) ?? [], again);
+    block.forEach((down, i) => {
+      const row = there ? now[i] : undefined;
+      if (row !== undefined) move(written, down, columns, moved, row + top);
+      else if (used.includes(down)) notFound.push(nameRow(written.at, rows, down));
+    });
   }
   return { written: cropped(table.at, moved), notFound: [...new Set(notFound)] };
 }
@@ -84,8 +84,74 @@ function groups(called: readonly (readonly string[] | null)[]): Map<string, numb
   return found;
 }
 
-function isSkip(cell: PutCell | undefined): boolean {
-  return cell === undefined || (typeof cell === 'object' && cell !== null && 'skip' in cell);
+interface Again {
+  readonly written: Written;
+  /** What stands in it now, its first `top` rows the headings. */
+  readonly table: BlockSeen;
+  readonly top: number;
+  /** Where the columns of the written block stand in it. */
+  readonly columns: readonly number[];
+}
+
+/** Which row of the table each of the written rows is that are called the same; undefined where nobody can tell. */
+function whichIsWhich(block: readonly number[], now: readonly number[], again: Again): (number | undefined)[] {
+  const { written } = again;
+  const asMany = now.length === block.length;
+  if (asMany && (now.length === 1 || allAlike(written, block))) return [...now];
+  // More of them than were written: what one shows by now, one that was not written may have shown all along.
+  if (now.length > block.length) return block.map(() => undefined);
+  const told = toldByPut(block, now, again);
+  const inOrder = asMany && block.every((down, i) => standsStill(again, down, now[i] ?? -1));
+  return inOrder && told.includes(undefined) ? [...now] : told;
+}
+
+/** For each written row the only one that shows what it was left with, and that no other can be. */
+function toldByPut(block: readonly number[], now: readonly number[], again: Again): (number | undefined)[] {
+  const fitting = block.map((down) => now.filter((row) => shows(again, down, row)));
+  return fitting.map(([row, ...more]) => {
+    const others = fitting.filter((rows) => row !== undefined && rows.includes(row));
+    return more.length === 0 && others.length === 1 ? row : undefined;
+  });
+}
+
+/** Whether a row shows what a written one was left with: what was put, and between that what it held. */
+function shows(again: Again, down: number, row: number): boolean {
+  return eachCell(again, down, row, ({ table, place, was, put }) => {
+    if (!isSkip(put)) return holds(table, put, place);
+    // The text of a formula may be another in another row.
+    return (typeof was === 'object' && was !== null) || isBack(table, was, place);
+  });
+}
+
+/** Whether a row stands where it was written and shows what was put, or has it taken back already. */
+function standsStill(again: Again, down: number, row: number): boolean {
+  const { written, table, top } = again;
+  if (table.at.row + top + row !== written.at.row + down) return false;
+  return eachCell(again, down, row, ({ place, was, put }) => {
+    return isSkip(put) || holds(table, put, place) || isBack(table, was, place);
+  });
+}
+
+interface CellAgain {
+  readonly table: BlockSeen;
+  readonly place: Place;
+  readonly was: BeforeCell;
+  readonly put: PutCell;
+}
+
+/** Whether something is so of each cell of a written row, were it this row of the table; a column that is gone tells nothing. */
+function eachCell(
+  { written: { before, put }, table, columns, top }: Again,
+  down: number,
+  row: number,
+  isSo: (cell: CellAgain) => boolean,
+): boolean {
+  const { sheet, row: first, column: left } = table.at;
+  return (put[down] ?? []).every((cell, across) => {
+    const column = columns[across] ?? -1;
+    const place = { sheet, row: first + top + row, column: left + column };
+    return column < 0 || isSo({ table, place, was: before[down]?.[across] ?? null, put: cell });
+  });
 }
 
 function allAlike({ before, put }: Written, rows: readonly number[]): boolean {

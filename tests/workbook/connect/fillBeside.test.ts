@@ -142,11 +142,14 @@ describe('results beside the clubs', () => {
       // what another club got by hand, where a result of ours stood before
       bare.type('In work', 5, 10, 'D5');
       bare.insertRows('In work', 0, 1);
+      const headings = shown(bare, 4)[3]?.slice(10);
       const end = await undoLast(port);
-      expect(end).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+      // what is theirs keeps the headings that it stands under
+      expect(end).toMatchObject({ done: true, reverted: { left: ["'In work'!K7"], notFound: [] } });
       expect(bare.shows('In work', 6, 10)).toBe('D5');
       const results = shown(bare, 12).map((line) => line.slice(10));
-      expect(results.flat().filter((cell) => cell !== null)).toEqual(['D5']);
+      expect(results[3]).toEqual(headings);
+      expect([...results.slice(0, 3), ...results.slice(4)].flat().filter((cell) => cell !== null)).toEqual(['D5']);
     });
 
     test('are taken back after the list was sorted; a club that is called otherwise by then is left and named', async () => {
@@ -158,9 +161,10 @@ describe('results beside the clubs', () => {
       bare.type('In work', 3 + wedge, 2, 'PW');
       const end = await undoLast(port);
       expect(end).toMatchObject({ done: true, reverted: { notFound: ['In work: 1042, Pitching wedge'] } });
-      const left = shown(bare, 8).filter((row) => row[2] !== 'PW' && row.slice(10).some((cell) => cell !== null));
-      // nothing but the row that nobody can tell still holds results; the headings are gone with the others
-      expect(left.map((row) => row[2])).toEqual([]);
+      const left = shown(bare, 8).filter((row) => row.slice(10).some((cell) => cell !== null));
+      // nothing but the row that nobody can tell still holds results, under their headings
+      expect(left.map((row) => row[2])).toEqual(['Club', 'PW']);
+      expect(left[0]?.slice(10, 17).every((cell) => cell !== null)).toBe(true);
     });
 
     test('taken back, leave the list as wide as it was; written again, they stand where they stood', async () => {
@@ -226,6 +230,64 @@ describe('results beside the clubs', () => {
           .every((cell) => cell === null),
       ).toBe(true);
       expect(bare.shows('In work', 8, 2)).toBe('Old putter');
+    });
+  });
+
+  describe.each([
+    ['plain cells', true, 3, 1],
+    ['a table', false, 1, 0],
+  ] as const)('of two clubs of one name, in %s,', (_, plain, top, left) => {
+    const width = 9;
+    const shown = (port: MemoryPort): Seen[][] =>
+      Array.from({ length: 9 }, (__, row) => Array.from({ length: 20 }, (___, at) => port.shows('In work', row, at)));
+    const results = (port: MemoryPort, row: number): Seen[] => (shown(port)[row] ?? []).slice(left + width);
+    const isBlank = (cells: readonly Seen[]): boolean => cells.every((cell) => cell === null);
+
+    /** Drivers in the first two rows, of different lengths and weights. */
+    async function twins() {
+      const made = await ownClubs(plain);
+      made.bare.type('In work', top + 1, left + 1, made.bare.shows('In work', top, left + 1) as string);
+      const before = shown(made.bare);
+      await fillBeside(made.port, '1042');
+      expect([top, top + 1].map((row) => results(made.bare, row)[4])).not.toContain(null);
+      expect(results(made.bare, top)).not.toEqual(results(made.bare, top + 1));
+      return { ...made, before };
+    }
+
+    test('taken back at once leave nothing, and come again where they stood', async () => {
+      const { bare, port, before } = await twins();
+      const first = shown(bare);
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+      expect(shown(bare)).toEqual(before);
+      await fillBeside(port, '1042');
+      expect(shown(bare)).toEqual(first);
+    });
+
+    test('are told apart by what they got once the list was sorted', async () => {
+      const { bare, port, before } = await twins();
+      const rows = shown(bare).slice(top, top + 5);
+      bare.typeRows('In work', top, 0, [...rows].reverse());
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+      const sorted = [...before.slice(top, top + 5)].reverse();
+      expect(shown(bare)).toEqual([...before.slice(0, top), ...sorted, ...before.slice(top + 5)]);
+    });
+
+    test('of which one was changed, the other is taken back; the headings stay over what is left, and are used again', async () => {
+      const { bare, port } = await twins();
+      const kept = [...results(bare, top + 1)];
+      const headings = results(bare, top - 1);
+      bare.type('In work', top + 1, left + width + 6, 'mine');
+      kept[6] = 'mine';
+      const end = await undoLast(port);
+      const name = `${plain ? 'In work' : 'Bags'}: 1042, Driver`;
+      expect(end).toMatchObject({ done: true, reverted: { notFound: [name] } });
+      expect(isBlank(results(bare, top))).toBe(true);
+      expect(results(bare, top + 1)).toEqual(kept);
+      expect(results(bare, top - 1)).toEqual(headings);
+      const asked = await fillBeside(port, '1042');
+      const agreed = 'inTheWay' in asked ? asked.inTheWay : null;
+      expect(await fillBeside(port, '1042', agreed)).toMatchObject({ done: true, made: [] });
+      expect(results(bare, top - 1)).toEqual(headings);
     });
   });
 });
