@@ -557,8 +557,9 @@ describe('client contract, simulated workbook: a table with a column that is cal
   ];
 
   async function shelf() {
-    const { port, book } = bench();
-    const person = personAt(book);
+    const simulated = simulate();
+    const port = createExcelPort(simulated.host);
+    const person = personAt(simulated.book);
     await make(port, [
       { do: 'sheet', name: 'Shelf' },
       write('Shelf', 0, 0, [
@@ -575,7 +576,7 @@ describe('client contract, simulated workbook: a table with a column that is cal
       { read: 'block', at: below },
     ]);
     if (!table) throw new Error('there is no table Shelf');
-    return { port, person, looked: [table, cells] };
+    return { simulated, port, person, looked: [table, cells] };
   }
 
   it('gets rows below, in which Excel puts the formula by itself', async () => {
@@ -591,6 +592,43 @@ describe('client contract, simulated workbook: a table with a column that is cal
     await person.type('Shelf', 3, 1, 'mine');
     await expect(port.apply(changes, looked, { label: 'Rows' })).rejects.toMatchObject({ code: 'notLookedAt' });
     const [seen] = await look(port, below);
-    expect(seen?.values[0]?.slice(0, 2)).toEqual([null, 'mine']);
+    expect(seen?.values[0]).toEqual([null, 'mine', null]);
+    expect(seen?.formulas[0]).toEqual([null, null, null]);
+  });
+
+  it('keeps what a person typed meanwhile where the formula came', async () => {
+    const { port, person, looked } = await shelf();
+    await person.typeFormula('Shelf', 3, 2, '=1+1');
+    await expect(port.apply(changes, looked, { label: 'Rows' })).rejects.toMatchObject({ code: 'notLookedAt' });
+    const [seen] = await look(port, below);
+    expect(seen?.formulas[0]).toEqual([null, null, '=1+1']);
+    expect(seen?.values[0]?.slice(0, 2)).toEqual([null, null]);
+  });
+
+  it.each([
+    ['beside the formula', changes],
+    ['over the formula', [changes[0], { do: 'write', at: below, cells: [['c', 6, 7]] }] as Change[]],
+  ])('gets none where the change fails, of which something was to stand %s, wherever it fails', async (_, asked) => {
+    const clean = await shelf();
+    await clean.port.apply(asked, clean.looked, { label: 'Rows' });
+    const actions = clean.simulated.requests.at(-1)?.actions ?? 0;
+    let filled = 0;
+    for (let at = 0; at < actions; at += 1) {
+      const { simulated, port, looked } = await shelf();
+      const before = simulated.book.snapshot();
+      const shown: string[] = [];
+      simulated.trouble = (request) => {
+        if (request > 0) shown.push(simulated.book.snapshot());
+        return request === 0 ? { code: 'GeneralException', at } : null;
+      };
+      await expect(port.apply(asked, looked, { label: 'Rows' })).rejects.toMatchObject({ code: 'putBack' });
+      simulated.trouble = null;
+      filled += Number((shown[0] ?? '').split('=2*[@[On hand]]').length > before.split('=2*[@[On hand]]').length);
+      expect(simulated.book.snapshot(), `action ${at}`).toBe(before);
+      // It may be tried again at once.
+      await port.apply(asked, looked, { label: 'Rows' });
+    }
+    // Some of them failed after the formula had come.
+    expect(filled).toBeGreaterThan(0);
   });
 });

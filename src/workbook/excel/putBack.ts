@@ -12,6 +12,7 @@ import { ChangedMeanwhile } from './guard';
 import { inBatch } from './host';
 import { askFreshTables, askNow, askResized } from './now';
 import { askAll } from './read';
+import { addedRows, putsOf, selfFilled, unfilled } from './selfFilled';
 import { setSetting } from './settings';
 import { holds } from './standing';
 import type { Stood } from './standing';
@@ -58,6 +59,7 @@ async function planBack(
   before: Stood,
   cause: unknown,
 ): Promise<PlanBack> {
+  const added = addedRows(changes, looked);
   const asSeen: Receipt = {
     ...receipt,
     madeSheets: receipt.madeSheets.filter((name) => !holds(before.sheets, name)),
@@ -70,6 +72,8 @@ async function planBack(
     written: [
       ...receipt.written.map(({ at, before: was, put }) => ({ at, before: was, put })),
       ...headingsPut(changes, looked),
+      // Last, so that they are found again.
+      ...added,
     ],
     // By their headings as cells: a table may not have reached them yet.
     widened: [],
@@ -82,10 +86,18 @@ async function planBack(
     return () => ({ now: now(), tables: tables(), resized: resized() });
   });
   const now = { ...answer.now(stood), tables: answer.tables(before.tables) };
+  const from = ours.written.length - added.length;
+  const filled = ours.written.map((block, i) =>
+    i < from ? [] : selfFilled(block, now.blocks[i], answer.resized, ours),
+  );
   // A sheet that was not made has nothing to be put back.
   const written = ours.written.flatMap((block, i) => (now.blocks[i]?.sheetExists ? [block] : []));
-  const blocks = now.blocks.filter((block) => block.sheetExists);
-  return { ...planRevert({ ...ours, written }, { ...now, blocks }), resized: answer.resized };
+  const blocks = now.blocks.filter((block) => block.sheetExists).map((block) => unfilled(block, filled.flat()));
+  const plan = planRevert({ ...ours, written }, { ...now, blocks });
+  const blanked = ours.written.flatMap((block, i) =>
+    filled[i]?.length ? [{ at: block.at, cells: putsOf(block, filled[i]) }] : [],
+  );
+  return { ...plan, puts: [...plan.puts, ...blanked], resized: answer.resized };
 }
 
 /** Headings of new columns, as what was put into blank cells. */
