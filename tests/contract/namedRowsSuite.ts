@@ -87,31 +87,31 @@ export function namedRowsSuite(name: string, makeBench: () => Bench | Promise<Be
       ]);
     });
 
-    it('and are called the same and got the same are told apart by where they stand, once nobody moved them', async () => {
-      const receipt = await twins(['D5', 'D5']);
-      expect(await port.revert(receipt)).toMatchObject({ restored: 2, left: [], notFound: [] });
-      expect(await rackNow()).toEqual([
-        ['Driver', 'D2'],
-        ['Driver', 'D3'],
-        ['Putter', null],
+    it('and are called the same are told apart where something else of them was changed since', async () => {
+      await bench.person.type('Rack', 4, 1, 'Driver');
+      const at = block('Rack', 3, 2, 2, 2);
+      const cells = [
+        ['D5', undefined],
+        ['D6', 'z'],
+      ];
+      const of = { table: 'Our_Rack', by: ['Club'], headingRows: 2 };
+      const looked = [...(await look(port, at)), ...(await look(port, rack))];
+      const receipt = await port.apply([{ do: 'write', at, cells, of }], looked, { label: 'Readings' });
+      await bench.person.type('Rack', 3, 3, 'mine');
+      expect(await port.revert(receipt)).toMatchObject({ restored: 3, left: [], notFound: [] });
+      expect(await valuesOf(port, at)).toEqual([
+        ['D2', 'mine'],
+        ['D3', 'b'],
       ]);
     });
 
-    it('and are called the same and got the same are left and named once one was moved', async () => {
+    it('and are called the same and got the same, but held something else, are left and named', async () => {
       const receipt = await twins(['D5', 'D5']);
-      for (const [row, [club, reading]] of [
-        ['Driver', 'D5'],
-        ['Putter', null],
-        ['Driver', 'D5'],
-      ].entries()) {
-        await bench.person.type('Rack', 3 + row, 1, club ?? null);
-        await bench.person.type('Rack', 3 + row, 2, reading ?? null);
-      }
       expect(await port.revert(receipt)).toMatchObject({ restored: 0, notFound: ['Rack: Driver'] });
       expect(await rackNow()).toEqual([
         ['Driver', 'D5'],
-        ['Putter', null],
         ['Driver', 'D5'],
+        ['Putter', null],
       ]);
     });
 

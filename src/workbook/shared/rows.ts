@@ -37,7 +37,8 @@ export interface FoundAgain {
  * Finds the rows and columns of a written block in its table.
  *
  * A row is found when one row of the table is called so. Of several called so, each may be any of them: they are told apart by what was
- * put into them, or by nobody having moved them, unless they all held the same and got the same, so that it does not matter.
+ * put into them, unless they all held the same and got the same, so that it does not matter. Where two got the same and held something
+ * else, nobody knows which is which, even where they seem to stand as they stood: they may have been sorted.
  *
  * @param table the whole table as it stands now, headings first; a block of a sheet that does not exist when it is gone
  */
@@ -100,18 +101,13 @@ function whichIsWhich(block: readonly number[], now: readonly number[], again: A
   if (asMany && (now.length === 1 || allAlike(written, block))) return [...now];
   // More of them than were written: what one shows by now, one that was not written may have shown all along.
   if (now.length > block.length) return block.map(() => undefined);
-  const told = toldByPut(block, now, again);
-  const inOrder = asMany && block.every((down, i) => standsStill(again, down, now[i] ?? -1));
-  return inOrder && told.includes(undefined) ? [...now] : told;
-}
-
-/** For each written row the only one that shows what it was left with, and that no other can be. */
-function toldByPut(block: readonly number[], now: readonly number[], again: Again): (number | undefined)[] {
   const fitting = block.map((down) => now.filter((row) => shows(again, down, row)));
-  return fitting.map(([row, ...more]) => {
+  const told = block.map((down, i) => {
+    const [row, ...more] = fitting[i] ?? [];
     const others = fitting.filter((rows) => row !== undefined && rows.includes(row));
-    return more.length === 0 && others.length === 1 ? row : undefined;
+    return more.length === 0 && others.length === 1 ? row : standing(down, now, again);
   });
+  return told.map((row) => (told.filter((other) => other === row).length === 1 ? row : undefined));
 }
 
 /** Whether a row shows what a written one was left with: what was put, and between that what it held. */
@@ -123,13 +119,14 @@ function shows(again: Again, down: number, row: number): boolean {
   });
 }
 
-/** Whether a row stands where it was written and shows what was put, or has it taken back already. */
-function standsStill(again: Again, down: number, row: number): boolean {
+/** The row where a written one stood, if it shows what was put, and no other that is called the same does. */
+function standing(down: number, now: readonly number[], again: Again): number | undefined {
   const { written, table, top } = again;
-  if (table.at.row + top + row !== written.at.row + down) return false;
-  return eachCell(again, down, row, ({ place, was, put }) => {
-    return isSkip(put) || holds(table, put, place) || isBack(table, was, place);
-  });
+  const [row, ...more] = now.filter((each) =>
+    eachCell(again, down, each, ({ place, put }) => isSkip(put) || holds(table, put, place)),
+  );
+  const still = row !== undefined && table.at.row + top + row === written.at.row + down;
+  return still && more.length === 0 ? row : undefined;
 }
 
 interface CellAgain {
