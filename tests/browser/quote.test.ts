@@ -16,7 +16,7 @@ test('from a bag to an issued quote, its next revision and a void one, in a pane
   await page.getByText('Becomes 1042 revision 2').waitFor();
   // A line's price changes in the sheet: the pane follows, the issued quote does not.
   await page.evaluate(() => window.sheet.type('Rates', 1, 'Price', 4));
-  await page.getByText('244.56 EUR').waitFor();
+  await page.getByRole('row', { name: /^Total 244\.56/ }).waitFor();
   expect(await press('Issue quote')).toContain('1042 revision 2 over 244.56 EUR');
   await page.getByRole('button', { name: 'Declare quote 1042 void', exact: true }).click();
   expect(await press('Declare void')).toContain('Quote 1042 is Void');

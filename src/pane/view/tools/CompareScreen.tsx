@@ -235,7 +235,7 @@ export function CompareScreen({ pane }: ToolProps) {
       {answer && concerned.stock.length > 0 && (
         <SolvePart
           input={concerned}
-          settling={pane.settling || !settled}
+          settling={pane.settling}
           tried={answer.tried}
           form={form}
           onForm={onForm}

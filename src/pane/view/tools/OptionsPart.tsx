@@ -75,7 +75,7 @@ export function OptionsPart(props: OptionsProps) {
       {seen.compared && (
         <>
           <DataTable
-            caption={QUOTE_WORDS.options}
+            caption={QUOTE_WORDS.optionsTable}
             headers={[
               QUOTE_WORDS.option,
               `${QUOTE_WORDS.total}, ${seen.compared.currency.code}`,

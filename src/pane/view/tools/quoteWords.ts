@@ -48,6 +48,7 @@ export const QUOTE_WORDS = {
   noTables: (names: string) => `This workbook has no table ${names} yet.`,
 
   options: 'Options side by side',
+  optionsTable: 'What each option comes to',
   option: 'Option',
   moreOrLess: 'More or less',
   optionsHow:
