@@ -76,6 +76,17 @@ async function typeHalf(page: Page): Promise<void> {
   await page.keyboard.type('half way');
 }
 
+/** What the cells of a copy hold. */
+async function cellsSaved(page: Page): Promise<unknown[]> {
+  await saveButton(page).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    dialog(page).getByRole('button', { name: 'Save' }).click(),
+  ]);
+  const book = await readXlsx(await readFile(await download.path()));
+  return book.sheets.flatMap(({ rows }) => rows.flat());
+}
+
 test.each([
   ['by the mouse', async () => undefined],
   ['by keys', (page: Page) => page.keyboard.press('F6')],
@@ -88,25 +99,13 @@ test.each([
     .getByRole('status', { name: 'What happened' })
     .filter({ hasText: /Plan R-201/ })
     .waitFor();
-  await saveButton(page).click();
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    dialog(page).getByRole('button', { name: 'Save' }).click(),
-  ]);
-  const book = await readXlsx(await readFile(await download.path()));
-  expect(book.sheets.flatMap(({ rows }) => rows.flat())).toContain('half way');
+  expect(await cellsSaved(page)).toContain('half way');
 });
 
 test('what is being typed into a cell is in the copy', async () => {
   const page = await opened();
   await typeHalf(page);
-  await saveButton(page).click();
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    dialog(page).getByRole('button', { name: 'Save' }).click(),
-  ]);
-  const book = await readXlsx(await readFile(await download.path()));
-  expect(book.sheets.flatMap(({ rows }) => rows.flat())).toContain('half way');
+  expect(await cellsSaved(page)).toContain('half way');
 });
 
 describe.each(['light', 'dark'] as const)('at 320 px, %s', (theme) => {
