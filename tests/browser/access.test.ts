@@ -85,13 +85,22 @@ const LOOKS: readonly Look[] = [
 /** How a theme is worn changes colours alone: all else is judged in the first one. */
 const ABOUT_COLOUR = ['color-contrast', 'link-in-text-block'];
 
+/** Colours half way between two themes are nobody's: judged is what stands when all that moves has ended. */
+function settled(page: Page): Promise<void> {
+  return page.evaluate(async () => {
+    await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
+    const ending = document
+      .getAnimations()
+      .filter(({ effect }) => Number.isFinite(effect?.getComputedTiming().endTime));
+    await Promise.allSettled(ending.map(({ finished }) => finished));
+  });
+}
+
 async function faultsIn(page: Page, look: Look): Promise<string[]> {
   const [theme, forcedColors, colorScheme] = look;
   await page.emulateMedia({ forcedColors, colorScheme });
-  await page.evaluate((name) => {
-    window.sheet.wear(name);
-    return new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
-  }, theme);
+  await page.evaluate((name) => window.sheet.wear(name), theme);
+  await settled(page);
   return accessFaults(page, look === LOOKS[0] ? undefined : ABOUT_COLOUR);
 }
 
