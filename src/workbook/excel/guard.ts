@@ -2,9 +2,9 @@
  * Looking once more, in the very request that writes: what a person did between the last look and the writing is found out, and what
  * was written over is known and can be put back. It costs no round trip.
  */
-import type { Block, Change, Receipt } from '../port';
+import type { Block, BlockSeen, Change, Receipt } from '../port';
 import { holdsCell, nameCells, named } from '../shared/address';
-import { nothingThere, whatWasThere } from '../shared/looked';
+import { whatWasThere } from '../shared/looked';
 import type { BeforeCell, Looked } from '../shared/looked';
 import { blocksConcerned, changedSince, lacksTable } from '../shared/unchanged';
 import type { Concerned, Place } from '../shared/unchanged';
@@ -12,7 +12,7 @@ import type { Batch } from './batch';
 import { cellsOf, loadCells, mostTyped } from './cells';
 import { holds } from './standing';
 import type { Stood } from './standing';
-import { rangeOf } from './writeCells';
+import { lengthOf, rangeOf } from './writeCells';
 
 /** Cells were not as they had been seen; what really was in them is kept. */
 export class ChangedMeanwhile extends Error {
@@ -108,14 +108,15 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
 /** About how long the answer is: values, formulas and, of a smaller block, types of cells, of which the longest is `Boolean`. */
 function answerLength(at: Block, looked: Looked): number {
   const cells = at.rows * at.columns;
-  return 2 * JSON.stringify(whatWasThere(at, looked)).length + (cells > mostTyped ? 0 : 10 * cells);
+  return 2 * lengthOf(whatWasThere(at, looked)) + (cells > mostTyped ? 0 : 10 * cells);
 }
 
 function foundChanged({ at, range, looked, ours }: Asked): Found[] {
-  const now = { ...nothingThere(at), ...cellsOf(range, at.rows * at.columns), sheetExists: true };
+  const cells = cellsOf(range, at.rows * at.columns);
+  const now: BlockSeen = { at, ...cells, sheetExists: true, protected: false, merged: [], tables: [] };
   const isOurs = ({ sheet, row, column }: Place): boolean => ours.some((block) => holdsCell(block, sheet, row, column));
-  const there = whatWasThere(at, [now]);
   return changedSince(now, looked, isOurs).map((place) => {
-    return { ...place, was: there[place.row - at.row]?.[place.column - at.column] ?? null };
+    const [[was = null] = []] = whatWasThere({ ...place, rows: 1, columns: 1 }, [now]);
+    return { ...place, was };
   });
 }

@@ -43,14 +43,23 @@ export function toBefore(value: Seen, formula: string | null): BeforeCell {
  * it counts as blank: putting its value back would stand in that formula's way.
  */
 export function whatWasThere(at: Block, looked: Looked): (BeforeCell | undefined)[][] {
-  const nowhere = looked.some((seen) => !isTable(seen) && !seen.sheetExists && sameName(seen.at.sheet, at.sheet));
+  const nowhere = isNowhere(at, looked);
   const found: (BeforeCell | undefined)[][] = Array.from({ length: at.rows }, () =>
     Array<BeforeCell | undefined>(at.columns).fill(nowhere ? null : undefined),
   );
   if (nowhere) return found;
-  // Blocks last: where a table and a block both show a cell, the block knows more.
-  for (const seen of [...looked].sort((a, b) => Number(isTable(b)) - Number(isTable(a)))) copySeen(seen, at, found);
+  for (const seen of inOrder(looked)) copySeen(seen, at, found);
   return found;
+}
+
+/** Whether a block is of a sheet that was seen not to exist. */
+function isNowhere(at: Block, looked: Looked): boolean {
+  return looked.some((seen) => !isTable(seen) && !seen.sheetExists && sameName(seen.at.sheet, at.sheet));
+}
+
+/** Blocks last: where a table and a block both show a cell, the block knows more. */
+function inOrder(looked: Looked): Looked {
+  return [...looked].sort((a, b) => Number(isTable(b)) - Number(isTable(a)));
 }
 
 function copySeen(seen: BlockSeen | TableSeen, at: Block, found: (BeforeCell | undefined)[][]): void {
@@ -58,21 +67,41 @@ function copySeen(seen: BlockSeen | TableSeen, at: Block, found: (BeforeCell | u
   if (!shared) return;
   for (let row = shared.row; row < shared.row + shared.rows; row += 1) {
     const line = found[row - at.row];
-    for (let column = shared.column; line && column < shared.column + shared.columns; column += 1) {
-      line[column - at.column] = seenCell(seen, row, column);
-    }
+    if (line) copyLine(seen, row, shared, line, at.column);
   }
 }
 
-function seenCell(seen: BlockSeen | TableSeen, row: number, column: number): BeforeCell {
-  const down = row - seen.at.row;
+function copyLine(
+  seen: BlockSeen | TableSeen,
+  row: number,
+  { column: from, columns }: Block,
+  line: (BeforeCell | undefined)[],
+  left: number,
+): void {
+  const lineOf = { seen, ...lineSeen(seen, row - seen.at.row) };
+  for (let column = from; column < from + columns; column += 1) line[column - left] = cellSeen(lineOf, row, column);
+}
+
+interface LineSeen {
+  readonly values: readonly Seen[] | undefined;
+  readonly formulas: readonly (string | null)[] | undefined;
+}
+
+/** One row of what was seen, its headings where it is the first of a table. */
+function lineSeen(seen: BlockSeen | TableSeen, down: number): LineSeen {
+  if (!isTable(seen)) return { values: seen.values[down], formulas: seen.formulas[down] };
+  if (down === 0) return { values: seen.headers, formulas: undefined };
+  return { values: seen.rows[down - 1], formulas: seen.formulas?.[down - 1] };
+}
+
+function cellSeen(
+  { seen, values, formulas }: LineSeen & { readonly seen: BlockSeen | TableSeen },
+  row: number,
+  column: number,
+): BeforeCell {
+  if (!isTable(seen) && seen.spills && filledFromElsewhere(seen, row, column)) return null;
   const across = column - seen.at.column;
-  if (isTable(seen)) {
-    if (down === 0) return seen.headers[across] ?? null;
-    return toBefore(seen.rows[down - 1]?.[across] ?? null, seen.formulas?.[down - 1]?.[across] ?? null);
-  }
-  if (filledFromElsewhere(seen, row, column)) return null;
-  return toBefore(seen.values[down]?.[across] ?? null, seen.formulas[down]?.[across] ?? null);
+  return toBefore(values?.[across] ?? null, formulas?.[across] ?? null);
 }
 
 /** Whether a cell shows a value that a formula in another cell put there. */
@@ -85,7 +114,24 @@ export function filledFromElsewhere(seen: BlockSeen, row: number, column: number
 /** Whether everything in a block was looked at and is blank, and no formula fills it from elsewhere either. */
 export function isSeenBlank(at: Block, looked: Looked): boolean {
   const filled = looked.some((seen) => !isTable(seen) && (seen.spills ?? []).some((spill) => overlap(spill, at)));
-  return !filled && whatWasThere(at, looked).every((line) => line.every((cell) => cell === null));
+  return !filled && everySeen(at, looked, (cell) => cell === null);
+}
+
+/** Whether every cell of a block passes, as `whatWasThere` answers them; nothing is built, and the first that fails decides. */
+function everySeen(at: Block, looked: Looked, passes: (cell: BeforeCell | undefined) => boolean): boolean {
+  if (isNowhere(at, looked)) return passes(null);
+  const over = inOrder(looked).filter((seen) => overlap(seen.at, at) !== null);
+  for (let row = at.row; row < at.row + at.rows; row += 1) {
+    const lines = over.flatMap((seen) => {
+      const down = row - seen.at.row;
+      return down >= 0 && down < seen.at.rows ? [{ seen, ...lineSeen(seen, down) }] : [];
+    });
+    for (let column = at.column; column < at.column + at.columns; column += 1) {
+      const top = lines.findLast(({ seen: { at: all } }) => column >= all.column && column < all.column + all.columns);
+      if (!passes(top && cellSeen(top, row, column))) return false;
+    }
+  }
+  return true;
 }
 
 /** Throws `notLookedAt`, naming the cells of `at` that nobody looked at, among those that `concerned` picks. */

@@ -70,7 +70,7 @@ function refuseWrite(write: Write, looked: Looked): void {
   refuseOddNumbers(write);
   const put = (down: number, across: number): boolean => cells[down]?.[across] !== undefined;
   demandLooked(at, whatWasThere(at, looked), put);
-  if (!cells.some((line) => line.some((cell) => cell !== undefined))) return;
+  if (!putsAnything(write)) return;
   refuseProtected(at.sheet, looked);
   const putWithin = (area: Block): boolean => anyPut(write, area);
   refuseMerged(at, looked, putWithin);
@@ -118,15 +118,27 @@ function refuseTableEdge(write: Write, looked: Looked): void {
 
 /** The smallest block that holds every cell that is put. */
 export function tight({ at, cells }: Write): Block {
-  const rows = cells.flatMap((line, down) => (line.some((cell) => cell !== undefined) ? [down] : []));
-  const columns = cells.flatMap((line) => line.flatMap((cell, across) => (cell !== undefined ? [across] : [])));
-  // Not Math.min(...columns): a long write has more cells than a call may have arguments.
-  const first = columns.reduce((least, column) => Math.min(least, column), at.columns);
-  const last = columns.reduce((most, column) => Math.max(most, column), 0);
-  const top = rows[0] ?? 0;
-  const bottom = rows.at(-1) ?? 0;
+  let [top, bottom, left, right] = [Infinity, 0, at.columns, 0];
+  for (const [down, line] of cells.entries()) {
+    const first = line.findIndex(isPut);
+    if (first < 0) continue;
+    top = Math.min(top, down);
+    bottom = down;
+    left = Math.min(left, first);
+    right = Math.max(right, line.findLastIndex(isPut));
+  }
+  if (top > bottom) top = 0;
   const { sheet } = at;
-  return { sheet, row: at.row + top, column: at.column + first, rows: bottom - top + 1, columns: last - first + 1 };
+  return { sheet, row: at.row + top, column: at.column + left, rows: bottom - top + 1, columns: right - left + 1 };
+}
+
+function isPut(cell: Put): boolean {
+  return cell !== undefined;
+}
+
+/** Whether a write puts anything at all. */
+export function putsAnything({ cells }: Pick<Write, 'cells'>): boolean {
+  return cells.some((line) => line.some(isPut));
 }
 
 function refuseUnseenTables(at: Block, looked: Looked, known: readonly TableSeen[]): void {

@@ -9,7 +9,7 @@ import { nameCells, overlap, sameBlock, sameName } from './address';
 import { filledFromElsewhere, isTable, whatWasThere } from './looked';
 import type { BeforeCell, Looked } from './looked';
 import { rowsBelow, tableNamed } from './lengthen';
-import { tight } from './refuse';
+import { putsAnything, tight } from './refuse';
 import { columnsBeside } from './widen';
 
 /** One cell. */
@@ -31,7 +31,7 @@ export function blocksConcerned(change: Change, looked: Looked): Concerned[] {
     return [{ at: { ...columnsBeside(tableNamed(change.table, looked), change.headers.length), rows: 1 } }];
   }
   if (change.do === 'lengthen') return [{ at: rowsBelow(tableNamed(change.table, looked), change.rows) }];
-  if (change.do !== 'write' || !change.cells.some((line) => line.some((cell) => cell !== undefined))) return [];
+  if (change.do !== 'write' || !putsAnything(change)) return [];
   const at = tight(change);
   const tables = looked.filter(isTable).filter((table) => overlap(table.at, at) !== null);
   const lines = tables.flatMap((table): Concerned[] => {
@@ -54,14 +54,16 @@ export function changedSince(now: BlockSeen, looked: Looked, isOurs: (place: Pla
   const { at } = now;
   const before = whatWasThere(at, looked);
   const found = whatWasThere(at, [now]);
-  return before.flatMap((line, down) =>
-    line.flatMap((was, across) => {
+  const changed: Place[] = [];
+  before.forEach((line, down) => {
+    line.forEach((was, across) => {
+      // Nobody looked where nothing is known, so nobody judged by it either. Most cells are as they were, and cost no more than this.
+      if (was === undefined || sameEntry(was, found[down]?.[across] ?? null)) return;
       const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
-      // Nobody looked there, so nobody judged by it either.
-      if (was === undefined || isOurs(place) || isFilled(place, [now, ...looked])) return [];
-      return sameEntry(was, found[down]?.[across] ?? null) ? [] : [place];
-    }),
-  );
+      if (!isOurs(place) && !isFilled(place, [now, ...looked])) changed.push(place);
+    });
+  });
+  return changed;
 }
 
 /** Whether a formula elsewhere fills a cell: what shows there is nobody's entry. */
@@ -73,6 +75,7 @@ function isFilled({ sheet, row, column }: Place, seen: Looked): boolean {
 
 /** As text: headings are known as text whatever they are. */
 function sameEntry(one: BeforeCell, other: BeforeCell): boolean {
+  if (one === other) return true;
   const entered = (cell: BeforeCell): string =>
     typeof cell === 'object' && cell !== null ? cell.formula : String(cell ?? '');
   return entered(one) === entered(other);
