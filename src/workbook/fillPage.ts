@@ -3,7 +3,8 @@ import type { InTheWay, NotDone, Occupied } from './outcomes';
 import { foreignCells, putOver } from './pageCells';
 import { blockAt, fits, lookAgain, ownSheet, rememberPages, standsThere, untilKnown, withOlder } from './pagePlace';
 import type { LookAgain, Target } from './pagePlace';
-import { cellPrints, rowPrints } from './planOwners';
+import { cellPrints, owners, rowPrints } from './planOwners';
+import type { Owner } from './planOwners';
 import { LAST_FILL_KEY } from './planPlaces';
 import type { PlanEntry } from './planPlaces';
 import { politely } from './polite';
@@ -91,10 +92,11 @@ async function attempt<No extends { readonly done: false }>(of: Attempt<No>): Pr
   if (page.key !== guess.key || !sameSize(page, guess) || !standsThere(target, look.name)) {
     return lookAgain(target, look.name);
   }
-  const question = askFirst(block, foreignCells(look.area, target.place, block), agreed);
+  const owner = owners(look.area, target.place);
+  const question = askFirst(block, foreignCells(look.area, owner, block), agreed);
   // What is kept about our own cells may be out of date: then theirs and ours are told apart once more.
   if (question && tries === 1) return { namesInUse: [] };
-  return question ?? write({ port, known, target, block, look, page });
+  return question ?? write({ port, known, target, block, look, owner, page });
 }
 
 function sizeOf({ cells }: Page): Pick<Block, 'rows' | 'columns'> {
@@ -128,15 +130,16 @@ interface Ready {
   readonly target: Target;
   readonly block: Block;
   readonly look: Look;
+  readonly owner: Owner[][];
   readonly page: Page;
 }
 
-async function write({ port, known, target, block, look, page }: Ready): Promise<PageFilled> {
+async function write({ port, known, target, block, look, owner, page }: Ready): Promise<PageFilled> {
   await port.apply(
     [
       { do: 'sheet', name: target.sheet },
       ...page.dress(block),
-      { do: 'write', at: look.area.at, cells: putOver(look.area, target.place, page.cells) },
+      { do: 'write', at: look.area.at, cells: putOver(owner, page.cells) },
       { do: 'name', name: target.name, at: block },
       ...rememberPages(known, [entryOf(target, page)]),
       { do: 'show', at: { ...block, rows: 1, columns: 1 } },

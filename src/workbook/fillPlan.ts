@@ -1,8 +1,9 @@
 /** Filling a set's plan into the workbook: one read, one write. */
 import type { FillDone, FillRequest } from './outcomes';
+import { atEase } from './pace';
 import { again, fresh, ownSheet, rememberPages, untilKnown } from './pagePlace';
 import type { LookAgain, Target } from './pagePlace';
-import { planQueries, readyPlan } from './planDraft';
+import { planQueries, readySteps } from './planDraft';
 import { LAST_FILL_KEY } from './planPlaces';
 import { scopeRows } from './planScope';
 import type { Scoped } from './planScope';
@@ -46,7 +47,8 @@ async function attempt(
   if (!queries) return { done: false, reason: 'noRoom' };
   const [name, area, spare, ...answers] = await port.read([...queries, ...tableQueries()]);
   const tables = shopTables(answers.slice(0, TABLES.length));
-  const ready = readyPlan(draft, { name, area, spare, tables }, chosenFrom, port.capabilities.spill);
+  const look = { name, area, spare, tables };
+  const ready = await atEase(readySteps(draft, look, chosenFrom, port.capabilities.spill));
   // What is kept about our own cells may be out of date: then theirs and ours are told apart once more.
   if ('done' in ready && ready.reason === 'occupied' && tries === 1) return { namesInUse: [] };
   if (!('changes' in ready)) return ready;

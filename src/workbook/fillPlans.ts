@@ -1,10 +1,10 @@
 /** Filling the plans of many jobs, each into its own sheet: one read and one write for all of them. */
 import type { Progress } from '../core/index';
 import type { FillDone, Filled, NotDone } from './outcomes';
-import { ALWAYS, paced, STOPPED, type GoOn, type Stopped } from './pace';
+import { ALWAYS, atEase, paced, STOPPED, type GoOn, type Stopped } from './pace';
 import { again, fresh, ownSheet, rememberPages, untilKnown } from './pagePlace';
 import type { LookAgain } from './pagePlace';
-import { planQueries, readyPlan } from './planDraft';
+import { planQueries, readySteps } from './planDraft';
 import type { PlanDraft, ReadyPlan } from './planDraft';
 import { LAST_FILL_KEY } from './planPlaces';
 import type { PlanPlace } from './planPlaces';
@@ -97,7 +97,8 @@ async function attempt(
       left.push({ job, end: { done: false, reason: 'port', error } });
       continue;
     }
-    const plan = readyPlan(draft, { ...look, tables: looks.tables }, chosenFrom, port.capabilities.spill);
+    const seen = { ...look, tables: looks.tables };
+    const plan = await atEase(readySteps(draft, seen, chosenFrom, port.capabilities.spill));
     if ('changes' in plan) ready.push({ ...plan, job });
     // What is known may be out of date: the workbook is read again before anything is left out.
     else if (!('done' in plan)) return plan;

@@ -27,9 +27,43 @@ export async function paced<T>(steps: Generator<Progress, T>, goOn: GoOn): Promi
 /** Longer than this at a stretch and a keystroke is felt to lag. */
 export const SLICE_MS = 12;
 
-/** Lets the page draw and take input before going on. */
+/** Rows that are worked through between two looks at the clock. */
+const ROWS_A_STEP = 100;
+
+/** What comes of each of many rows, in steps. */
+export function* mapSteps<T, U>(
+  rows: readonly T[],
+  make: (row: T, at: number) => U,
+  atAStretch = ROWS_A_STEP,
+): Generator<void, U[]> {
+  const made: U[] = [];
+  for (const [at, row] of rows.entries()) {
+    made.push(make(row, at));
+    if (at % atAStretch === atAStretch - 1) yield;
+  }
+  return made;
+}
+
+/** Lets the page draw and take input before going on. By a message: timers that follow each other wait four milliseconds each. */
 export function nextTurn(): Promise<void> {
-  return new Promise((done) => setTimeout(done, 0));
+  return new Promise((done) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      done();
+    };
+    port2.postMessage(null);
+  });
+}
+
+/** For work that is no list of steps: asked every now and then, it rests whenever a slice of time is used up. */
+export function pauses(now: () => number = () => performance.now(), rest: () => Promise<void> = nextTurn) {
+  let start = now();
+  return async (): Promise<void> => {
+    if (now() - start < SLICE_MS) return;
+    await rest();
+    start = now();
+  };
 }
 
 /** Takes every step, resting whenever a slice of time is used up; what fits in one slice is done at once. */

@@ -1,12 +1,15 @@
 /** Which cells a page of ours may take, and what is put into each. */
-import { owners, pickCells } from './planOwners';
+import { drained } from '../core/index';
+import { mapSteps } from './pace';
+import { pickCells } from './planOwners';
 import type { Owner } from './planOwners';
-import type { PlanPlace } from './planPlaces';
 import type { Block, BlockSeen, Put } from './port';
 
+/** Whose each cell of an area is. */
+type Owners = readonly (readonly Owner[])[];
+
 /** Cells of the block that hold something of a person's; `area` begins where the block does. */
-export function foreignCells(area: BlockSeen, place: PlanPlace | null, { rows, columns }: Block): Block[] {
-  const owner = owners(area, place);
+export function foreignCells(area: BlockSeen, owner: Owners, { rows, columns }: Block): Block[] {
   return pickCells(area, (down, across) => down < rows && across < columns && owner[down]?.[across] === 'person');
 }
 
@@ -14,9 +17,13 @@ export function foreignCells(area: BlockSeen, place: PlanPlace | null, { rows, c
  * What to put into each cell of the area: the page, and blanks over what is left of an older one. Cells that are blank already,
  * or that only a formula fills, are left alone: there is nothing in them to be replaced, nor to be put back.
  */
-export function putOver(area: BlockSeen, place: PlanPlace | null, rows: readonly (readonly Put[])[]): Put[][] {
-  const owner = owners(area, place);
-  return owner.map((line, down) =>
+export function putOver(owner: Owners, rows: readonly (readonly Put[])[]): Put[][] {
+  return drained(putOverSteps(owner, rows));
+}
+
+/** {@link putOver} in steps. */
+export function putOverSteps(owner: Owners, rows: readonly (readonly Put[])[]): Generator<void, Put[][]> {
+  return mapSteps(owner, (line, down) =>
     line.map((whose, across): Put => {
       const put = rows[down]?.[across];
       if (put === undefined) return leftOver(whose);

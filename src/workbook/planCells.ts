@@ -1,9 +1,10 @@
 /** A plan as cells: what SETPLAN spills. The columns a bench needs come first, detail after. */
-import { roundTo, type ClubPlan, type Issue, type SetPlan, type SpreadParts } from '../core/index';
+import { drained, roundTo, type ClubPlan, type Issue, type SetPlan, type SpreadParts } from '../core/index';
 import { sayIssue } from '../words/issues';
 import { BASIS_WORDS, ESTIMATOR_WORDS, HOLD_WORDS, sayBreach, sayNote, VERDICT_WORDS } from '../words/notes';
 import { readingText } from '../words/readings';
 import { SPREAD_WORDS } from '../words/spread';
+import { mapSteps } from './pace';
 
 export type PlanCell = string | number;
 
@@ -234,7 +235,12 @@ export function clubCells(club: ClubPlan): PlanCell[] {
  * @returns rows × {@link PLAN_COLUMNS}; numbers unrounded but for binary noise and the parts of a ±, '' for blanks
  */
 export function planCells(plan: SetPlan, problems: readonly Issue[] = []): PlanCell[][] {
-  const rows = plan.clubs.map(clubCells);
+  return drained(planCellSteps(plan, problems));
+}
+
+/** {@link planCells} in steps. */
+export function* planCellSteps(plan: SetPlan, problems: readonly Issue[] = []): Generator<void, PlanCell[][]> {
+  const rows = yield* mapSteps(plan.clubs, clubCells);
   const notes = PLAN_COLUMNS.findIndex((column) => column.key === 'notes');
   const first = rows[0];
   if (first && problems.length) first[notes] = [...problems.map(sayIssue), first[notes]].filter(Boolean).join(' ');

@@ -3,13 +3,15 @@ import { sameClubs, clubIdentities, writeClubs } from './clubCells';
 import { byRow, chosenCells, lackingChoices } from './choices';
 import { jobFacts } from './jobFacts';
 import type { FillDone, Filled, FillRequest, WhyValues } from './outcomes';
-import { foreignCells, putOver } from './pageCells';
+import { mapSteps } from './pace';
+import { foreignCells, putOverSteps } from './pageCells';
 import { blockAt, fits, lookAgain, standsThere, withOlder } from './pagePlace';
 import type { LookAgain, Target } from './pagePlace';
-import { PLAN_COLUMNS, planCells } from './planCells';
-import { cellPrints, rowPrints } from './planOwners';
+import { PLAN_COLUMNS, planCellSteps } from './planCells';
+import { cellPrints, ownerSteps, rowPrintSteps } from './planOwners';
+import type { Owner } from './planOwners';
 import type { PlanEntry } from './planPlaces';
-import { planCall, planScope, scopeRows, whyValues } from './planScope';
+import { planCall, planScopeSteps, scopeRows, whyValues } from './planScope';
 import type { Scoped } from './planScope';
 import { dressBody, dressHead, dressSheet, HEAD_ROWS, headCells, SPARE_ROWS } from './planSheet';
 import type { Highlighted } from './planSheet';
@@ -74,16 +76,17 @@ export function planQueries({ target, guess }: PlanDraft) {
 }
 
 /**
- * What is to be changed for a plan, or why it cannot be filled; or that the workbook differs from what was known.
+ * What is to be changed for a plan, or why it cannot be filled; or that the workbook differs from what was known. In steps: a plan may
+ * have thousands of clubs.
  *
  * @param chosenFrom the shop as it was when the person chose
  */
-export function readyPlan(
+export function* readySteps(
   draft: PlanDraft,
   look: PlanLook,
   chosenFrom: Shop,
   spill: boolean,
-): ReadyPlan | Refused | LookAgain {
+): Generator<unknown, ReadyPlan | Refused | LookAgain> {
   const { request, target, guess } = draft;
   const clubs = look.tables.Clubs;
   if (!clubs) return { done: false, reason: 'tableMissing', table: CLUBS.name };
@@ -95,21 +98,25 @@ export function readyPlan(
   if (scoped.rows.length !== guess.rows.length || scoped.key !== guess.key || !standsThere(target, look.name)) {
     return lookAgain(target, look.name);
   }
+  yield;
   if (!clubsStand(chosenFrom, clubs, scoped, request)) return { done: false, reason: 'clubsMoved' };
   if (scoped.rows.length === 0) return { done: false, reason: 'noClubs' };
+  yield;
   const lacking = lackingChoices(matrixOf(clubs), scoped.rows, request.choices);
   if (lacking.length > 0) return { done: false, reason: 'columnMissing', table: CLUBS.name, headers: lacking };
-  const planned = planScope(look.tables, scoped, request.choices);
+  const planned = yield* planScopeSteps(look.tables, scoped, request.choices);
   if (!planned.ok) return { done: false, reason: 'notPlanned', issue: planned.issue };
-  const job: Job = { spill, request, target, look, clubs, scoped, planned: planned.value };
+  const owner = yield* ownerSteps(look.area, target.place);
+  const job: Job = { spill, request, target, look, owner, clubs, scoped, planned: planned.value };
   const cells = choiceCells(job);
   const place = planBlock(target, scoped.rows.length);
+  yield;
   const question = askFirst(
     place,
-    [...formulaCells(clubs, cells), ...foreignCells(look.area, target.place, place)],
+    [...formulaCells(clubs, cells), ...foreignCells(look.area, owner, place)],
     request.agreed,
   );
-  return question ?? changesOf(job, cells);
+  return question ?? (yield* changeSteps(job, cells));
 }
 
 /** Everything that writing a plan takes. */
@@ -118,6 +125,8 @@ interface Job {
   readonly request: PlanDraft['request'];
   readonly target: Target;
   readonly look: PlanLook;
+  /** Whose each cell of the area is. */
+  readonly owner: readonly (readonly Owner[])[];
   readonly clubs: TableSeen;
   readonly scoped: Scoped;
   readonly planned: Planned;
@@ -148,21 +157,22 @@ function choiceCells({ clubs, scoped, request }: Job): TableCell[] {
   return changedCells(clubs, chosenCells(matrixOf(clubs), scoped.rows, request.choices));
 }
 
-function changesOf(job: Job, choices: readonly TableCell[]): ReadyPlan {
-  const { spill, request, target, look, clubs, scoped } = job;
+function* changeSteps(job: Job, choices: readonly TableCell[]): Generator<void, ReadyPlan> {
+  const { spill, request, target, look, owner, clubs, scoped } = job;
   const why = whyValues(request, scoped, spill);
   const block = planBlock(target, scoped.rows.length);
   const head = headCells({ ...jobFacts(look.tables, scoped.job), someClubs: !scoped.wholeJob });
-  const plan: Cell[][] = planCells(job.planned.plan, job.planned.problems).map((row) =>
-    row.map((cell) => (cell === '' ? null : cell)),
-  );
+  const shown = yield* planCellSteps(job.planned.plan, job.planned.problems);
+  const plan = yield* mapSteps(shown, (row) => row.map((cell): Cell => (cell === '' ? null : cell)));
   const rows: Put[][] = why === null ? [...head, ...liveCells(job, plan)] : [...head, ...plan];
+  const cells = yield* putOverSteps(owner, rows);
+  const prints = why === null ? [] : yield* rowPrintSteps(plan);
   return {
     changes: [
       ...(target.ownSheet ? [{ do: 'sheet', name: target.sheet } as const] : []),
       ...writeClubs(clubs, choices),
       ...dress(job, block, plan),
-      { do: 'write', at: look.area.at, cells: putOver(look.area, target.place, rows) },
+      { do: 'write', at: look.area.at, cells },
       { do: 'name', name: target.name, at: block },
     ],
     looked: [look.area, look.spare],
@@ -172,7 +182,7 @@ function changesOf(job: Job, choices: readonly TableCell[]): ReadyPlan {
       job: scoped.job,
       ownSheet: target.ownSheet,
       cellPrints: cellPrints(head),
-      rowPrints: why === null ? [] : rowPrints(plan),
+      rowPrints: prints,
     },
     label: fillLabel(scoped),
     filled: filled(block, scoped, choices.length, why),

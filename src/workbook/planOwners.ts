@@ -4,6 +4,8 @@
  * A cell is ours when our formula stands in it or fills it, or when it shows what we put: a short print of that is kept, by
  * cell for the head of the plan and by row for its body. What a person typed over it has another print and is theirs.
  */
+import { drained } from '../core/index';
+import { mapSteps } from './pace';
 import type { PlanEntry } from './planPlaces';
 import type { Block, BlockSeen, Seen } from './port';
 import { overlap } from './shared/address';
@@ -14,11 +16,19 @@ export type Owner = 'nobody' | 'formula' | 'filled' | 'ours' | 'person';
 
 /** Tells whose each cell of a block is. */
 export function owners(seen: BlockSeen, entry: Pick<PlanEntry, 'cellPrints' | 'rowPrints'> | null): Owner[][] {
+  return drained(ownerSteps(seen, entry));
+}
+
+/** {@link owners} in steps. */
+export function ownerSteps(
+  seen: BlockSeen,
+  entry: Pick<PlanEntry, 'cellPrints' | 'rowPrints'> | null,
+): Generator<void, Owner[][]> {
   const cells = new Set(entry?.cellPrints);
   const rows = new Set(entry?.rowPrints);
   // Only a formula of a plan we know counts as ours: the same function called by a person is theirs.
   const known = entry !== null;
-  return seen.values.map((line, down) => {
+  return mapSteps(seen.values, (line, down) => {
     const rowIsOurs = rows.size > 0 && rows.has(rowPrint(line));
     return line.map((value, across): Owner => {
       const formula = seen.formulas[down]?.[across] ?? null;
@@ -75,7 +85,15 @@ export function cellPrints(rows: readonly (readonly Seen[])[]): string[] {
 
 /** Prints of whole rows, blank ones left out. */
 export function rowPrints(rows: readonly (readonly Seen[])[]): string[] {
-  return rows.filter((row) => !row.every(isBlank)).map(rowPrint);
+  return drained(rowPrintSteps(rows));
+}
+
+/** {@link rowPrints} in steps. */
+export function rowPrintSteps(rows: readonly (readonly Seen[])[]): Generator<void, string[]> {
+  return mapSteps(
+    rows.filter((row) => !row.every(isBlank)),
+    rowPrint,
+  );
 }
 
 function cellPrint(value: Seen, across: number): string {
@@ -91,9 +109,14 @@ function rowPrint(row: readonly Seen[]): string {
 
 function asText(value: Seen): string {
   if (value === null || value === '') return '';
-  if (typeof value === 'number')
-    return `n${Number.isInteger(value) && Math.abs(value) < 1e12 ? value : Number(value.toPrecision(12))}`;
+  if (typeof value === 'number') return `n${isShort(value) ? value : Number(value.toPrecision(12))}`;
   return typeof value === 'object' ? `e${value.error}` : `${typeof value}${String(value)}`;
+}
+
+/** Whether twelve digits hold a number whole. Those of a plan have seven decimals at most, and to print them digit by digit takes long. */
+function isShort(value: number): boolean {
+  const size = Math.abs(value);
+  return (size < 1e12 && Number.isInteger(value)) || (size < 1e5 && Math.round(value * 1e7) / 1e7 === value);
 }
 
 /** Two 32-bit FNV-1a hashes of a text (Fowler, Noll and Vo; the second over another start), as one short text. */

@@ -1,8 +1,9 @@
 /** Which clubs a plan is for, and whether it can follow the tables. */
-import type { Result } from '../core/index';
+import { drained } from '../core/index';
+import type { Progress, Result } from '../core/index';
 import { columnsAt, folded } from './headings';
 import type { FillRequest, Scope, WhyValues } from './outcomes';
-import { planTables } from './planTables';
+import { planSteps } from './planTables';
 import type { HeaderRows, Planned } from './planTables';
 import type { Argument, Call, TableSeen } from './port';
 import { isBlank } from './records';
@@ -57,11 +58,21 @@ function keyOf(job: string | null, whole: boolean): string {
 
 /** Plans the clubs of a scope as they will be once the choices are written. */
 export function planScope(tables: ShopTables, scoped: Scoped, choices: Choices): Result<Planned> {
+  return drained(planScopeSteps(tables, scoped, choices));
+}
+
+/** {@link planScope} in steps. */
+export function* planScopeSteps(
+  tables: ShopTables,
+  scoped: Scoped,
+  choices: Choices,
+): Generator<Progress | undefined, Result<Planned>> {
   const matrices = matricesOf(tables);
   const clubs: Matrix = withChoices(matrices.Clubs ?? [], scoped.rows, choices);
+  yield;
   const { Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matrices;
   const which = scoped.wholeJob ? { job: scoped.job } : { rows: scoped.rows };
-  return planTables({ clubs, stock, settings, weights, tape, headerRows: headerRowsOf(tables), ...which });
+  return yield* planSteps({ clubs, stock, settings, weights, tape, headerRows: headerRowsOf(tables), ...which });
 }
 
 /** Where the tables of a plan stand in their sheets. */

@@ -90,6 +90,7 @@ function* readSteps(tables: TablesIn): Generator<Progress, Result<PlanRead>> {
   const rows: Row[] = [];
   const clubs = yield* rowSteps(CLUBS, onlyWanted(tables), headerRows.clubs ?? 1, (row) => rows.push(row));
   if (!clubs.ok) return clubs;
+  yield { done: rows.length, of: rows.length };
   const wanted = rows.filter(isWanted(tables));
   if (!wanted.length) {
     const job = String(tables.job ?? '').trim();
@@ -102,7 +103,7 @@ function* readSteps(tables: TablesIn): Generator<Progress, Result<PlanRead>> {
   const ways = readWays(tables.weights, headerRows.weights);
   if (!ways.ok) return ways;
   const input: PlanInput = {
-    clubs: wanted.map((row) => clubFrom(row, stock.value)),
+    clubs: yield* clubSteps(wanted, stock.value),
     stock: stock.value.grips,
     ways: ways.value.ways,
     settings: settings.value.settings,
@@ -111,12 +112,24 @@ function* readSteps(tables: TablesIn): Generator<Progress, Result<PlanRead>> {
   return ok({ input, problems });
 }
 
+function* clubSteps(rows: readonly Row[], stock: StockRead): Generator<Progress, PlanInput['clubs']> {
+  const clubs: PlanInput['clubs'][number][] = [];
+  for (const [at, row] of rows.entries()) {
+    if (at % CLUBS_A_STEP === 0) yield { done: at, of: rows.length };
+    clubs.push(clubFrom(row, stock));
+  }
+  return clubs;
+}
+
+/** Clubs that are made of their rows at a stretch. */
+const CLUBS_A_STEP = 200;
+
 /**
  * The table with rows that are certainly not asked for left blank, so that a plan of one job does not read the clubs of all the
  * others: of hundreds of jobs planned one by one, each read thousands of rows.
  */
-function onlyWanted({ clubs, job, rows }: TablesIn): Matrix {
-  const wanted = jobText(job);
+function onlyWanted({ clubs, job: asked, rows }: TablesIn): Matrix {
+  const wanted = jobText(asked);
   if (!wanted && !rows) return clubs;
   const chosen = rows && new Set(rows);
   const at = wanted ? matchHeaders(CLUBS, clubs[0] ?? []).get('job') : undefined;
@@ -124,7 +137,8 @@ function onlyWanted({ clubs, job, rows }: TablesIn): Matrix {
     if (i === 0) return row;
     const cell = at === undefined ? undefined : row[at];
     // a cell that is neither text nor number is left to the reading
-    const other = at !== undefined && (isBlank(cell) || jobText(cell) !== '') && jobText(cell) !== wanted;
+    const job = jobText(cell);
+    const other = at !== undefined && (isBlank(cell) || job !== '') && job !== wanted;
     return other || (chosen && !chosen.has(i)) ? [] : row;
   });
 }

@@ -174,7 +174,10 @@ function readRow(schema: TableSchema, columns: readonly Placed[], { headers, cel
   const sheetRow = headerRow + at;
   const where = rowName(schema.name, headers, sheetRow);
   for (const { column, position } of columns) {
-    const read = readNeeded(column, cells[position]);
+    const cell = cells[position];
+    // Most cells of a wide table are blank, and a table may have a million.
+    if (cell === null && !column.needed) continue;
+    const read = readNeeded(column, cell);
     if (!read.ok) issues.push(placed(read.issue, where + under(headers, column)));
     else if (read.value !== undefined) values.set(column.key, read.value);
   }

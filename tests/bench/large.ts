@@ -32,8 +32,9 @@ function lay({ book }: Simulated, name: string, matrix: Matrix): void {
   matrix.slice(1).forEach((row, down) => {
     row.forEach((value, across) => {
       if (value === null || typeof value === 'object') return;
-      const at = `${table.at.row + 1 + down},${table.at.column + across}`;
-      table.sheet.cells.set(at, { value: value as string | number | boolean });
+      table.sheet.cells.set(table.at.row + 1 + down, table.at.column + across, {
+        value: value as string | number | boolean,
+      });
     });
   });
   Object.assign(table, { at: { ...table.at, rows: Math.max(table.at.rows, matrix.length) } });

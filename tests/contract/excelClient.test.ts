@@ -484,7 +484,7 @@ describe('client contract, simulated workbook: other hosts', () => {
     const { port, book } = bench();
     book.active.dress({ row: 0, column: 0, rows: 1, columns: 1 }, 'numberFormat', '@');
     const receipt = await make(port, [write('Sheet1', 0, 0, [[7]])]);
-    book.active.cells.set('0,0', { value: '7' });
+    book.active.cells.set(0, 0, { value: '7' });
     expect(await port.revert(receipt)).toMatchObject({ restored: 1, left: [] });
   });
 });

@@ -231,8 +231,8 @@ export function simulatedBench(options: SimulatedOptions = {}): SimulatedBench {
 
 function bookSnapshot(book: Book): Snapshot {
   const cells = book.sheets.flatMap((sheet) =>
-    [...sheet.cells].map(([at, { value, error, formula }]) => {
-      return [`${sheet.name}!${at}`, entered(error ? { error: value } : value, formula)] as const;
+    [...sheet.cells].map(({ row, column, state: { value, error, formula } }) => {
+      return [`${sheet.name}!${row},${column}`, entered(error ? { error: value } : value, formula)] as const;
     }),
   );
   return {

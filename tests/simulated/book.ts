@@ -21,6 +21,36 @@ export interface HighlightRule {
   readonly parts: Record<string, unknown>;
 }
 
+/** The cells of a sheet that hold something, by row and column: numbers as keys, so that long tables leave little to sweep up. */
+class SheetCells {
+  readonly #rows = new Map<number, Map<number, CellState>>();
+
+  get(row: number, column: number): CellState | undefined {
+    return this.#rows.get(row)?.get(column);
+  }
+
+  set(row: number, column: number, state: CellState): void {
+    const line = this.#rows.get(row) ?? new Map<number, CellState>();
+    if (line.size === 0) this.#rows.set(row, line);
+    line.set(column, state);
+  }
+
+  delete(row: number, column: number): void {
+    const line = this.#rows.get(row);
+    line?.delete(column);
+    if (line?.size === 0) this.#rows.delete(row);
+  }
+
+  clear(): void {
+    this.#rows.clear();
+  }
+
+  /** Every cell with where it stands. */
+  *[Symbol.iterator](): Generator<{ readonly row: number; readonly column: number; readonly state: CellState }> {
+    for (const [row, line] of this.#rows) for (const [column, state] of line) yield { row, column, state };
+  }
+}
+
 export class SheetData {
   readonly id: string;
   name: string;
@@ -30,7 +60,7 @@ export class SheetData {
   readonly hiddenRows = new Set<number>();
   readonly hiddenColumns = new Set<number>();
   frozenRows = 0;
-  readonly cells = new Map<string, CellState>();
+  readonly cells = new SheetCells();
   readonly merged: Area[] = [];
   readonly spills: { readonly at: Area; readonly values: readonly (readonly (string | number)[])[] }[] = [];
   readonly charts: string[] = [];
@@ -48,7 +78,7 @@ export class SheetData {
   }
 
   own(row: number, column: number): CellState {
-    return this.cells.get(`${row},${column}`) ?? blank;
+    return this.cells.get(row, column) ?? blank;
   }
 
   /** The spill that shows in a cell, if no value stands in its way. */
@@ -81,8 +111,8 @@ export class SheetData {
 
   put(row: number, column: number, typed: unknown): void {
     const state = enter(typed, String(this.dressAt('numberFormat', row, column) ?? 'General'));
-    if (state.value === '') this.cells.delete(`${row},${column}`);
-    else this.cells.set(`${row},${column}`, state);
+    if (state.value === '') this.cells.delete(row, column);
+    else this.cells.set(row, column, state);
   }
 
   dress(at: Area, name: string, value: unknown): void {
@@ -100,16 +130,13 @@ export class SheetData {
 
   /** The value of one kind of dressing in a cell, `null` if it has none. */
   dressAt(name: string, row: number, column: number): unknown {
-    const cell = this.area({ row, column, rows: 1, columns: 1 });
-    return (
-      this.dressings.findLast((dressing) => dressing.name === name && contains(this.area(dressing.at), cell))?.value ??
-      null
-    );
+    const holds = ({ at }: Dressing): boolean =>
+      row >= at.row && row < at.row + at.rows && column >= at.column && column < at.column + at.columns;
+    return this.dressings.findLast((dressing) => dressing.name === name && holds(dressing))?.value ?? null;
   }
 
   used(): Area | null {
-    const places = [...this.cells.keys()].map((key) => key.split(',').map(Number));
-    const areas: Area[] = places.map(([row = 0, column = 0]) => ({ row, column, rows: 1, columns: 1 }));
+    const areas: Area[] = [...this.cells].map(({ row, column }) => ({ row, column, rows: 1, columns: 1 }));
     areas.push(...this.spills.map(({ at }) => at).filter((at) => this.#unfolds(at)));
     if (areas.length === 0) return null;
     const row = least(areas.map((area) => area.row));
@@ -213,7 +240,7 @@ export class Book {
       throw new HostError('InvalidArgument', 'A table cannot overlap another table.');
     for (let i = 0; i < area.columns; i += 1) {
       const header = sheet.own(area.row, area.column + i).value;
-      sheet.cells.set(`${area.row},${area.column + i}`, { value: header === '' ? `Column${i + 1}` : String(header) });
+      sheet.cells.set(area.row, area.column + i, { value: header === '' ? `Column${i + 1}` : String(header) });
     }
     const id = this.id('T');
     const name = `Table${this.tables.length + 1}`;
@@ -270,12 +297,9 @@ export class Book {
       if (at.row + at.rows <= before) return at;
       return at.row >= before ? { ...at, row: at.row + count } : { ...at, rows: at.rows + count };
     };
-    const cells = [...sheet.cells].map(([key, state]) => {
-      const [row = 0, column = 0] = key.split(',').map(Number);
-      return [`${row >= before ? row + count : row},${column}`, state] as const;
-    });
+    const cells = [...sheet.cells];
     sheet.cells.clear();
-    for (const [key, state] of cells) sheet.cells.set(key, state);
+    for (const { row, column, state } of cells) sheet.cells.set(row >= before ? row + count : row, column, state);
     sheet.merged.splice(0, Infinity, ...sheet.merged.map(moved));
     sheet.highlights = sheet.highlights.map((rule) => ({ ...rule, at: moved(rule.at) }));
     sheet.dressings = sheet.dressings.map((dressing) => ({ ...dressing, at: moved(dressing.at) }));
@@ -301,7 +325,9 @@ export class Book {
     const sheets = this.sheets.map((sheet) => ({
       name: sheet.name,
       protected: sheet.protected,
-      cells: [...sheet.cells].sort(([a], [b]) => (a < b ? -1 : 1)),
+      cells: [...sheet.cells]
+        .map(({ row, column, state }) => [`${row},${column}`, state] as const)
+        .sort(([a], [b]) => (a < b ? -1 : 1)),
       tables: this.tables
         .filter((table) => table.sheet === sheet)
         .map((table) => `${table.name} ${addressOf(table.at)}`)

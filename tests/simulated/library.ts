@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import vm from 'node:vm';
-import type { RequestBody, ResponseBody } from './wire';
 
 const dist = path.join(
   path.dirname(createRequire(import.meta.url).resolve('@microsoft/office-js/package.json')),
@@ -23,12 +22,11 @@ export interface Library {
   Office: object;
 }
 
-/** Asks the host; a rejection stands for a connection that broke. */
-export type Executor = (body: RequestBody) => Promise<HostAnswer>;
+/** Asks the host by the text of a request; a rejection stands for a connection that broke. */
+export type Executor = (request: string) => Promise<HostAnswer>;
 export interface HostAnswer {
-  readonly body: ResponseBody | null;
-  /** The body as it goes over the wire, where it was made into text already. */
-  readonly text?: string;
+  /** The body of the answer, as it goes over the wire. */
+  readonly text: string;
   /** An error of the whole request, before any action. */
   readonly refused?: { readonly code: string; readonly message: string };
 }
@@ -102,16 +100,15 @@ export function sessionFor(library: Library, execute: Executor): object {
     }
     _createRequestExecutorOrNull(): object {
       return {
-        executeAsync: async (_data: unknown, _flags: unknown, message: { Body: RequestBody }) => {
+        executeAsync: async (_data: unknown, _flags: unknown, message: { Body: unknown }) => {
           // Through text and back, as on the real wire: NaN and undefined become null.
-          const request = JSON.parse(JSON.stringify(message.Body)) as RequestBody;
-          const { body, refused, text = JSON.stringify(body) } = await execute(request);
+          const { refused, text } = await execute(JSON.stringify(message.Body));
           return {
             HttpStatusCode: refused ? 400 : 200,
             ErrorCode: refused?.code ?? null,
             ErrorMessage: refused?.message ?? null,
             Headers: {},
-            Body: JSON.parse(text) as ResponseBody | null,
+            Body: JSON.parse(text) as unknown,
           };
         },
       };

@@ -95,9 +95,10 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
   };
   let asked = 0;
 
-  const execute = async (body: RequestBody): Promise<HostAnswer> => {
-    if (isTidying(body)) return { body: interpreter.execute(body) };
-    const characters = JSON.stringify(body).length;
+  const execute = (sent: string): HostAnswer => {
+    const body = JSON.parse(sent) as RequestBody;
+    if (isTidying(body)) return { text: JSON.stringify(interpreter.execute(body)) };
+    const characters = sent.length;
     const asking = { actions: body.Actions.length, characters, answered: 0 };
     requests.push(asking);
     if (characters > (options.requestLimit ?? 5_000_000)) return refusal('RequestPayloadSizeLimitExceeded');
@@ -112,18 +113,19 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     if (text.length > (options.answerLimit ?? 5_000_000)) return refusal('ResponsePayloadSizeLimitExceeded');
     asking.answered = text.length;
     if (trouble?.at === 'after') return refusal(trouble.code);
-    if (answer.Error && options.answersOnFailure === false) delete answer.Results;
-    return answer.Error ? { body: answer } : { body: answer, text };
+    if (!answer.Error || options.answersOnFailure !== false) return { text };
+    delete answer.Results;
+    return { text: JSON.stringify(answer) };
   };
   const elsewhere = () => (options.answersLater ? new Promise((done) => setImmediate(done)) : undefined);
   const sessionThat = (waits: boolean): object =>
-    sessionFor(library, async (body) => {
+    sessionFor(library, async (sent) => {
       // While a cell is edited a batch waits or fails, as its options say (Microsoft's descriptions of `Excel.RunOptions`).
       if (simulated.editing && !waits) return refusal('InvalidOperationInCellEditMode');
       await simulated.editing;
       await elsewhere();
       const start = process.cpuUsage();
-      const answer = await execute(body);
+      const answer = execute(sent);
       const { user, system } = process.cpuUsage(start);
       simulated.hostMs += (user + system) / 1000;
       await elsewhere();
@@ -148,7 +150,7 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
 }
 
 function refusal(code: string): HostAnswer {
-  return { body: null, refused: { code, message: code } };
+  return { text: 'null', refused: { code, message: code } };
 }
 
 /** The library lets go of its references after each run, in a request of its own that nobody waits for. */

@@ -31,7 +31,10 @@ export function* planSetSteps(input: PlanInput): Generator<Progress, SetPlan> {
   const grips = input.clubs.map((club) =>
     club.newItem === undefined ? undefined : stock.get(club.newItem.toLowerCase()),
   );
+  const begun: Progress = { done: 0, of: input.clubs.length };
+  yield begun;
   const shared = notesTogether(input.clubs, grips);
+  yield begun;
   const { lessons, notes: taught } = learn(input, stock);
   const clubs: ClubPlan[] = [];
   for (const [at, club] of input.clubs.entries()) {

@@ -1,12 +1,13 @@
+import { atEase } from '../pace';
 import { PortError } from '../port';
 import type { Change, Receipt } from '../port';
 import { named } from '../shared/address';
 import type { Looked } from '../shared/looked';
 import { isTable } from '../shared/looked';
 import { afterResizing } from '../shared/lengthen';
-import { buildReceipt } from '../shared/receipt';
-import { packReceipt } from '../shared/packed';
-import { refuseUnsafe, standsAlready } from '../shared/refuse';
+import { receiptSteps } from '../shared/receipt';
+import { packSteps } from '../shared/packed';
+import { refuseSteps, standsAlready } from '../shared/refuse';
 import type { ApplyOptions, Applying } from './applying';
 import { startBatch } from './batch';
 import { makeChange } from './change';
@@ -24,13 +25,11 @@ import type { Stood } from './standing';
 export async function applyChanges(applying: Applying): Promise<Receipt> {
   const { host, extras, changes, looked, options } = applying;
   const stood = withLooked(applying.stood, looked);
-  refuseUnsafe(changes, looked);
+  await atEase(refuseSteps(changes, looked));
   for (const change of changes) refuseForExcel(change, stood, looked);
   if (!extras.resize) refuseResizing(changes);
-  const receipt = buildReceipt(changes, looked, options.label, {
-    ...stood,
-    placeOf: (name) => placeIn(stood, name),
-  });
+  const standing = { ...stood, placeOf: (name: string) => placeIn(stood, name) };
+  const receipt = await atEase(receiptSteps(changes, looked, options.label, standing));
   const progress: { before: () => Before; sent: number } = { before: () => ({ stood: null, settings: null }), sent: 0 };
   try {
     // Several round trips, if the cells are too many for one, are still one step of undo.
@@ -72,6 +71,7 @@ async function sendAll(
     const made = new Set<string>();
     let seen = looked;
     for (const change of changes) {
+      await batch.pause();
       await guard.look(change, seen);
       await makeChange({ batch, stood, looked: seen, made }, change);
       seen = afterResizing(seen, change);
@@ -90,7 +90,7 @@ async function keepReceipt(
   { receiptKey }: ApplyOptions,
 ): Promise<void> {
   if (receiptKey === undefined) return;
-  const text = packReceipt(receipt);
+  const text = await atEase(packSteps(receipt));
   await room(text.length);
   context.workbook.settings.add(receiptKey, text);
 }

@@ -1,3 +1,4 @@
+import { pauses } from '../pace';
 import type { ExcelHost } from './host';
 
 /** One request holds 5 MB on the web; the rest is for what wraps the cells. */
@@ -12,6 +13,8 @@ export interface Batch {
   room(characters: number): Promise<void>;
   /** Makes room for so many characters of an answer, which is as long as a request at most. */
   answers(characters: number): Promise<void>;
+  /** Gives the page a turn, where that is due. */
+  pause(): Promise<void>;
   /** Sends what is there. */
   send(): Promise<void>;
   /** How often it was sent. */
@@ -22,7 +25,7 @@ export interface Batch {
 export function startBatch(
   context: Excel.RequestContext,
   { mostCharacters: most = mostCharacters }: ExcelHost,
-  answered: () => void = () => undefined,
+  answered: () => Promise<void> = () => Promise.resolve(),
 ): Batch {
   let characters = 0;
   let answering = 0;
@@ -34,7 +37,7 @@ export function startBatch(
     characters = 0;
     answering = 0;
     await context.sync();
-    answered();
+    await answered();
   };
   const room = async (more: number): Promise<void> => {
     if (characters > 0 && characters + more > most) {
@@ -50,7 +53,7 @@ export function startBatch(
     }
     answering += more;
   };
-  return { context, most, room, answers, send, sent: () => sent };
+  return { context, most, room, answers, pause: pauses(), send, sent: () => sent };
 }
 
 /** Neither calculation nor drawing between the changes; both come back by themselves after the round trip. */

@@ -11,7 +11,7 @@ import type { Batch } from './batch';
 import { pointsWide, setChoices, setFormat, setHighlights, setPage } from './dress';
 import { holds } from './standing';
 import type { Stood } from './standing';
-import { rangeOf, writeCells } from './writeCells';
+import { asIs, rangeOf, writeCells } from './writeCells';
 import type { CellToWrite } from './writeCells';
 
 /** What a change is judged by while it is made. */
@@ -32,11 +32,7 @@ export async function makeChange(making: Making, change: Change): Promise<void> 
       if (isNew(making, 'sheet', change.name, making.stood.sheets)) worksheets.add(change.name);
       return;
     case 'write':
-      return writeCells(
-        making.batch,
-        change.at,
-        change.cells.map((line) => line.map(toWrite)),
-      );
+      return writeCells(making.batch, change.at, change.cells, toWrite);
     case 'table':
       return standsAlready(change, making.looked) ? undefined : makeTable(context, change.name, change.at);
     case 'lengthen':
@@ -94,7 +90,7 @@ function lengthen({ batch: { context }, looked }: Making, change: Lengthen): voi
 async function widen({ batch, looked }: Making, change: Widen): Promise<void> {
   const table = tableNamed(change.table, looked);
   const columns = change.headers.length;
-  await writeCells(batch, { ...columnsBeside(table, columns), rows: 1 }, [change.headers]);
+  await writeCells(batch, { ...columnsBeside(table, columns), rows: 1 }, [change.headers], asIs);
   const { tables } = batch.context.workbook;
   const wider = { ...table.at, columns: table.at.columns + columns };
   tables.getItem(table.name).resize(rangeOf(batch.context, wider));

@@ -2,6 +2,7 @@
  * Looking once more, in the very request that writes: what a person did between the last look and the writing is found out, and what
  * was written over is known and can be put back. It costs no round trip.
  */
+import { atEase, mapSteps } from '../pace';
 import type { Block, BlockSeen, Change, Receipt } from '../port';
 import { holdsCell, nameCells, named } from '../shared/address';
 import { whatWasThere } from '../shared/looked';
@@ -12,7 +13,7 @@ import type { Batch } from './batch';
 import { cellsOf, loadCells, mostTyped } from './cells';
 import { holds } from './standing';
 import type { Stood } from './standing';
-import { lengthOf, rangeOf } from './writeCells';
+import { lengthOf, rangeOf, rowParts } from './writeCells';
 
 /** Cells were not as they had been seen; what really was in them is kept. */
 export class ChangedMeanwhile extends Error {
@@ -49,6 +50,8 @@ interface Found extends Place {
 
 interface Asked extends Concerned {
   readonly range: Excel.Range;
+  /** How many cells the whole block has that this is a part of. */
+  readonly cells: number;
   readonly looked: Looked;
   /** Blocks that these changes had put by then. */
   readonly ours: readonly Block[];
@@ -60,24 +63,31 @@ export interface Guard {
   /** Asks for what a change is about to write over. */
   look(change: Change, looked: Looked): Promise<void>;
   /** Throws `ChangedMeanwhile` where something that arrived is not as it was seen. */
-  demand(): void;
+  demand(): Promise<void>;
 }
 
 export function startGuard(batch: Batch, stood: Stood): Guard {
   let asked: Asked[] = [];
   let ours: Block[] = [];
   const known = new Set<string>();
-  const ask = async ({ at, table }: Concerned, looked: Looked): Promise<void> => {
-    const characters = answerLength(at, looked);
+  const askPart = async ({ at, table }: Concerned, looked: Looked, cells: number): Promise<void> => {
+    const characters = answerLength(at, looked, cells);
     if (characters > batch.most && at.rows > 1) {
       const half = Math.ceil(at.rows / 2);
-      await ask({ at: { ...at, rows: half } }, looked);
-      return ask({ at: { ...at, row: at.row + half, rows: at.rows - half } }, looked);
+      await askPart({ at: { ...at, rows: half } }, looked, cells);
+      return askPart({ at: { ...at, row: at.row + half, rows: at.rows - half } }, looked, cells);
     }
     await batch.answers(characters);
-    const range = loadCells(rangeOf(batch.context, at), at.rows * at.columns);
+    const range = loadCells(rangeOf(batch.context, at), cells);
     const tables = table === undefined ? null : range.getTables().load('items/name');
-    asked.push({ at, table, range, looked, ours, tables });
+    asked.push({ at, table, range, cells, looked, ours, tables });
+  };
+  const ask = async ({ at, table }: Concerned, looked: Looked): Promise<void> => {
+    for (const part of rowParts(at)) {
+      // Each part of a long block is asked, and compared, at a stretch.
+      await batch.pause();
+      await askPart({ at: part, table }, looked, at.rows * at.columns);
+    }
   };
   return {
     look: async (change, looked) => {
@@ -93,27 +103,26 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
         ours = [...ours, ...blocksConcerned(change, looked).map(({ at }) => at)];
       }
     },
-    demand: () => {
-      const found = asked.flatMap(foundChanged);
-      const gone = asked.flatMap(({ at, table, tables }) => {
+    demand: async () => {
+      const arrived = asked;
+      asked = [];
+      const found = (await atEase(mapSteps(arrived, foundChanged, 1))).flat();
+      const gone = arrived.flatMap(({ at, table, tables }) => {
         const there = tables?.items.map(({ name }) => name);
         return there && lacksTable({ at, table }, there) ? [table ?? ''] : [];
       });
-      asked = [];
       if (found.length + gone.length > 0) throw new ChangedMeanwhile(found, gone);
     },
   };
 }
 
 /** About how long the answer is: values, formulas and, of a smaller block, types of cells, of which the longest is `Boolean`. */
-function answerLength(at: Block, looked: Looked): number {
-  const cells = at.rows * at.columns;
-  return 2 * lengthOf(whatWasThere(at, looked)) + (cells > mostTyped ? 0 : 10 * cells);
+function answerLength(at: Block, looked: Looked, cells: number): number {
+  return 2 * lengthOf(whatWasThere(at, looked)) + (cells > mostTyped ? 0 : 10 * at.rows * at.columns);
 }
 
-function foundChanged({ at, range, looked, ours }: Asked): Found[] {
-  const cells = cellsOf(range, at.rows * at.columns);
-  const now: BlockSeen = { at, ...cells, sheetExists: true, protected: false, merged: [], tables: [] };
+function foundChanged({ at, range, cells, looked, ours }: Asked): Found[] {
+  const now: BlockSeen = { at, ...cellsOf(range, cells), sheetExists: true, protected: false, merged: [], tables: [] };
   const isOurs = ({ sheet, row, column }: Place): boolean => ours.some((block) => holdsCell(block, sheet, row, column));
   return changedSince(now, looked, isOurs).map((place) => {
     const [[was = null] = []] = whatWasThere({ ...place, rows: 1, columns: 1 }, [now]);

@@ -12,7 +12,7 @@ import type { ExcelHost } from './host';
 import { askNow } from './now';
 import { askAll } from './read';
 import { holds } from './standing';
-import { rangeOf, writeCells } from './writeCells';
+import { asIs, rangeOf, writeCells } from './writeCells';
 
 /** Takes a change back: one round trip to look, one to write. */
 export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Quiet): Promise<Reverted> {
@@ -82,8 +82,8 @@ export async function takeBack(batch: Batch, plan: RevertPlan): Promise<void> {
   for (const { name, at } of plan.moveNames) workbook.names.getItem(name).formula = `=${fixed(at)}`;
   for (const { name, at } of plan.narrow) workbook.tables.getItem(name).resize(rangeOf(batch.context, at));
   // A heading that is blanked inside a table would be given a name by Excel.
-  for (const { blank } of plan.narrow) await writeCells(batch, blank, [Array<null>(blank.columns).fill(null)]);
-  for (const { at, cells } of plan.puts) await writeCells(batch, at, cells);
+  for (const { blank } of plan.narrow) await writeCells(batch, blank, [Array<null>(blank.columns).fill(null)], asIs);
+  for (const { at, cells } of plan.puts) await writeCells(batch, at, cells, asIs);
   for (const { at, looks } of plan.undress) undressRange(rangeOf(batch.context, at), looks);
   for (const name of plan.deleteSheets) workbook.worksheets.getItem(name).delete();
 }

@@ -1,5 +1,4 @@
 import type { Block, Cell } from '../port';
-import { nextTurn } from '../pace';
 import { asTyped } from '../safeCell';
 import type { Batch } from './batch';
 
@@ -8,24 +7,33 @@ export type CellToWrite = Cell | { readonly formula: string } | undefined;
 
 type Line = readonly CellToWrite[];
 
-/** Rows that are put into one assignment: each takes the client library some milliseconds, and the page a turn. */
+/** Cells that are put or compared at a stretch: they take some milliseconds, the client library's part included. */
 const CELLS_AT_A_STRETCH = 20_000;
 
-/** Writes a block; rows are sent in parts only where they would not fit into one request. */
-export async function writeCells(batch: Batch, at: Block, cells: readonly Line[]): Promise<void> {
+/** A block, rows of a long one in parts. */
+export function rowParts(at: Block): Block[] {
   const rows = Math.max(1, Math.floor(CELLS_AT_A_STRETCH / at.columns));
-  for (let from = 0; from < at.rows; from += rows) {
-    const part = cells.slice(from, from + rows);
-    if (from > 0) await nextTurn();
-    await writeValues(batch, { ...at, row: at.row + from, rows: part.length }, part);
-  }
-  const block = tightest(at, cells);
-  if (block) await writeFormulas(batch, block.at, block.lines);
+  return Array.from({ length: Math.ceil(at.rows / rows) }, (_, i) => {
+    return { ...at, row: at.row + i * rows, rows: Math.min(rows, at.rows - i * rows) };
+  });
 }
 
-async function writeValues(batch: Batch, at: Block, cells: readonly Line[]): Promise<void> {
-  const values = cells.map((line) => line.map(toValue));
-  if (values.some((line) => line.some((cell) => cell !== null))) await sendValues(batch, at, values);
+/** Writes a block, all in one request unless it would not fit into one; between the parts of a long one the page gets a turn. */
+export async function writeCells<T>(
+  batch: Batch,
+  at: Block,
+  cells: readonly (readonly T[])[],
+  toWrite: (cell: T) => CellToWrite,
+): Promise<void> {
+  const formulas: FormulaAt[] = [];
+  for (const part of rowParts(at)) {
+    await batch.pause();
+    const lines = cells.slice(part.row - at.row, part.row - at.row + part.rows).map((line) => line.map(toWrite));
+    const values = lines.map((line) => line.map(toValue));
+    if (values.some((line) => line.some((cell) => cell !== null))) await sendValues(batch, part, values);
+    formulas.push(...formulasIn(lines, part.row - at.row));
+  }
+  if (formulas.length > 0) await writeFormulas(batch, at, formulas);
 }
 
 /** As the client library wants it: text safe from being read as something else, blank as an empty text, null to leave alone. */
@@ -33,6 +41,11 @@ function toValue(cell: CellToWrite): Cell {
   if (cell === undefined || isFormula(cell)) return null;
   if (cell === null) return '';
   return typeof cell === 'string' ? asTyped(cell) : cell;
+}
+
+/** For what is as it is to be written already. */
+export function asIs(cell: CellToWrite): CellToWrite {
+  return cell;
 }
 
 function isFormula(cell: CellToWrite): cell is { readonly formula: string } {
@@ -66,29 +79,40 @@ function cellLength(cell: CellToWrite): number {
   return typeof cell === 'number' ? String(cell).length : JSON.stringify(cell).length;
 }
 
-async function writeFormulas(batch: Batch, at: Block, formulas: (string | null)[][]): Promise<void> {
-  await batch.room(lengthOf(formulas));
-  // Through `formulas`, where a formula may fill the cells beside and below it.
-  rangeOf(batch.context, at).formulas = formulas;
+interface FormulaAt {
+  readonly down: number;
+  readonly across: number;
+  readonly formula: string;
 }
 
-/** The smallest part of a block that holds every formula. */
-function tightest(at: Block, cells: readonly Line[]): { at: Block; lines: (string | null)[][] } | null {
-  let [top, bottom, left, right] = [-1, 0, at.columns, 0];
-  for (const [down, line] of cells.entries()) {
-    const first = line.findIndex(isFormula);
-    if (first < 0) continue;
-    if (top < 0) top = down;
-    bottom = down;
-    left = Math.min(left, first);
-    right = Math.max(right, line.findLastIndex(isFormula));
+function formulasIn(lines: readonly Line[], from: number): FormulaAt[] {
+  return lines.flatMap((line, i) =>
+    line.flatMap((cell, across) => (isFormula(cell) ? [{ down: from + i, across, formula: cell.formula }] : [])),
+  );
+}
+
+/** Writes formulas into the smallest block that holds them all. */
+async function writeFormulas(batch: Batch, at: Block, formulas: readonly FormulaAt[]): Promise<void> {
+  const limits = (pick: (each: FormulaAt) => number): { from: number; count: number } => {
+    const [from, to] = formulas
+      .map(pick)
+      .reduce<[number, number]>(
+        ([least, most], place) => [Math.min(least, place), Math.max(most, place)],
+        [Infinity, 0],
+      );
+    return { from, count: to - from + 1 };
+  };
+  const rows = limits(({ down }) => down);
+  const columns = limits(({ across }) => across);
+  const lines = Array.from({ length: rows.count }, () => Array<string | null>(columns.count).fill(null));
+  for (const { down, across, formula } of formulas) {
+    const line = lines[down - rows.from];
+    if (line) line[across - columns.from] = formula;
   }
-  if (top < 0) return null;
-  const [rows, columns] = [bottom - top + 1, right - left + 1];
-  const lines = cells
-    .slice(top, bottom + 1)
-    .map((line) => line.slice(left, right + 1).map((cell) => (isFormula(cell) ? cell.formula : null)));
-  return { at: { sheet: at.sheet, row: at.row + top, column: at.column + left, rows, columns }, lines };
+  await batch.room(lengthOf(lines));
+  const block = { row: at.row + rows.from, column: at.column + columns.from, rows: rows.count, columns: columns.count };
+  // Through `formulas`, where a formula may fill the cells beside and below it.
+  rangeOf(batch.context, { sheet: at.sheet, ...block }).formulas = lines;
 }
 
 export function rangeOf(context: Excel.RequestContext, at: Block): Excel.Range {

@@ -134,13 +134,16 @@ function everySeen(at: Block, looked: Looked, passes: (cell: BeforeCell | undefi
   return true;
 }
 
-/** Throws `notLookedAt`, naming the cells of `at` that nobody looked at, among those that `concerned` picks. */
-export function demandLooked(
+/** A cell that nobody looked at. */
+export type Unseen = Readonly<Record<'row' | 'column', number>> & { readonly sheet: string };
+
+/** Cells of `at` that nobody looked at, among those that `concerned` picks. */
+export function unseenCells(
   at: Block,
   before: readonly (readonly (BeforeCell | undefined)[])[],
   concerned: (down: number, across: number) => boolean = () => true,
-): void {
-  const unseen: { sheet: string; row: number; column: number }[] = [];
+): Unseen[] {
+  const unseen: Unseen[] = [];
   before.forEach((line, down) => {
     line.forEach((cell, across) => {
       if (cell === undefined && concerned(down, across)) {
@@ -148,5 +151,11 @@ export function demandLooked(
       }
     });
   });
+  return unseen;
+}
+
+/** Throws `notLookedAt`, naming the cells of `at` that nobody looked at. */
+export function demandLooked(at: Block, before: readonly (readonly (BeforeCell | undefined)[])[]): void {
+  const unseen = unseenCells(at, before);
   if (unseen.length > 0) throw new PortError('notLookedAt', nameCells(unseen));
 }

@@ -1,4 +1,5 @@
 /** A receipt as text, as it is kept in the workbook. Beside the making of receipts: what only keeps them need not load that. */
+import { drained } from '../../core/index';
 import type { Block, Receipt, Written, WrittenRows } from '../port';
 import type { BeforeCell } from './looked';
 
@@ -19,9 +20,14 @@ interface PackedBlock {
  * blank cells would otherwise fill half of what one request may carry.
  */
 export function packReceipt(receipt: Receipt): string {
+  return drained(packSteps(receipt));
+}
+
+/** {@link packReceipt} in steps. */
+export function* packSteps(receipt: Receipt): Generator<void, string> {
   const known = packedTexts.get(receipt);
   if (known !== undefined) return known;
-  const text = packAnew(receipt);
+  const text = yield* packAnew(receipt);
   packedTexts.set(receipt, text);
   return text;
 }
@@ -29,14 +35,19 @@ export function packReceipt(receipt: Receipt): string {
 /** A receipt is packed when it is kept, and once more to know what is kept. */
 const packedTexts = new WeakMap<Receipt, string>();
 
-function packAnew(receipt: Receipt): string {
+function* packAnew({ written, ...rest }: Receipt): Generator<void, string> {
   const texts = new Map<string, number>();
-  const written: PackedBlock[] = receipt.written.map(({ before, put, ...where }) => ({
-    ...where,
-    before: pack(before.flat(), texts),
-    put: pack(put.flat(), texts),
-  }));
-  return packedMark + JSON.stringify({ ...receipt, written, texts: [...texts.keys()] });
+  const blocks: string[] = [];
+  for (const { before, put, ...where } of written) {
+    const cells = `"before":${yield* pack(before, texts)},"put":${yield* pack(put, texts)}`;
+    blocks.push(`${opened(where)},${cells}}`);
+  }
+  return `${packedMark}${opened(rest)},"written":[${blocks.join()}],"texts":${JSON.stringify([...texts.keys()])}}`;
+}
+
+/** As JSON, its end left out so that more can come. */
+function opened(fields: object): string {
+  return JSON.stringify(fields).slice(0, -1);
 }
 
 /** Whether a kept text is a packed receipt. */
@@ -59,18 +70,34 @@ export function unpackReceipt(text: string): Receipt {
   return { ...packed, written };
 }
 
+/** Rows that are packed at a stretch. */
+const rowsInStep = 200;
+
 /* A run is [cell, how often]; a lone cell stands for itself. A text is ['its number in the list'] so that no cell can be
-   taken for it: numbers, truth values and null stand as they are, objects as objects. */
-function pack(cells: readonly unknown[], texts: Map<string, number>): unknown[] {
-  const runs: unknown[] = [];
-  for (let from = 0; from < cells.length;) {
-    let to = from + 1;
-    while (to < cells.length && sameCell(cells[to], cells[from])) to += 1;
-    const cell = typeof cells[from] === 'string' ? [textNumber(cells[from] as string, texts)] : cells[from];
-    runs.push(to - from === 1 ? cell : [cell, to - from]);
-    from = to;
+   taken for it: numbers, truth values and null stand as they are, objects as objects. Written as JSON at once: hundreds of
+   thousands of cells would else be copied twice. */
+function* pack(rows: readonly (readonly unknown[])[], texts: Map<string, number>): Generator<void, string> {
+  const runs: string[] = [];
+  let [cell, times]: [unknown, number] = [undefined, 0];
+  const end = (): void => {
+    if (times > 0) runs.push(times === 1 ? packed(cell, texts) : `[${packed(cell, texts)},${times}]`);
+  };
+  for (const [down, row] of rows.entries()) {
+    for (const next of row) {
+      if (times > 0 && sameCell(next, cell)) times += 1;
+      else {
+        end();
+        [cell, times] = [next, 1];
+      }
+    }
+    if (down % rowsInStep === rowsInStep - 1) yield;
   }
-  return runs;
+  end();
+  return `[${runs.join()}]`;
+}
+
+function packed(cell: unknown, texts: Map<string, number>): string {
+  return typeof cell === 'string' ? `[${textNumber(cell, texts)}]` : JSON.stringify(cell);
 }
 
 function unpack(runs: readonly unknown[], texts: readonly string[]): unknown[] {

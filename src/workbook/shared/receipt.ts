@@ -1,4 +1,5 @@
-import { groupedBy } from '../../core/index';
+import { drained, groupedBy } from '../../core/index';
+import { mapSteps } from '../pace';
 import { PortError } from '../port';
 import type {
   Block,
@@ -19,7 +20,7 @@ import { holdsCell, overlap, sameBlock, sameName } from './address';
 import { isSeenBlank, isTable, whatWasThere } from './looked';
 import type { BeforeCell, Looked } from './looked';
 import { afterResizing, tableNamed } from './lengthen';
-import { standsAlready, tableBlock } from './refuse';
+import { putsAnything, standsAlready, tableBlock } from './refuse';
 import { calledBy, columnNames } from './rows';
 
 /** Names of what stood in the workbook before a change. */
@@ -36,19 +37,29 @@ const skip = { skip: true } as const;
 
 /** The receipt of changes that `refuseUnsafe` let pass. Where two writes overlap, the later one counts. */
 export function buildReceipt(changes: readonly Change[], looked: Looked, label: string, standing: Standing): Receipt {
+  return drained(receiptSteps(changes, looked, label, standing));
+}
+
+/** {@link buildReceipt} in steps. */
+export function* receiptSteps(
+  changes: readonly Change[],
+  looked: Looked,
+  label: string,
+  standing: Standing,
+): Generator<void, Receipt> {
   const fresh = (names: readonly string[], name: string): boolean => !names.some((other) => sameName(other, name));
   const unique = (names: readonly string[]): string[] => [...new Set(names)];
   const widened = widenedTables(changes, looked);
   return {
     label,
-    written: writtenBlocks(changes, changes.reduce(afterResizing, looked), (name) =>
+    written: yield* writtenSteps(changes, changes.reduce(afterResizing, looked), (name) =>
       placeAfter(name, changes, standing),
     ),
     madeSheets: unique(changes.flatMap((c) => (c.do === 'sheet' && fresh(standing.sheets, c.name) ? [c.name] : []))),
     madeTables: unique(changes.flatMap((c) => (c.do === 'table' && fresh(standing.tables, c.name) ? [c.name] : []))),
     madeNames: unique(changes.flatMap((c) => (c.do === 'name' && fresh(standing.names, c.name) ? [c.name] : []))),
     movedNames: movedNames(changes, standing),
-    dressed: dressedBlocks(changes, looked),
+    dressed: yield* dressedSteps(changes, looked),
     ...(widened.length > 0 ? { widened } : {}),
   };
 }
@@ -79,18 +90,23 @@ function placeAfter(name: string, changes: readonly Change[], standing: Standing
   return moves.at(-1) ?? standing.placeOf(name);
 }
 
-function writtenBlocks(changes: readonly Change[], looked: Looked, placeOf: Standing['placeOf']): Written[] {
+function* writtenSteps(
+  changes: readonly Change[],
+  looked: Looked,
+  placeOf: Standing['placeOf'],
+): Generator<void, Written[]> {
   const shown = shownAfter(changes, looked);
   const written: { at: Block; rows?: WrittenRows; whole?: boolean; before: BeforeCell[][]; put: PutCell[][] }[] = [];
   for (const change of changes) {
-    if (change.do !== 'write' || !change.cells.some((line) => line.some((cell) => cell !== undefined))) continue;
+    if (change.do !== 'write' || !putsAnything(change)) continue;
+    yield;
     for (const earlier of written) forget(earlier, change.at, change.cells);
     written.push({
       at: change.at,
       ...(change.of ? { rows: rowsOf(change.at, change.of, looked, { placeOf, shown }) } : {}),
       ...(change.whole ? { whole: true } : {}),
-      before: whatWasThere(change.at, looked).map((line) => line.map((cell) => cell ?? null)),
-      put: change.cells.map((line) => line.map(toPut)),
+      before: yield* mapSteps(whatWasThere(change.at, looked), (line) => line.map((cell) => cell ?? null)),
+      put: yield* mapSteps(change.cells, (line) => line.map(toPut)),
     });
   }
   return written;
@@ -171,7 +187,7 @@ function forget(earlier: { at: Block; put: PutCell[][] }, at: Block, cells: read
   }
 }
 
-function dressedBlocks(changes: readonly Change[], looked: Looked): Dressed[] {
+function* dressedSteps(changes: readonly Change[], looked: Looked): Generator<void, Dressed[]> {
   // Hundreds of pages in one write are dressed by thousands of changes: each looks only at what was seen of its own sheet.
   const onSheet = groupedBy(looked, ({ at }) => at.sheet.toLowerCase());
   const blocks = new Map<string, { at: Block; looks: Look[] } | null>();
@@ -181,6 +197,7 @@ function dressedBlocks(changes: readonly Change[], looked: Looked): Dressed[] {
     const { sheet, row, column, rows, columns } = dressed.at;
     const key = `${sheet.toLowerCase()}\n${row} ${column} ${rows} ${columns}`;
     const known = blocks.get(key);
+    yield;
     if (known) known.looks = [...new Set([...known.looks, ...dressed.looks])];
     else if (known === undefined) {
       blocks.set(key, isSeenBlank(dressed.at, onSheet.get(sheet.toLowerCase()) ?? []) ? dressed : null);

@@ -1,8 +1,9 @@
+import { drained } from '../../core/index';
 import { PortError } from '../port';
 import type { Block, Change, Put, TableSeen } from '../port';
-import { contains, named, overlap, sameBlock, sameName } from './address';
-import { demandLooked, isTable, whatWasThere } from './looked';
-import type { Looked } from './looked';
+import { contains, nameCells, named, overlap, sameBlock, sameName } from './address';
+import { demandLooked, isTable, unseenCells, whatWasThere } from './looked';
+import type { Looked, Unseen } from './looked';
 import { afterResizing, refuseLengthen } from './lengthen';
 import type { Lengthen } from './lengthen';
 import { refuseWiden } from './widen';
@@ -18,9 +19,15 @@ type MakeTable = Extract<Change, { do: 'table' }>;
  * table. Whoever writes on a block that a table touches must have looked at that table too: only then is its edge known.
  */
 export function refuseUnsafe(changes: readonly Change[], looked: Looked): void {
+  drained(refuseSteps(changes, looked));
+}
+
+/** {@link refuseUnsafe} in steps. */
+export function* refuseSteps(changes: readonly Change[], looked: Looked): Generator<void, void> {
   let seen = looked;
   for (const change of changes) {
-    if (change.do === 'write') refuseWrite(change, seen);
+    yield;
+    if (change.do === 'write') yield* refuseWrite(change, seen);
     else if (change.do === 'table') refuseTable(change, seen, changes);
     else if (change.do === 'lengthen') refuseLengthen(change, seen);
     else if (change.do === 'widen') refuseWiden(change, seen);
@@ -62,19 +69,33 @@ function refuseProtected(sheet: string | null, looked: Looked): void {
   }
 }
 
-function refuseWrite(write: Write, looked: Looked): void {
+function* refuseWrite(write: Write, looked: Looked): Generator<void, void> {
   const { at, cells } = write;
   if (cells.length !== at.rows || cells.some((line) => line.length !== at.columns)) {
     throw new RangeError(`The cells for ${named(at)} are not ${at.rows} × ${at.columns}.`);
   }
   refuseOddNumbers(write);
-  const put = (down: number, across: number): boolean => cells[down]?.[across] !== undefined;
-  demandLooked(at, whatWasThere(at, looked), put);
+  yield;
+  yield* refuseUnseen(write, looked);
   if (!putsAnything(write)) return;
   refuseProtected(at.sheet, looked);
   const putWithin = (area: Block): boolean => anyPut(write, area);
   refuseMerged(at, looked, putWithin);
   refuseTableEdge(write, looked);
+}
+
+/** Rows that are looked through at a stretch. */
+const ROWS_A_STEP = 500;
+
+function* refuseUnseen({ at, cells }: Write, looked: Looked): Generator<void, void> {
+  const unseen: Unseen[] = [];
+  for (let from = 0; from < at.rows; from += ROWS_A_STEP) {
+    const part = { ...at, row: at.row + from, rows: Math.min(ROWS_A_STEP, at.rows - from) };
+    const put = (down: number, across: number): boolean => cells[from + down]?.[across] !== undefined;
+    unseen.push(...unseenCells(part, whatWasThere(part, looked), put));
+    yield;
+  }
+  if (unseen.length > 0) throw new PortError('notLookedAt', nameCells(unseen));
 }
 
 function refuseOddNumbers({ at, cells }: Write): void {
