@@ -2,7 +2,7 @@
  * The three workbooks that run in Node, each with what the trials need of it: a port, a look at everything that a person would miss, hands
  * that go past the port, and steps inside a request that can be made to fail.
  */
-import { ICommandService } from '@univerjs/core';
+import { BooleanNumber, ICommandService } from '@univerjs/core';
 import { SetDefinedNameMutation } from '@univerjs/engine-formula';
 import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from '@univerjs/sheets';
 import { SetSheetTableMutation, TableColumnFilterTypeEnum } from '@univerjs/sheets-table';
@@ -49,6 +49,10 @@ export interface Hands {
   /** Shows a row of totals right below a table, where nothing stands. */
   totals(table: string): Promise<void>;
   addSheet(sheet: string): Promise<void>;
+  /** Hides a sheet, unless it is the last that is shown. */
+  hideSheet(sheet: string): Promise<void>;
+  /** Lets the columns of a sheet run from right to left. */
+  turn(sheet: string): Promise<void>;
   /** Lays a table over cells, the first row its headings. */
   addTable(table: string, at: Block): Promise<void>;
   merge(at: Block): Promise<void>;
@@ -126,6 +130,8 @@ export function memoryBench(from?: MemoryPort): SafetyBench {
       hide: async (sheet, what, which) => port.hideLine(sheet, what, which),
       totals: async (table) => port.showTotals(table),
       addSheet: async (sheet) => port.addSheet(sheet),
+      hideSheet: async (sheet) => port.hide(sheet),
+      turn: async (sheet) => port.turn(sheet),
       addTable: async (table, at) => port.addTable(table, at),
       merge: async (at) => port.merge(at),
       protect: async (sheet) => port.protect(sheet),
@@ -198,6 +204,15 @@ export function simulatedBench(options: SimulatedOptions = {}): SimulatedBench {
         if (table) book.showTotals(table);
       },
       addSheet: async (sheet) => void (book.sheet(sheet) ?? book.addSheet(sheet)),
+      hideSheet: async (sheet) => {
+        const shown = book.sheets.filter(({ name, visibility }) => name !== sheet && visibility === 'Visible');
+        if (shown[0] === undefined) return;
+        sheetOf(sheet).visibility = 'Hidden';
+        if (book.active.name === sheet) book.active = shown[0];
+      },
+      turn: async (sheet) => {
+        sheetOf(sheet).rightToLeft = true;
+      },
       addTable: async (name, { sheet, ...at }) => book.renameTable(book.addTable(sheetOf(sheet), at), name),
       merge: async ({ sheet, ...at }) => void sheetOf(sheet).merged.push(at),
       protect: async (sheet) => {
@@ -243,6 +258,8 @@ function bookSnapshot(book: Book): Snapshot {
     marks: [
       ...book.sheets.flatMap((sheet) => [
         ...(sheet.protected ? [`${sheet.name} is protected`] : []),
+        ...(sheet.visibility === 'Visible' ? [] : [`${sheet.name} is hidden`]),
+        ...(sheet.rightToLeft ? [`${sheet.name} runs from right to left`] : []),
         ...sheet.merged.map((at) => `${named(sheet.area(at))} is merged`),
         ...[...sheet.hiddenRows].map((row) => `${sheet.name} hides row ${row}`),
         ...[...sheet.hiddenColumns].map((column) => `${sheet.name} hides column ${column}`),
@@ -332,6 +349,18 @@ export async function embeddedBench(): Promise<EmbeddedBench> {
         }),
       addSheet: (sheet) =>
         settled(() => workbook.getSheetByName(sheet) ?? workbook.insertSheet(sheet).setColumnCount(80)),
+      hideSheet: (sheet) =>
+        settled(() => {
+          const shown = workbook.getSheets().filter((each) => !each.isSheetHidden() && each.getSheetName() !== sheet);
+          if (shown[0] === undefined) return;
+          workbook.setActiveSheet(shown[0]);
+          sheetOf(sheet).hideSheet();
+        }),
+      // As opening a file with such a sheet leaves it.
+      turn: (sheet) =>
+        settled(() => {
+          sheetOf(sheet).getSheet().getConfig().rightToLeft = BooleanNumber.TRUE;
+        }),
       addTable: (name, at) =>
         settled(() => {
           const { steps } = layTable(spreadsheet, sheetOf(at.sheet).getSheet(), name, at);
@@ -389,6 +418,9 @@ function embeddedSnapshot(spreadsheet: Spreadsheet): Snapshot {
   const marks: string[] = [];
   for (const id of saved.sheetOrder) {
     const { name = '', cellData: rows = {}, mergeData = [], rowData = {}, columnData = {} } = saved.sheets[id] ?? {};
+    const { hidden, rightToLeft } = saved.sheets[id] ?? {};
+    if (hidden === BooleanNumber.TRUE) marks.push(`${name} is hidden`);
+    if (rightToLeft === BooleanNumber.TRUE) marks.push(`${name} runs from right to left`);
     const worksheet = worksheetNamed(spreadsheet, name);
     if (worksheet && isProtected(spreadsheet, worksheet)) marks.push(`${name} is protected`);
     marks.push(...mergeData.map((range) => `${named(blockOfRange(name, range))} is merged`));

@@ -82,6 +82,9 @@ type Mess =
   | { readonly what: 'tableBelow' | 'protect' | 'filter' | 'merge' | 'lookAlike' | 'totals'; readonly table: string }
   | { readonly what: 'hide'; readonly table: string; readonly line: 'row' | 'column'; readonly which: number }
   | { readonly what: 'mergeOn'; readonly sheet: string; readonly row: number }
+  /** A sheet that is hidden or runs from right to left: one of ours, or a blank one that is called as ours would be. */
+  | { readonly what: 'hideSheet'; readonly sheet: string }
+  | { readonly what: 'turn'; readonly sheet: string }
   /** What is a date in other shops is a text in this one. */
   | { readonly what: 'dates'; readonly dates: readonly string[] }
   | { readonly what: 'largeStock'; readonly rows: number }
@@ -121,6 +124,8 @@ const mess: fc.Arbitrary<Mess> = fc.oneof(
     which: fc.integer({ min: 0, max: 12 }),
   }),
   fc.record({ what: fc.constant('mergeOn' as const), sheet: fc.constantFrom(...ALIKE), row: fc.nat({ max: 3 }) }),
+  fc.record({ what: fc.constant('hideSheet' as const), sheet: fc.constantFrom(...ALIKE, ...TABLES) }),
+  fc.record({ what: fc.constant('turn' as const), sheet: fc.constantFrom(...ALIKE, ...TABLES) }),
   fc.record({
     what: fc.constant('dates' as const),
     dates: fc.array(fc.constantFrom('2026-03-04', '3/4/26', '04.03.2026', '12 March', 'next week', "'46110", 'soon'), {
@@ -150,6 +155,10 @@ async function make(bench: SafetyBench, each: Mess): Promise<void> {
   if (each.what === 'mergeOn') {
     await hands.addSheet(each.sheet);
     return hands.merge(block(each.sheet, each.row, 0, 2, 3));
+  }
+  if (each.what === 'hideSheet' || each.what === 'turn') {
+    await hands.addSheet(each.sheet);
+    return hands[each.what](each.sheet);
   }
   if (each.what === 'dates') return typeDates(bench, each.dates);
   if (each.what === 'largeStock') return enlarge(bench, each.rows);

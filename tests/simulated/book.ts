@@ -56,6 +56,8 @@ export class SheetData {
   name: string;
   visibility = 'Visible';
   protected = false;
+  /** Nothing that the client library tells of; a person would miss it. */
+  rightToLeft = false;
   /** Hidden by a person. */
   readonly hiddenRows = new Set<number>();
   readonly hiddenColumns = new Set<number>();

@@ -354,6 +354,8 @@ export function worksheet(book: Book, sheet: SheetData, settings: Settings): Mod
       return used && range(used);
     },
     activate: () => {
+      // That a hidden sheet cannot be shown is *from memory*.
+      if (sheet.visibility !== 'Visible') throw new HostError('InvalidOperation', 'The sheet is hidden.');
       book.active = sheet;
     },
     delete: () => book.deleteSheet(sheet),

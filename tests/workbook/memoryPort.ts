@@ -34,6 +34,7 @@ interface Sheet {
   name: string;
   protected: boolean;
   hidden?: boolean;
+  rightToLeft?: boolean;
   merged: Block[];
   /** Rows and columns that a person hid, as `row 3`. */
   hiddenLines?: string[];
@@ -165,6 +166,12 @@ export class MemoryPort implements WorkbookPort {
     if (found) found.hidden = true;
   }
 
+  /** A person lets the columns of a sheet run from right to left: its addresses stay what they are. */
+  turn(sheet: string): void {
+    const found = this.sheet(sheet);
+    if (found) found.rightToLeft = true;
+  }
+
   protect(sheet: string): void {
     const found = this.sheet(sheet);
     if (found) found.protected = true;
@@ -244,8 +251,10 @@ export class MemoryPort implements WorkbookPort {
 
   /** What of a sheet or a table is protected, merged, hidden, filtered or has totals, in words. */
   marks(): string[] {
-    const sheets = this.state.sheets.flatMap(({ name, protected: locked, merged, hiddenLines }) => [
+    const sheets = this.state.sheets.flatMap(({ name, protected: locked, merged, hiddenLines, hidden, rightToLeft }) => [
       ...(locked ? [`${name} is protected`] : []),
+      ...(hidden ? [`${name} is hidden`] : []),
+      ...(rightToLeft ? [`${name} runs from right to left`] : []),
       ...merged.map((at) => `${named(at)} is merged`),
       ...(hiddenLines ?? []).map((what) => `${name} hides ${what}`),
     ]);

@@ -54,6 +54,8 @@ export async function makeChange(making: Making, change: Change): Promise<void> 
     case 'name':
       return placeName(making, change.name, change.at);
     case 'show':
+      // What a person hid stays hidden; asked to show it, Excel would fail in the middle of the rest.
+      if (isHidden(making.stood, change.at.sheet)) return;
       worksheets.getItem(change.at.sheet).activate();
       rangeOf(context, change.at).select();
       return;
@@ -112,6 +114,10 @@ function placeName(making: Making, name: string, at: Block): void {
   const { names } = context.workbook;
   if (isNew(making, 'name', name, making.stood.names)) names.add(name, rangeOf(context, at));
   else names.getItem(name).formula = `=${fixed(at)}`;
+}
+
+function isHidden({ sheets, visibleSheets }: Stood, sheet: string): boolean {
+  return holds(sheets, sheet) && !holds(visibleSheets, sheet);
 }
 
 /** Whether something is neither there nor made by this batch; from now on it counts as made. */
