@@ -51,6 +51,22 @@ export function namedRowsSuite(name: string, makeBench: () => Bench | Promise<Be
       ]);
     });
 
+    it('are not written once another row took their place, blank as the cells may be', async () => {
+      for (const row of [3, 4]) await bench.person.type('Rack', row, 2, null);
+      const looked = [...(await look(port, block('Rack', 3, 2, 2, 1))), ...(await look(port, rack))];
+      // As if sorted by a person.
+      for (const [row, line] of [rows[3], rows[2]].entries()) {
+        for (const across of [0, 2]) await bench.person.type('Rack', 3 + row, 1 + across, line?.[across] ?? null);
+      }
+      const of = { table: 'Our_Rack', by: ['Club'], headingRows: 2 };
+      const change = { do: 'write', at: block('Rack', 3, 2, 2, 1), cells: [['D5'], ['D6']], of } as const;
+      await expect(port.apply([change], looked, { label: 'Readings' })).rejects.toMatchObject({
+        code: 'notLookedAt',
+        cells: ['Rack!B4:B5', 'Rack!D4:D5'],
+      });
+      expect(await valuesOf(port, block('Rack', 3, 2, 2, 1))).toEqual([[null], [null]]);
+    });
+
     it('are left and named by their sheet where they are called otherwise by then', async () => {
       const receipt = await readings();
       await bench.person.type('Rack', 3, 1, 'Big one');

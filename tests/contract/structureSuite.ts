@@ -353,6 +353,21 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
         expect(await port.recall('kept')).toBeNull();
       });
 
+      it('but not because a person typed into a cell between those that are written', async () => {
+        const seen = await look(port, block(bench.sheet, 0, 0, 2, 3));
+        await bench.person.type(bench.sheet, 0, 1, 'mine');
+        await bench.person.type(bench.sheet, 1, 2, 'mine too');
+        const puts = write(bench.sheet, 0, 0, [
+          ['a', undefined, 'c'],
+          ['d', null, undefined],
+        ]);
+        await port.apply([puts], seen, { label: 'x' });
+        expect(await valuesOf(port, block(bench.sheet, 0, 0, 2, 3))).toEqual([
+          ['a', 'mine', 'c'],
+          ['d', null, 'mine too'],
+        ]);
+      });
+
       it('a row of a table that another one took the place of', async () => {
         const { sheet, person } = bench;
         await make(port, [

@@ -7,7 +7,7 @@ import type { Block, BlockSeen, Change, Receipt } from '../port';
 import { holdsCell, nameCells, named } from '../shared/address';
 import { whatWasThere } from '../shared/looked';
 import type { BeforeCell, Looked } from '../shared/looked';
-import { blocksConcerned, changedSince, lacksTable } from '../shared/unchanged';
+import { blocksConcerned, changedSince, isCompared, lacksTable } from '../shared/unchanged';
 import type { Concerned, Place } from '../shared/unchanged';
 import type { Batch } from './batch';
 import { cellsOf, loadCells, mostTyped } from './cells';
@@ -70,30 +70,33 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
   let asked: Asked[] = [];
   let ours: Block[] = [];
   const known = new Set<string>();
-  const askPart = async ({ at, table }: Concerned, looked: Looked, cells: number): Promise<void> => {
+  const askPart = async (concerned: Concerned, looked: Looked, cells: number): Promise<void> => {
+    const { at, table } = concerned;
     const characters = answerLength(at, looked, cells);
     if (characters > batch.most && at.rows > 1) {
       const half = Math.ceil(at.rows / 2);
-      await askPart({ at: { ...at, rows: half } }, looked, cells);
-      return askPart({ at: { ...at, row: at.row + half, rows: at.rows - half } }, looked, cells);
+      await askPart({ ...concerned, at: { ...at, rows: half } }, looked, cells);
+      return askPart({ ...concerned, at: { ...at, row: at.row + half, rows: at.rows - half } }, looked, cells);
     }
     await batch.answers(characters);
     const range = loadCells(rangeOf(batch.context, at), cells);
     const tables = table === undefined ? null : range.getTables().load('items/name');
-    asked.push({ at, table, range, cells, looked, ours, tables });
+    asked.push({ ...concerned, range, cells, looked, ours, tables });
   };
-  const ask = async ({ at, table }: Concerned, looked: Looked): Promise<void> => {
+  const ask = async (concerned: Concerned, looked: Looked): Promise<void> => {
+    const { at } = concerned;
     for (const part of rowParts(at)) {
       // Each part of a long block is asked, and compared, at a stretch.
       await batch.pause();
-      await askPart({ at: part, table }, looked, at.rows * at.columns);
+      await askPart({ ...concerned, at: part }, looked, at.rows * at.columns);
     }
   };
   return {
     look: async (change, looked) => {
       for (const block of blocksConcerned(change, looked)) {
+        if (!holds(stood.sheets, block.at.sheet)) continue;
         // The same headings for every write into a table.
-        if (!holds(stood.sheets, block.at.sheet) || known.has(named(block.at))) continue;
+        if (!block.putBy && known.has(named(block.at))) continue;
         known.add(named(block.at));
         await ask(block, looked);
       }
@@ -121,10 +124,11 @@ function answerLength(at: Block, looked: Looked, cells: number): number {
   return 2 * lengthOf(whatWasThere(at, looked)) + (cells > mostTyped ? 0 : 10 * at.rows * at.columns);
 }
 
-function foundChanged({ at, range, cells, looked, ours }: Asked): Found[] {
+function foundChanged(asked: Asked): Found[] {
+  const { at, range, cells, looked, ours } = asked;
   const now: BlockSeen = { at, ...cellsOf(range, cells), sheetExists: true, protected: false, merged: [], tables: [] };
   const isOurs = ({ sheet, row, column }: Place): boolean => ours.some((block) => holdsCell(block, sheet, row, column));
-  return changedSince(now, looked, isOurs).map((place) => {
+  return changedSince(now, looked, (place) => isOurs(place) || !isCompared(asked, place)).map((place) => {
     const [[was = null] = []] = whatWasThere({ ...place, rows: 1, columns: 1 }, [now]);
     return { ...place, was };
   });

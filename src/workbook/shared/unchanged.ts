@@ -1,11 +1,12 @@
 /**
  * Whether cells are still as they were looked at, right before they are written: a person may have typed, sorted or inserted rows since.
  *
- * Of a table, whole rows are compared and its headings: a blank cell alone would not tell that another row stands there by now.
+ * Of a table, or a list of plain cells, whole rows are compared and its headings: a blank cell alone would not tell that another row
+ * stands there by now. Elsewhere only cells that are written: what a person types between them is no matter of ours.
  */
 import { PortError } from '../port';
 import type { Block, BlockSeen, Change } from '../port';
-import { nameCells, overlap, sameBlock, sameName } from './address';
+import { contains, nameCells, overlap, sameBlock, sameName } from './address';
 import { filledFromElsewhere, isTable, whatWasThere } from './looked';
 import type { BeforeCell, Looked } from './looked';
 import { rowsBelow, tableNamed } from './lengthen';
@@ -23,7 +24,11 @@ export interface Place {
 export interface Concerned {
   readonly at: Block;
   readonly table?: string;
+  /** Only the cells that this write puts are compared; left out where all of them are. */
+  readonly putBy?: Write;
 }
+
+type Write = Extract<Change, { do: 'write' }>;
 
 /** The blocks that must be as they were seen when a change is made, and the tables that must be where they were. */
 export function blocksConcerned(change: Change, looked: Looked): Concerned[] {
@@ -39,16 +44,39 @@ export function blocksConcerned(change: Change, looked: Looked): Concerned[] {
     const heading = { at: { ...table.at, rows: 1 }, table: table.name };
     return row === table.at.row && rows === 1 ? [heading] : [heading, { at: { ...table.at, row, rows } }];
   });
-  return lines.length > 0 ? lines : [{ at }];
+  if (lines.length > 0) return lines;
+  const { headingRows } = change.of ?? {};
+  return headingRows === undefined ? [{ at, putBy: change }] : listLines(at, headingRows, looked);
+}
+
+/** Rows of a list of plain cells as far as they were looked at, and its headings. */
+function listLines(at: Block, headingRows: number, looked: Looked): Concerned[] {
+  const rows = looked.flatMap((seen) => {
+    const shared = isTable(seen) ? null : overlap(seen.at, at);
+    return shared ? [{ whole: seen.at, lines: { ...seen.at, row: shared.row, rows: shared.rows } }] : [];
+  });
+  // What lies within another is told by that.
+  const widest = rows.filter(({ lines }, i) => {
+    return !rows.some((other, j) => contains(other.lines, lines) && (j < i || !contains(lines, other.lines)));
+  });
+  return widest.flatMap(({ whole, lines }) => {
+    const headings = { ...whole, rows: headingRows };
+    return [...(whole.row + headingRows <= lines.row ? [{ at: headings }] : []), { at: lines }];
+  });
+}
+
+/** Whether a cell is one that is compared. */
+export function isCompared({ putBy }: Concerned, { row, column }: Place): boolean {
+  return putBy === undefined || putBy.cells[row - putBy.at.row]?.[column - putBy.at.column] !== undefined;
 }
 
 /**
  * Cells of a block that no longer hold what was seen.
  *
  * @param now the block as it stands
- * @param isOurs cells that these changes themselves have put by now
+ * @param isLeft cells that do not count: those that these changes themselves have put by now, and those that they leave alone
  */
-export function changedSince(now: BlockSeen, looked: Looked, isOurs: (place: Place) => boolean = () => false): Place[] {
+export function changedSince(now: BlockSeen, looked: Looked, isLeft: (place: Place) => boolean = () => false): Place[] {
   // A sheet that was not there is made by the changes, or the making of it fails.
   if (!now.sheetExists) return [];
   const { at } = now;
@@ -60,7 +88,7 @@ export function changedSince(now: BlockSeen, looked: Looked, isOurs: (place: Pla
       // Nobody looked where nothing is known, so nobody judged by it either. Most cells are as they were, and cost no more than this.
       if (was === undefined || sameEntry(was, found[down]?.[across] ?? null)) return;
       const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
-      if (!isOurs(place) && !isFilled(place, [now, ...looked])) changed.push(place);
+      if (!isLeft(place) && !isFilled(place, [now, ...looked])) changed.push(place);
     });
   });
   return changed;
@@ -95,12 +123,17 @@ export function refuseChanged(changes: readonly Change[], looked: Looked, see: (
   const gone = seen.flatMap(({ block, now }) =>
     now.sheetExists && lacksTable(block, now.tables) ? [block.table ?? ''] : [],
   );
-  const changed = nameCells(seen.flatMap(({ now }) => changedSince(now, looked)));
+  const changed = nameCells(
+    seen.flatMap(({ block, now }) => changedSince(now, looked, (place) => !isCompared(block, place))),
+  );
   if (gone.length + changed.length > 0) throw new PortError('notLookedAt', [...new Set([...gone, ...changed])]);
 }
 
 function distinct(blocks: readonly Concerned[]): Concerned[] {
-  return blocks.filter(({ at, table }, i) => {
-    return blocks.findIndex((other) => sameBlock(other.at, at) && other.table === table) === i;
+  return blocks.filter(({ at, table, putBy }, i) => {
+    const isSame = (other: Concerned): boolean => {
+      return sameBlock(other.at, at) && other.table === table && other.putBy === putBy;
+    };
+    return blocks.findIndex(isSame) === i;
   });
 }
