@@ -251,13 +251,15 @@ export class MemoryPort implements WorkbookPort {
 
   /** What of a sheet or a table is protected, merged, hidden, filtered or has totals, in words. */
   marks(): string[] {
-    const sheets = this.state.sheets.flatMap(({ name, protected: locked, merged, hiddenLines, hidden, rightToLeft }) => [
-      ...(locked ? [`${name} is protected`] : []),
-      ...(hidden ? [`${name} is hidden`] : []),
-      ...(rightToLeft ? [`${name} runs from right to left`] : []),
-      ...merged.map((at) => `${named(at)} is merged`),
-      ...(hiddenLines ?? []).map((what) => `${name} hides ${what}`),
-    ]);
+    const sheets = this.state.sheets.flatMap(
+      ({ name, protected: locked, merged, hiddenLines, hidden, rightToLeft }) => [
+        ...(locked ? [`${name} is protected`] : []),
+        ...(hidden ? [`${name} is hidden`] : []),
+        ...(rightToLeft ? [`${name} runs from right to left`] : []),
+        ...merged.map((at) => `${named(at)} is merged`),
+        ...(hiddenLines ?? []).map((what) => `${name} hides ${what}`),
+      ],
+    );
     const tables = this.state.tables.flatMap(({ name, filtered, totals }) => [
       ...(filtered ? [`${name} is filtered`] : []),
       ...(totals ? [`${name} has totals`] : []),
@@ -616,5 +618,8 @@ export class MemoryPort implements WorkbookPort {
 
 function put(sheet: Sheet, row: number, column: number, held: Held): void {
   if ('value' in held && (held.value === null || held.value === '')) delete sheet.cells[key(row, column)];
+  // An error constant is entered as one would type it.
+  else if ('formula' in held && held.formula.startsWith('#'))
+    sheet.cells[key(row, column)] = { value: { error: held.formula } };
   else sheet.cells[key(row, column)] = held;
 }
