@@ -145,6 +145,19 @@ describe('what is kept of a plan', () => {
     const many = Array.from({ length: 20_000 }, (_, i) => [`Club ${i % 150}`, i / 10]);
     expect(new Set(rowPrints(many)).size).toBe(many.length);
   });
+
+  test('a number counts by its first twelve digits, however it is printed', () => {
+    const numbers = fc.oneof(
+      fc.double({ noNaN: true, noDefaultInfinity: true }),
+      fc.integer({ min: -1e13, max: 1e13 }).map((digits) => digits / 1e7),
+      fc.integer(),
+    );
+    fc.assert(
+      fc.property(numbers, (number) => {
+        expect(rowPrints([[number]])).toEqual(rowPrints([[Number(number.toPrecision(12))]]));
+      }),
+    );
+  });
 });
 
 describe('the head of a plan', () => {
