@@ -110,7 +110,7 @@ async function measured(simulated: Simulated): Promise<Measured[]> {
     collectGarbage();
     const trips = simulated.requests.length;
     // Computing, not waiting: a busy machine would count twice else.
-    const { answer, ms, longestMs } = await watched(act, () => simulated.hostMs);
+    const { answer, ms, longestMs } = await watched(act, () => simulated.hostSpent);
     const asked = simulated.requests.slice(trips);
     const most = (pick: (each: (typeof asked)[number]) => number): number => Math.max(0, ...asked.map(pick));
     const sizes = { longest: most((r) => r.characters), answered: most((r) => r.answered) };

@@ -3,6 +3,8 @@ import { Book } from './book';
 import { compareVersions, loadLibrary, sayChanged, sessionFor } from './library';
 import type { HostAnswer, Library } from './library';
 import { workbookObject } from './objects';
+import { NOTHING_SPENT, spentBetween, spentNow, together } from './spent';
+import type { Spent } from './spent';
 import { Host, HostError } from './wire';
 import type { Action, RequestBody } from './wire';
 
@@ -47,8 +49,8 @@ export interface Simulated {
   readonly requests: Request[];
   /** Members used, as `Range.values`. */
   readonly used: Set<string>;
-  /** Milliseconds of computing that the workbook itself took, which in Excel are Excel's. */
-  hostMs: number;
+  /** What the workbook itself took, which in Excel is Excel's. */
+  hostSpent: Spent;
   /** How many objects of the workbook the client keeps hold of. */
   readonly kept: () => number;
   /** Asked before each request, counted from 0 since it was set; what it answers goes wrong. */
@@ -87,7 +89,7 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     library,
     requests,
     used,
-    hostMs: 0,
+    hostSpent: NOTHING_SPENT,
     kept: () => interpreter.kept,
     editing: null,
     trouble: null,
@@ -124,10 +126,9 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
       if (simulated.editing && !waits) return refusal('InvalidOperationInCellEditMode');
       await simulated.editing;
       await elsewhere();
-      const start = process.cpuUsage();
+      const start = spentNow();
       const answer = execute(sent);
-      const { user, system } = process.cpuUsage(start);
-      simulated.hostMs += (user + system) / 1000;
+      simulated.hostSpent = together(simulated.hostSpent, spentBetween(start, spentNow()));
       await elsewhere();
       return answer;
     });

@@ -66,17 +66,7 @@ async function sendValues(batch: Batch, at: Block, values: Cell[][]): Promise<vo
 
 /** How many characters cells take as JSON. */
 export function lengthOf(lines: readonly (readonly CellToWrite[])[]): number {
-  let characters = 2;
-  for (const line of lines) {
-    characters += 2;
-    for (const cell of line) characters += cellLength(cell) + 1;
-  }
-  return characters;
-}
-
-function cellLength(cell: CellToWrite): number {
-  if (cell === null || cell === undefined) return 4;
-  return typeof cell === 'number' ? String(cell).length : JSON.stringify(cell).length;
+  return JSON.stringify(lines).length;
 }
 
 interface FormulaAt {

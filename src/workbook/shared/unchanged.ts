@@ -81,17 +81,23 @@ export function changedSince(now: BlockSeen, looked: Looked, isLeft: (place: Pla
   if (!now.sheetExists) return [];
   const { at } = now;
   const before = whatWasThere(at, looked);
-  const found = whatWasThere(at, [now]);
   const changed: Place[] = [];
   before.forEach((line, down) => {
     line.forEach((was, across) => {
       // Nobody looked where nothing is known, so nobody judged by it either. Most cells are as they were, and cost no more than this.
-      if (was === undefined || sameEntry(was, found[down]?.[across] ?? null)) return;
+      if (was === undefined || isPlainly(was, now, down, across)) return;
       const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
+      const [[is = null] = []] = whatWasThere({ ...place, rows: 1, columns: 1 }, [now]);
+      if (sameEntry(was, is)) return;
       if (!isLeft(place) && !isFilled(place, [now, ...looked])) changed.push(place);
     });
   });
   return changed;
+}
+
+/** Whether a cell without a formula holds the very value that it held. */
+function isPlainly(was: BeforeCell, now: BlockSeen, down: number, across: number): boolean {
+  return (now.values[down]?.[across] ?? null) === was && (now.formulas[down]?.[across] ?? null) === null;
 }
 
 /** Whether a formula elsewhere fills a cell: what shows there is nobody's entry. */
