@@ -72,7 +72,7 @@ function lettersOf(column: number): string {
 function said(warning: ConnectWarning, names: Names): string {
   switch (warning.warning) {
     case 'noHeadings':
-      return 'No row looks like headings, so the first one was taken for them. Put a row of headings above, or choose the range with it.';
+      return 'No row looks like headings, so the first one was taken for them. Choose the right one, or put a row of headings above.';
     case 'headingBlank':
       return `${blankColumn(names.letters(warning.position), warning.left)} Give it a heading if it is to be used.`;
     case 'headingsAlike':

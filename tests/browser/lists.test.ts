@@ -13,6 +13,20 @@ test('a foreign workbook is connected and planned from in a pane of 320 px', asy
   expect(await accessFaults(page)).toEqual([]);
   expect(await overflow(page)).toBeLessThanOrEqual(0);
   const press = presser(page);
+  // another row is taken for the headings with the keys alone, and one that holds none is told
+  const headings = page.getByRole('combobox', { name: 'Headings' });
+  await expect.poll(() => headings.textContent()).toContain('Row 4: Art. no');
+  await headings.focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Home');
+  await page.keyboard.press('Enter');
+  await page.getByText('Row 1 is empty. Choose the row that your headings stand in.').waitFor();
+  expect(await page.getByRole('button', { name: 'Connect' }).getAttribute('aria-disabled')).toBe('true');
+  expect(await accessFaults(page)).toEqual([]);
+  expect(await overflow(page)).toBeLessThanOrEqual(0);
+  await page.keyboard.press('Enter');
+  await page.getByRole('option', { name: /^Row 4: Art. no/ }).click();
+  await page.getByText('11 of', { exact: false }).waitFor();
   // with a wrong unit it says what cannot be read
   await page.getByRole('combobox', { name: 'Unit of Mass (g)' }).click();
   await page.getByRole('option', { name: 'g', exact: true }).click();

@@ -469,5 +469,16 @@ export const SITUATIONS: Readonly<Record<Screen, readonly Situation[]>> = {
         await page.getByText('11 of', { exact: false }).waitFor();
       },
     },
+    {
+      name: 'a row without headings chosen',
+      content: 'foreign',
+      reach: async (page) => {
+        await button(page, 'Use lists of my own').click();
+        await button(page, /^Match 'Lager 2026'/).click();
+        await page.getByRole('combobox', { name: 'Headings' }).click();
+        await page.getByRole('option', { name: 'Row 1: empty' }).click();
+        await page.getByText(/^Row 1 is empty/).waitFor();
+      },
+    },
   ],
 };

@@ -9,7 +9,7 @@ describe('what a person should know before a table is taken', () => {
   it.each<[ConnectWarning, string]>([
     [
       { warning: 'noHeadings' },
-      'No row looks like headings, so the first one was taken for them. Put a row of headings above, or choose the range with it.',
+      'No row looks like headings, so the first one was taken for them. Choose the right one, or put a row of headings above.',
     ],
     [
       { warning: 'headingBlank', position: 4, left: 'Len' },

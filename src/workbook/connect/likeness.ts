@@ -7,7 +7,7 @@ import { columnOf, TABLES } from '../schema';
 import { headingFit, type HeadingFit } from './headingFit';
 import { bodyOf, headingsIn, type Body, type Headings, type Rows } from './shape';
 import { dayOfText } from './shopDays';
-import type { ConnectWarning, Likeness, Proposal, ShopUnit, Why } from './types';
+import type { ConnectWarning, HeadingRow, Likeness, Proposal, ShopUnit, Why } from './types';
 import { probed, shopColumn, tellingOf, valueFit, type ShopColumn, type ValueFit } from './valueFit';
 import { ourUnit, unitsOf } from './units';
 
@@ -40,9 +40,9 @@ interface Pair {
   readonly why: Why;
 }
 
-/** What a range looks like as one of our tables. */
-export function likenessOf(schema: TableSchema, rows: Rows): Likeness {
-  return likenessIn(schema, rows, new Map());
+/** What a range looks like as one of our tables; below the headings that a person took, if any. */
+export function likenessOf(schema: TableSchema, rows: Rows, chosen?: HeadingRow): Likeness {
+  return likenessIn(schema, rows, new Map(), chosen);
 }
 
 /** What was looked at below one row of headings: the same for each of our tables. */
@@ -61,8 +61,8 @@ function lookedAt(rows: Rows, headings: Headings, kept: Map<string, Looked>): Lo
   return looked;
 }
 
-function likenessIn(schema: TableSchema, rows: Rows, kept: Map<string, Looked>): Likeness {
-  const headings = headingsIn(schema, rows);
+function likenessIn(schema: TableSchema, rows: Rows, kept: Map<string, Looked>, chosen?: HeadingRow): Likeness {
+  const headings = headingsIn(schema, rows, chosen);
   const { body, columns } = lookedAt(rows, headings, kept);
   const pairs = allPairs(schema, columns.map(probed));
   const taken = assigned(schema, columns, pairs);

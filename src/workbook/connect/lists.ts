@@ -5,7 +5,10 @@ import { TABLES } from '../schema';
 import { CONNECTABLE, HEADINGS } from '../tables/headings';
 import { ALWAYS, paced, type GoOn } from '../pace';
 import { bestTableSteps, likenessOf } from './likeness';
-import type { Likeness } from './types';
+import type { Connection } from './connections';
+import { LOOKED_ROWS } from './shape';
+import { headingLines } from './standIn';
+import type { HeadingRow, Likeness } from './types';
 
 /** Rows that are looked at to tell what a list is. */
 const SAMPLE_ROWS = 200;
@@ -108,6 +111,40 @@ export async function listAtSelection(port: WorkbookPort): Promise<Pick<List, 't
   return meant && meant.rows > 1 ? { table: null, at: meant } : null;
 }
 
+/** Rows above plain cells that may hold their headings. */
+const ROWS_ABOVE = LOOKED_ROWS - 1;
+
+/**
+ * The cells of a connected list as a person may match it again: with the rows above it, in which the right headings may stand, unless a
+ * table is among them.
+ *
+ * @returns the list, and which of its rows are its headings now
+ */
+export async function readConnected(
+  port: WorkbookPort,
+  list: Pick<List, 'table' | 'at'>,
+  connection: Connection,
+  goOn: GoOn = ALWAYS,
+): Promise<{ readonly read: ListRead; readonly taken: HeadingRow } | null> {
+  const { table, at } = list;
+  if (table !== null) {
+    const read = await readList(port, list, goOn);
+    return read && { read, taken: HEADINGS_OF_TABLE };
+  }
+  const above = Math.min(at.row, ROWS_ABOVE);
+  const around: Block = { ...at, row: at.row - above, rows: at.rows + above };
+  const [seen] = await port.read([{ read: 'block', at: { ...around, rows: above + 1 } }]);
+  const free = seen.tables.length === 0;
+  const read = await readList(port, { table, at: free ? around : at }, goOn);
+  if (!read) return null;
+  const first = free ? above : 0;
+  const lines = headingLines(connection, read.rows.slice(first));
+  return { read, taken: { row: first + lines - 1, lines } };
+}
+
+/** A table says itself which row its headings are. */
+const HEADINGS_OF_TABLE: HeadingRow = { row: 0, lines: 1 };
+
 /** All cells of a list. */
 export async function readList(
   port: WorkbookPort,
@@ -133,8 +170,8 @@ async function listRead(
   return { list: { table, at, like: best?.table ?? null, columns: 0 }, rows };
 }
 
-/** How a list would be matched to a table of ours. */
-export function likenessTo(table: string, { rows }: ListRead): Likeness | null {
+/** How a list would be matched to a table of ours, below the headings that a person took, if any. */
+export function likenessTo(table: string, { list, rows }: ListRead, chosen?: HeadingRow): Likeness | null {
   const schema = TABLES.find(({ name }) => sameName(name, table));
-  return schema ? likenessOf(schema, rows) : null;
+  return schema ? likenessOf(schema, rows, list.table === null ? chosen : HEADINGS_OF_TABLE) : null;
 }

@@ -4,7 +4,7 @@ import type { Seen } from '../port';
 import { cellNumber, isBlank } from '../records';
 import { headingFit } from './headingFit';
 import { headingText, readingsOf } from './headingWords';
-import type { ConnectWarning, Likeness } from './types';
+import type { ConnectWarning, HeadingRow, Likeness } from './types';
 import { readQuantity } from './units';
 
 export type Rows = readonly (readonly Seen[])[];
@@ -17,7 +17,7 @@ export interface Headings extends Pick<Likeness, 'headerRow' | 'headerRows' | 'h
 }
 
 /** Headings stand no further down than this: above them are titles, addresses and blanks. */
-const LOOKED_ROWS = 25;
+export const LOOKED_ROWS = 25;
 /** Rows that are compared with our headings, of those that hold words only. */
 const MOST_TRIED = 6;
 /** A row of headings holds this part of words at least. */
@@ -30,8 +30,13 @@ const WORTH_A_ROW = 0.3;
 /** Units have a row to themselves for no other reason than to be part of the headings. */
 const UNITS_SPEAK = 0.05;
 
-/** Finds the headings of a range by what they are called. */
-export function headingsIn(schema: TableSchema, rows: Rows): Headings {
+/**
+ * Finds the headings of a range by what they are called.
+ *
+ * @param chosen the rows that a person took for them: nothing is looked for then
+ */
+export function headingsIn(schema: TableSchema, rows: Rows, chosen?: HeadingRow): Headings {
+  if (chosen) return { ...headingsAt(rows, chosen.row, chosen.lines), known: true };
   const tried = rowsOfWords(rows);
   let best = { row: -1, lines: 1 as 1 | 2, score: 0 };
   for (const row of tried) {
@@ -83,20 +88,20 @@ export function filled(cells: readonly Seen[]): Seen[] {
   return cells.filter((cell) => !isBlank(cell));
 }
 
-function isWord(cell: Seen): boolean {
+export function isWord(cell: Seen): boolean {
   if (typeof cell !== 'string') return false;
   const read = readQuantity(cell);
   return !read || (read.tail !== '' && read.unit === null);
 }
 
 /** A title has a row to itself; headings of several columns are more than one. */
-function canStandAbove(rows: Rows, row: number): boolean {
+export function canStandAbove(rows: Rows, row: number): boolean {
   const above = filled(rows[row - 1] ?? []);
   return (above.length >= 2 || isUnits(above)) && above.every(isWord);
 }
 
 /** `in`, `g` and `mm` below the headings, or above them; among them `code`, `pcs` and the like. */
-function isUnits(cells: readonly Seen[]): boolean {
+export function isUnits(cells: readonly Seen[]): boolean {
   const words = filled(cells);
   const units = words.filter((cell) => (readingsOf(headingText(cell))[0]?.unitOnly ?? false) || cell === 'in');
   return units.length > 0 && 2 * units.length >= words.length && words.every(isWord);

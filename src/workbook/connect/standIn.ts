@@ -7,7 +7,7 @@ import { TABLES } from '../schema';
 import { ourCell, shopCell } from './cells';
 import type { Connection } from './connections';
 import { resolve, type BrokenMatch } from './resolve';
-import { headingsAt } from './shape';
+import { headingsAt, isUnits, type Rows } from './shape';
 import type { ColumnMatch } from './types';
 
 /** Where the cells of a list come from: a table, or cells that have a name. */
@@ -41,14 +41,25 @@ function rowsOf(list: ListSeen): readonly (readonly Seen[])[] {
   return isNamed(list) ? list.values : [list.headers, ...list.rows];
 }
 
-/** The reading with fewer headings that cannot be found: one row of them, or two. */
-function headed(connection: Connection, list: ListSeen) {
-  const rows = rowsOf(list);
-  const tries = (isNamed(list) ? ([1, 2] as const) : ([1] as const)).map((headerRows) => {
+/**
+ * The reading with fewer headings that cannot be found: one row of them, or two. Where both find all, no matched column has a unit in
+ * a row of units; that row is no row of the body all the same.
+ */
+function headed(connection: Connection, rows: Rows, named: boolean) {
+  const tries = (named ? ([1, 2] as const) : ([1] as const)).map((headerRows) => {
     const { headings } = headingsAt(rows, headerRows - 1, headerRows);
     return { headerRows, headings, resolved: resolve(connection.columns, headings) };
   });
-  return tries.reduce((best, each) => (each.resolved.broken.length < best.resolved.broken.length ? each : best));
+  const units = isUnits(rows[1] ?? []);
+  return tries.reduce((best, each) => {
+    const more = best.resolved.broken.length - each.resolved.broken.length;
+    return more > 0 || (more === 0 && units) ? each : best;
+  });
+}
+
+/** How many rows of headings a list of plain cells begins with. */
+export function headingLines(connection: Connection, rows: Rows): 1 | 2 {
+  return headed(connection, rows, true).headerRows;
 }
 
 /** Rows that are turned into ours at a stretch. */
@@ -66,7 +77,7 @@ export function standIn(connection: Connection, list: ListSeen): StandIn | Broke
 /** {@link standIn} in steps: a list may have tens of thousands of rows. */
 export function* standInSteps(connection: Connection, list: ListSeen): Generator<void, StandIn | BrokenConnection> {
   const { schema } = connection;
-  const { headerRows, headings, resolved } = headed(connection, list);
+  const { headerRows, headings, resolved } = headed(connection, rowsOf(list), isNamed(list));
   if (resolved.broken.length > 0) return { connection, broken: resolved.broken };
   const skip = headerRows - 1;
   const columns = headings.map((_, position) => columnAt(schema, resolved.found, position));

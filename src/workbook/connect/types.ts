@@ -47,6 +47,12 @@ export interface Proposal {
   readonly others: readonly number[];
 }
 
+/** Rows that are taken for headings: the last of them, from 0, and how many there are. */
+export interface HeadingRow {
+  readonly row: number;
+  readonly lines: 1 | 2;
+}
+
 export interface Likeness {
   /** Row within the range that holds the headings, the last of them where there are two; from 0. */
   readonly headerRow: number;

@@ -2,7 +2,14 @@
 import { Button, makeStyles } from '@fluentui/react-components';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { readConnections, type Connection } from '../../../workbook/connect/connections';
-import { findLists, listAtSelection, placesOfLists, readList, type List } from '../../../workbook/connect/lists';
+import {
+  findLists,
+  listAtSelection,
+  placesOfLists,
+  readConnected,
+  readList,
+  type List,
+} from '../../../workbook/connect/lists';
 import { plansBehind, type PlanBehind } from '../../../workbook/connect/plansBehind';
 import { bareOf } from '../../../workbook/connecting';
 import type { GoOn } from '../../../workbook/pace';
@@ -229,9 +236,14 @@ export function ListsScreen({ pane }: { readonly pane: PaneNow }) {
   const onMatch: FoundProps['onMatch'] = (list, table, before) => {
     setSays(null);
     const begin = async () => {
+      if (before) {
+        const again = await inspect((port) => readConnected(bareOf(port), list, before, resting));
+        const begun = again && beginMatch(again.read, before.schema.name, again.taken);
+        setMatch(begun && asConnected(begun, before));
+        return;
+      }
       const read = await inspect((port) => readList(bareOf(port), list, resting));
-      const begun = read && beginMatch(read, table ?? read.list.like ?? 'Stock');
-      setMatch(begun && before ? asConnected(begun, before) : begun);
+      setMatch(read && beginMatch(read, table ?? read.list.like ?? 'Stock'));
     };
     begin().catch((error: unknown) => setSays(failed(error).problem));
   };
@@ -252,7 +264,8 @@ export function ListsScreen({ pane }: { readonly pane: PaneNow }) {
           match={match}
           tables={TABLES}
           onMatch={setMatch}
-          onTable={(table) => setMatch(beginMatch(match.read, table))}
+          onTable={(table) => setMatch(beginMatch(match.read, table, match.chosen))}
+          onHeadings={(taken) => setMatch(beginMatch(match.read, match.schema.name, taken))}
           onDone={done}
         />
       </div>

@@ -3,7 +3,7 @@ import { Button, makeStyles, tokens } from '@fluentui/react-components';
 import { useCallback, useId, useMemo } from 'react';
 import { CONNECTABLE } from '../../../workbook/tables/headings';
 import type { TableSchema } from '../../../workbook/schema';
-import type { ConnectWarning, ShopUnit } from '../../../workbook/connect/types';
+import type { ConnectWarning, HeadingRow, ShopUnit } from '../../../workbook/connect/types';
 import { sayConnectWarning } from '../../../words/connect';
 import type { Unread } from '../../../workbook/connect/unread';
 import { useLong } from '../../state/useLong';
@@ -11,8 +11,21 @@ import type { PaneNow } from '../../state/usePane';
 import { Choice, FieldLine } from '../fields';
 import { Fold } from '../Fold';
 import { connectDeed } from './listsDeeds';
-import { asked, bodyOf, picked, pickRows, stillNeeded, unreadIn, unused, type Match, type PickRow } from './listsModel';
-import { foundLine, listName, LISTS_WORDS, UNIT_WORDS } from './listsWords';
+import {
+  asked,
+  bodyOf,
+  headingFault,
+  headingRowOptions,
+  headingsNow,
+  picked,
+  pickRows,
+  stillNeeded,
+  unreadIn,
+  unused,
+  type Match,
+  type PickRow,
+} from './listsModel';
+import { foundLine, headingRowText, listName, LISTS_WORDS, sayHeadingFault, UNIT_WORDS } from './listsWords';
 import { Buttons, Part, Says, Sentences } from './parts';
 
 const useStyles = makeStyles({
@@ -37,6 +50,7 @@ interface MatchProps {
   readonly tables: readonly TableSchema[];
   readonly onMatch: (match: Match) => void;
   readonly onTable: (table: string) => void;
+  readonly onHeadings: (taken: HeadingRow) => void;
   readonly onDone: () => void;
 }
 
@@ -139,12 +153,42 @@ function warningsOf({ schema, likeness, read, picks }: Match): string[] {
     .map((warning) => sayConnectWarning(schema, likeness, warning, read.list.at));
 }
 
-export function MatchPart({ pane, match, onMatch, onTable, onDone }: MatchProps) {
-  const { state, does } = pane;
-  const tableId = useId();
+const headingsKey = ({ row, lines }: HeadingRow): string => `r${row}-${lines}`;
+
+/** Which row was taken for the headings, and another to be taken; a table has but one. */
+function HeadingsLine({ match, onHeadings }: Pick<MatchProps, 'match' | 'onHeadings'>) {
+  const id = useId();
+  const choices = useMemo(() => headingRowOptions(match), [match]);
+  const now = headingsNow(match);
+  const fault = headingFault(match);
+  if (choices.length === 0) {
+    return (
+      <Says quiet small>
+        {`${LISTS_WORDS.headings}: ${now.texts.join(' · ')}`}
+      </Says>
+    );
+  }
+  const options = Object.fromEntries(choices.map((each) => [headingsKey(each.taken), headingRowText(each)]));
+  const onChoose = (key: string) => {
+    const choice = choices.find(({ taken }) => headingsKey(taken) === key);
+    if (choice) onHeadings(choice.taken);
+  };
+  return (
+    <FieldLine
+      label={LISTS_WORDS.headings}
+      id={id}
+      says={fault ? sayHeadingFault(fault, now.rows) : now.texts.join(' · ')}
+    >
+      <Choice id={id} value={headingsKey(now.taken)} options={options} onChoose={onChoose} />
+    </FieldLine>
+  );
+}
+
+/** What was found below the headings, column by column, to be looked over and corrected. */
+function Matched({ match, onMatch }: Pick<MatchProps, 'match' | 'onMatch'>) {
   const rows = useMemo(() => pickRows(match), [match]);
   const { answer: unread } = useLong(useCallback(() => unreadIn(match), [match]));
-  const { likeness, schema, read } = match;
+  const { likeness, schema } = match;
   // What was found stands first; a row keeps its place while a person changes it.
   const first = useMemo(() => {
     const found = likeness.proposals.filter(({ position }) => position !== null).map(({ key }) => key);
@@ -155,12 +199,8 @@ export function MatchPart({ pane, match, onMatch, onTable, onDone }: MatchProps)
   const found = rows.filter(({ pick }) => pick.position !== null).length;
   const needed = stillNeeded(match);
   const rest = unused(match);
-  const tables = Object.fromEntries(CONNECTABLE.map((name) => [name, name]));
   return (
-    <Part title={listName(read.list)}>
-      <FieldLine label={LISTS_WORDS.standsFor} id={tableId}>
-        <Choice id={tableId} value={schema.name} options={tables} onChoose={onTable} />
-      </FieldLine>
+    <>
       <Says live>{foundLine(found, rows.length, bodyOf(match).length)}</Says>
       <Sentences texts={warningsOf(match)} flagged />
       <Rows rows={shown} unread={unread} match={match} onMatch={onMatch} />
@@ -175,10 +215,28 @@ export function MatchPart({ pane, match, onMatch, onTable, onDone }: MatchProps)
         </Says>
       )}
       {needed.length > 0 && <Says flagged>{LISTS_WORDS.say(needed)}</Says>}
+    </>
+  );
+}
+
+export function MatchPart({ pane, match, onMatch, onTable, onHeadings, onDone }: MatchProps) {
+  const { state, does } = pane;
+  const tableId = useId();
+  const { schema, read } = match;
+  const fault = headingFault(match);
+  const wanting = fault !== null || stillNeeded(match).length > 0;
+  const tables = Object.fromEntries(CONNECTABLE.map((name) => [name, name]));
+  return (
+    <Part title={listName(read.list)}>
+      <FieldLine label={LISTS_WORDS.standsFor} id={tableId}>
+        <Choice id={tableId} value={schema.name} options={tables} onChoose={onTable} />
+      </FieldLine>
+      <HeadingsLine match={match} onHeadings={onHeadings} />
+      {(fault === null || fault === 'lower') && <Matched match={match} onMatch={onMatch} />}
       <Buttons>
         <Button
           appearance="primary"
-          disabledFocusable={state.task !== null || needed.length > 0}
+          disabledFocusable={state.task !== null || wanting}
           onClick={() => does.deed(connectDeed(asked(match), onDone))}
         >
           {LISTS_WORDS.connect}

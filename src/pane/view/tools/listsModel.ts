@@ -6,8 +6,16 @@ import { TABLES, type Column, type TableSchema } from '../../../workbook/schema'
 import { ourCell } from '../../../workbook/connect/cells';
 import type { ConnectAsked } from '../../../workbook/connect/connectList';
 import type { Connection } from '../../../workbook/connect/connections';
+import {
+  headingChoices,
+  headingTexts,
+  lowerSaysNothing,
+  sameHeadings,
+  whyNone,
+  type NoHeadings,
+} from '../../../workbook/connect/headingRow';
 import { likenessTo, type ListRead } from '../../../workbook/connect/lists';
-import type { ColumnMatch, Likeness, ShopUnit } from '../../../workbook/connect/types';
+import type { ColumnMatch, HeadingRow, Likeness, ShopUnit } from '../../../workbook/connect/types';
 import { dayWords } from '../../../words/intake';
 import { unitsOf } from '../../../workbook/connect/units';
 import { shownText } from './listsWords';
@@ -23,6 +31,8 @@ export interface Match {
   readonly read: ListRead;
   readonly schema: TableSchema;
   readonly likeness: Likeness;
+  /** Rows that the person took for the headings; left out where they were found. */
+  readonly chosen?: HeadingRow;
   readonly picks: ReadonlyMap<string, Pick>;
 }
 
@@ -35,13 +45,52 @@ export interface PickRow {
   readonly samples: readonly { readonly theirs: string; readonly ours: string | null }[];
 }
 
-/** Begins to match a list to a table; null where there is no such table. */
-export function beginMatch(read: ListRead, table: string): Match | null {
+/** Begins to match a list to a table, below the headings that were chosen, if any; null where there is no such table. */
+export function beginMatch(read: ListRead, table: string, chosen?: HeadingRow): Match | null {
   const schema = TABLES.find(({ name }) => name === table);
-  const likeness = likenessTo(table, read);
+  const likeness = likenessTo(table, read, chosen);
   if (!schema || !likeness) return null;
   const picks = likeness.proposals.map(({ key, position, unit }) => [key, { position, unit }] as const);
-  return { read, schema, likeness, picks: new Map(picks) };
+  return { read, schema, likeness, ...(chosen && { chosen }), picks: new Map(picks) };
+}
+
+/** A row, or two, that may be taken for the headings. */
+export interface HeadingOption {
+  readonly taken: HeadingRow;
+  /** Rows of the sheet, from 1. */
+  readonly rows: readonly number[];
+  readonly texts: readonly string[];
+}
+
+/** What may be taken for the headings of plain cells, what is taken among it; a table says that itself. */
+export function headingRowOptions({ read, likeness }: Match): HeadingOption[] {
+  if (read.list.table !== null) return [];
+  const now = takenIn(likeness);
+  const choices = headingChoices(read.rows);
+  const all = choices.some((each) => sameHeadings(each, now)) ? choices : [...choices, now];
+  return all.sort((one, other) => one.row - other.row || one.lines - other.lines).map((each) => optionOf(read, each));
+}
+
+/** The headings that are taken now. */
+export function headingsNow({ read, likeness }: Match): HeadingOption {
+  return optionOf(read, takenIn(likeness));
+}
+
+function takenIn({ headerRow, headerRows }: Likeness): HeadingRow {
+  return { row: headerRow, lines: headerRows };
+}
+
+function optionOf({ list, rows }: ListRead, taken: HeadingRow): HeadingOption {
+  const last = list.at.row + taken.row + 1;
+  return { taken, rows: taken.lines === 2 ? [last - 1, last] : [last], texts: headingTexts(rows, taken) };
+}
+
+/** Why what a person chose cannot be the headings; null where nothing is wrong with it. */
+export function headingFault({ read, likeness, chosen, picks }: Match): NoHeadings | 'lower' | null {
+  const why = chosen && read.list.table === null ? whyNone(read.rows, chosen) : null;
+  if (why) return why;
+  const used = [...picks.values()].flatMap(({ position }) => (position === null ? [] : [position]));
+  return used.length > 0 && lowerSaysNothing(read.rows, takenIn(likeness), used) ? 'lower' : null;
 }
 
 /** The match with what was connected before, where that still stands under its headings. */

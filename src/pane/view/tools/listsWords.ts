@@ -5,6 +5,7 @@ import type { PlansFilled } from '../../../workbook/fillPlans';
 import type { NotDone } from '../../../workbook/outcomes';
 import type { Stopped } from '../../../workbook/pace';
 import type { ConnectDone } from '../../../workbook/connect/connectList';
+import type { NoHeadings } from '../../../workbook/connect/headingRow';
 import type { List } from '../../../workbook/connect/lists';
 import type { ShopUnit } from '../../../workbook/connect/types';
 import type { Unread } from '../../../workbook/connect/unread';
@@ -44,6 +45,7 @@ export const LISTS_WORDS = {
   end: 'End',
   endOf: (table: string) => `End the connection of ${table}`,
   standsFor: 'Stands for',
+  headings: 'Headings',
   nothingSelected: 'No list is selected: select some cells of it, its headings among them.',
   unreadable: 'The workbook could not be looked through.',
   likeNothing: 'Looks like none of the tables.',
@@ -86,6 +88,39 @@ export const UNIT_WORDS: Readonly<Record<NonNullable<ShopUnit>, string>> = {
 /** What a list is called: its table's name, or where its cells are. */
 export function listName({ table, at }: Pick<List, 'table' | 'at'>): string {
   return table ?? named(at);
+}
+
+/** Letters of a row of headings where it is one of many; the rest is there once it is chosen. */
+const MOST_OF_ROW = 44;
+
+function rowsNamed(rows: readonly number[]): string {
+  return rows.length > 1 ? `Rows ${rows.join(' and ')}` : `Row ${rows.join('')}`;
+}
+
+/** Rows that may be the headings, by what stands in them. */
+export function headingRowText({
+  rows,
+  texts,
+}: {
+  readonly rows: readonly number[];
+  readonly texts: readonly string[];
+}) {
+  const words = texts.length === 0 ? 'empty' : texts.join(' · ');
+  const short = words.length > MOST_OF_ROW ? `${words.slice(0, MOST_OF_ROW - 1).trimEnd()}…` : words;
+  return `${rowsNamed(rows)}: ${short}`;
+}
+
+/** Why rows that were chosen cannot be the headings, and what to do. */
+export function sayHeadingFault(why: NoHeadings | 'lower', rows: readonly number[]): string {
+  const [first = 0, second = 0] = rows;
+  switch (why) {
+    case 'empty':
+      return `Row ${rows.at(-1) ?? 0} is empty. Choose the row that your headings stand in.`;
+    case 'numbers':
+      return `Row ${rows.at(-1) ?? 0} holds numbers, not headings. Choose the row above them that says what they are.`;
+    case 'lower':
+      return `Row ${second} says nothing of the columns that are matched. Choose row ${first} alone, or match a column that has a word there.`;
+  }
 }
 
 export function looksLike({ like, columns, at }: List): string {
