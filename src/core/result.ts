@@ -62,6 +62,8 @@ export interface Issue {
   readonly expected?: string;
   /** Another number that the sentence needs (layers that fill the core, points off the scale, inches that millimetres are). */
   readonly detail?: number;
+  /** What the list is called that it is about, where that is not the table's own name. */
+  readonly list?: string;
 }
 
 export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly issue: Issue };

@@ -31,10 +31,10 @@ const SENTENCES: Readonly<Record<IssueCode, Sayer>> = {
     `${typeof got === 'number' ? thousandths(got) : shown(got)} in would need more than ${countOf(detail ?? 0, 'layer')}. Choose a larger grip.`,
   atFulcrum: ({ field, got }) =>
     `${field} is ${shown(got)}: at the fulcrum (14 in) no mass changes the reading. Give a place nearer the head or the butt.`,
-  unknownItem: ({ field, got }) =>
-    `${field} is ${shown(got)}, which Stock does not list. Add it to Stock or choose another.`,
-  unknownWay: ({ field, got }) =>
-    `${field} is ${shown(got)}, which Weights does not list. Add it to Weights or choose another.`,
+  unknownItem: ({ field, got, list = 'Stock' }) =>
+    `${field} is ${shown(got)}, which ${list} does not list. Add it to ${list} or choose another.`,
+  unknownWay: ({ field, got, list = 'Weights' }) =>
+    `${field} is ${shown(got)}, which ${list} does not list. Add it to ${list} or choose another.`,
   duplicate: ({ field, got }) =>
     `${field}: ${shown(got)} is there twice; the first one counts. Rename or remove this one.`,
   missingColumn: ({ field, expected }) =>

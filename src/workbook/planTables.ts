@@ -14,6 +14,7 @@ import {
   type GripUse,
   type Hold,
   type Issue,
+  type Note,
   type OldMassFrom,
   type PlanInput,
   type Profile,
@@ -24,6 +25,7 @@ import {
   type Way,
 } from '../core/index';
 import { folded } from './headings';
+import { inOwnNames, ownLists } from './ownNames';
 import { duplicates, isBlank, matchHeaders, readTable, rowSteps, type Matrix, type Row } from './records';
 import { ALIKE_MASS, CATALOGUE_MASS, CLUBS, STOCK, WEIGHED_MASS, WEIGHTS } from './schema';
 import { readSettings } from './readSettings';
@@ -77,7 +79,17 @@ export function planTables(tables: TablesIn): Result<Planned> {
 /** {@link planTables} in steps. */
 export function* planSteps(tables: TablesIn): Generator<Progress, Result<Planned>> {
   const read = yield* readSteps(tables);
-  return read.ok ? ok({ plan: yield* planSetSteps(read.value.input), ...read.value }) : read;
+  if (!read.ok) return read;
+  const plan = yield* planSetSteps(read.value.input);
+  return ok({ plan: inNamesOf(tables, plan), ...read.value });
+}
+
+/** Notes name a list of the shop's own that stands for Stock or Weights. */
+function inNamesOf({ stock, weights }: TablesIn, plan: SetPlan): SetPlan {
+  const own = ownLists({ Stock: stock?.[0], Weights: weights?.[0] });
+  if (own.size === 0) return plan;
+  const told = (note: Note): Note => (note.note === 'issue' ? { ...note, issue: inOwnNames(note.issue, own) } : note);
+  return { ...plan, clubs: plan.clubs.map((club) => ({ ...club, notes: club.notes.map(told) })) };
 }
 
 /** What {@link planTables} plans from, not planned yet. */

@@ -15,6 +15,7 @@ import {
 import { lastRound } from './benchJob';
 import type { Choices } from './choices';
 import { folded } from './headings';
+import { inOwnNames } from './ownNames';
 import { planScope, scopeRows } from './planScope';
 import type { TableSeen } from './port';
 import { quoteInput, readMoney, readTerms, shopIssues } from './readMoney';
@@ -80,7 +81,7 @@ export function quoteJob(tables: ShopTables, asked: JobAsked, read = readMoney(m
   const { job, terms, choices = {} } = asked;
   const scoped = tables.Clubs && scopeRows(tables.Clubs, { job });
   if (!scoped || scoped.rows.length === 0) {
-    return noQuote({ code: 'noRows', field: 'Clubs', expected: `clubs of job ${job}` });
+    return noQuote(inOwnNames({ code: 'noRows', field: 'Clubs', expected: `clubs of job ${job}` }, read.own));
   }
   const round = lastRound(tables, job);
   if (round > 1) return noQuote(notCharged(job, round));
@@ -190,7 +191,9 @@ export function quoteCounter(
   chosen: TermsChosen,
   read = readMoney(moneyTables(tables)),
 ): CounterQuoted {
-  const no = (issues: readonly Issue[]): CounterQuoted => ({ quote: undefined, perClub: undefined, issues });
+  const no = (issues: readonly Issue[]): CounterQuoted => {
+    return { quote: undefined, perClub: undefined, issues: issues.map((issue) => inOwnNames(issue, read.own)) };
+  };
   const item = read.stock.value.find((each) => folded(each.item) === folded(asked.item));
   if (asked.item !== null && !item) return no([{ code: 'unknownItem', field: 'Grip', got: asked.item }]);
   const terms = readTerms(read, null, chosen);

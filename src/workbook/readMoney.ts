@@ -25,6 +25,7 @@ import {
 import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS } from '../words/moneyChoices';
 import { folded, lackingHeaders } from './headings';
 import { discountsByJob, linesNamed, notOnQuote, withDiscounts, type ListedOff } from './lineDiscounts';
+import { inOwnNames, ownLists, type OwnLists } from './ownNames';
 import { rateUse } from './rateUses';
 import { settingValues } from './readSettings';
 import { readTable, type FieldValue, type Matrix, type Row } from './records';
@@ -211,6 +212,8 @@ export interface MoneyRead {
   readonly jobs: ReadonlyMap<string, Row>;
   /** What is taken off single lines, by the same; with it what keeps Discounts from being read at all. */
   readonly discounts: Told<ReadonlyMap<string, readonly ListedOff[]>>;
+  /** Lists of the shop's own that stand for some of these tables. */
+  readonly own: OwnLists;
 }
 
 /** Reads the tables that prices are made from. */
@@ -227,6 +230,14 @@ export function readMoney(tables: MoneyTables): MoneyRead {
     // the first of a name counts
     discounts: readDiscounts(tables.discounts),
     jobs: new Map([...jobs].reverse().map((row) => [folded(text(row, 'job')), row])),
+    own: ownLists({
+      Rates: tables.rates?.matrix?.[0],
+      Stock: tables.stock?.matrix?.[0],
+      Weights: tables.weights?.matrix?.[0],
+      Clubs: tables.clubs?.matrix?.[0],
+      Jobs: tables.jobs?.matrix?.[0],
+      Taxes: tables.taxes?.matrix?.[0],
+    }),
   };
 }
 
@@ -401,7 +412,8 @@ export function quoteInput(
     ...(isOption ? [] : lost),
   ];
   const ready = readyOf({ ...terms.value, lines: lessOff(less.lines, chosen.lineOff) }, told);
-  return { ...ready, notTakenOff: isOption ? less.unused.map(({ line }) => line) : [] };
+  const issues = ready.issues.map((issue) => inOwnNames(issue, read.own));
+  return { ...ready, issues, notTakenOff: isOption ? less.unused.map(({ line }) => line) : [] };
 }
 
 function lessListed(

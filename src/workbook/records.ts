@@ -56,6 +56,11 @@ export function callBy(headers: readonly unknown[], called: Called): void {
   CALLED.set(headers, called);
 }
 
+/** What a list is called under whose row of headings a table is handed on; undefined for a table of ours. */
+export function calledBy(headers: readonly unknown[]): Called | undefined {
+  return CALLED.get(headers);
+}
+
 /** A row of a table as people are told it, by the sheet it really stands on. */
 export function rowName(table: string, headers: readonly unknown[], sheetRow: number): string {
   const list = CALLED.get(headers)?.list;

@@ -476,8 +476,8 @@ export const SITUATIONS: Readonly<Record<Screen, readonly Situation[]>> = {
         await button(page, 'Use lists of my own').click();
         await button(page, /^Match 'Lager 2026'/).click();
         await page.getByRole('combobox', { name: 'Headings' }).click();
-        await page.getByRole('option', { name: 'Row 1: empty' }).click();
-        await page.getByText(/^Row 1 is empty/).waitFor();
+        await page.getByRole('option', { name: 'Row 2: empty' }).click();
+        await page.getByText(/^Row 2 is empty/).waitFor();
       },
     },
   ],
