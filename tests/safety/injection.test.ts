@@ -13,37 +13,13 @@ import { unzip } from '../embedded/save/unzip';
 import { enter } from '../simulated/entry';
 import { embeddedBench, memoryBench, simulatedBench, type EmbeddedBench, type SafetyBench } from './benches';
 import { drawn } from './chance';
+import { nastyText } from './nastyText';
 import { makeShop, PLAIN, type ShopNames } from './shop';
 import { said, trialsOf } from './trials';
 
-/** What makes a spreadsheet take text for a formula, and what might slip through a check for it. */
-const LEADS = ['=', '+', '-', '@', '\t', '\r', '\t=', '\r\n@', '＝', "'=", '-+', '=-'];
-const BODIES = [
-  '1+1',
-  'SUM(A1:A9)',
-  'HYPERLINK("x","y")',
-  '1")+1+("',
-  'A1',
-  'x|y!z',
-  '#REF!',
-  '{1,2}',
-  'TRUE',
-  '"',
-  '&A1&',
-];
-
-const text = fc.oneof(
-  fc.tuple(fc.constantFrom(...LEADS), fc.constantFrom(...BODIES)).map((parts) => parts.join('')),
-  fc
-    .tuple(fc.constantFrom(...LEADS), fc.string({ unit: 'grapheme', maxLength: 12 }))
-    .map((parts) => parts.join(''))
-    // Two spellings of one name are one name, and a separator ends it.
-    .filter((each) => each.trim().length > 1 && !/[;,\u0000-\u0008]/.test(each)),
-);
-
 /** Every name of the shop such a text, each another. */
 const names: fc.Arbitrary<ShopNames> = fc
-  .uniqueArray(text, { minLength: 7, maxLength: 7, selector: (each) => each.trim().toLowerCase() })
+  .uniqueArray(nastyText, { minLength: 7, maxLength: 7, selector: (each) => each.trim().toLowerCase() })
   .map(([job = '', otherJob = '', customer = '', grip = '', otherGrip = '', club = '', note = '']) => {
     return { job, otherJob, customer, grip, otherGrip, club, note };
   });
@@ -129,7 +105,7 @@ describe('text that starts like a formula', () => {
 
   test('is kept from becoming one as it is typed into Excel, whatever follows', () => {
     fc.assert(
-      fc.property(text, (each) => {
+      fc.property(nastyText, (each) => {
         expect(enter(asTyped(each), 'General')).toEqual({ value: each });
       }),
       drawn(500),

@@ -32,7 +32,17 @@ export function* refuseSteps(changes: readonly Change[], looked: Looked): Genera
     else if (change.do === 'lengthen') refuseLengthen(change, seen);
     else if (change.do === 'widen') refuseWiden(change, seen);
     else refuseProtected(sheetOf(change), seen);
+    if (change.do === 'choices') refuseFormulaChoices(change);
     seen = afterResizing(seen, change);
+  }
+}
+
+/** Words of a drop-down that begin with an equals sign would be taken for a formula that finds them, and nothing can be put before it. */
+function refuseFormulaChoices({ at, from }: Extract<Change, { do: 'choices' }>): void {
+  if ('table' in from) return;
+  const odd = from.find((word) => /^\s*[=＝]/.test(word));
+  if (odd !== undefined) {
+    throw new PortError('unsupported', [named(at)], `A choice may not begin like a formula: ${odd}`);
   }
 }
 
