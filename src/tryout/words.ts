@@ -1,7 +1,7 @@
 /** Every word the try-out page shows outside the spreadsheet and the pane. */
 export const TRYOUT = {
   name: 'Setwright',
-  about: 'Plan the regrip of a whole set in a workbook. This is a demo workshop; nothing you type leaves this page.',
+  about: 'Plan the regrip of a whole set in a workbook. A demo workshop; nothing typed leaves this page.',
   help: 'Functions and help',
   helpUrl: 'help.html',
   sheetLabel: 'Workbook',

@@ -189,7 +189,7 @@ function wrapped(checkin: TableSeen, cells: readonly TableCell[]): Change[] {
     .filter((cell) => cell.column === column)
     .map((cell) => {
       const lines = typeof cell.value === 'string' ? wrappedLines(cell.value, width) : 1;
-      const format = { wrap: true, vertical: 'top', height: LINE_POINTS * lines } as const;
+      const format = { wrap: true, height: LINE_POINTS * lines } as const;
       return { do: 'format', at: blockOfCell(checkin, cell), format };
     });
 }

@@ -337,7 +337,7 @@ export const JOBS = {
       key: 'customer',
       header: 'Customer',
       kind: 'text',
-      width: 22,
+      width: 20,
       synonyms: ['client', 'name', 'player'],
     },
     {
@@ -394,7 +394,7 @@ export const JOBS = {
       key: 'notes',
       header: 'Notes',
       kind: 'text',
-      width: 34,
+      width: 28,
       synonyms: ['note', 'remarks', 'comment', 'comments'],
     },
     {
@@ -1519,7 +1519,6 @@ export const TAXES = {
       high: 100,
       needed: true,
       width: 11,
-      format: '0.###',
       synonyms: ['percent', 'rate', 'tax rate'],
     },
   ],

@@ -1,6 +1,7 @@
 /** Making the tables a shop needs, each in a sheet of its own. */
 import { COLUMN_HELP } from './columnHelp';
 import { columnLook } from './columnLook';
+import { columnWidth } from './columnWidth';
 import { columnsAt, lackingHeaders } from './headings';
 import type { Blocked, SetUpDone } from './outcomes';
 import { pickCells } from './planOwners';
@@ -84,15 +85,14 @@ export function makeMissing(port: WorkbookPort, making: readonly TableLook[], al
 /** Looks of a column that a table gets later: of its body, its heading, its width, its drop-down. */
 export function dressColumn(schema: TableSchema, column: Column, at: Block, all: readonly TableLook[]): Change[] {
   const cells: Block = { ...at, row: at.row + 1, rows: at.rows - 1 };
-  const format = formatOf(schema, column);
   const find = headerFinder(
     [],
     all.filter(({ table }) => table !== null),
   );
   return [
-    ...(format ? [{ do: 'format', at: cells, format } as const] : []),
+    { do: 'format', at: cells, format: formatOf(schema, column) },
     { do: 'format', at: { ...at, rows: 1 }, format: HEADER_FORMAT },
-    { do: 'widths', sheet: at.sheet, column: at.column, widths: [column.width] },
+    { do: 'widths', sheet: at.sheet, column: at.column, widths: [columnWidth(column)] },
     ...dropDown(cells, column.choices, column.from, COLUMN_HELP[schema.name]?.[column.key] ?? '', find),
   ];
 }
@@ -185,11 +185,11 @@ function makeTable(schema: TableSchema, blankRows: number): Change[] {
   ];
   return [
     { do: 'sheet', name },
-    ...columns.flatMap((column, across) => bodyFormat(schema, column, across)),
+    ...columns.map((column, across) => bodyFormat(schema, column, across)),
     { do: 'write', at: corner(name, cells.length, columns.length), cells },
     { do: 'table', name, at: corner(name, rows + 1, columns.length) },
     { do: 'format', at: corner(name, 1, columns.length), format: HEADER_FORMAT },
-    { do: 'widths', sheet: name, column: 0, widths: columns.map(({ width }) => width) },
+    { do: 'widths', sheet: name, column: 0, widths: columns.map(columnWidth) },
     { do: 'freezeRows', sheet: name, rows: 1 },
   ];
 }
@@ -208,12 +208,16 @@ function startingRows(schema: TableSchema): readonly (readonly (string | number)
   return SETTING_ROWS.map((row: SettingRow) => [row.name, row.initial, row.unit ?? '', row.meaning]);
 }
 
-function bodyFormat(schema: TableSchema, column: Column, across: number): Change[] {
-  const format = formatOf(schema, column);
-  return format ? [{ do: 'format', at: body(schema.name, across), format }] : [];
+function bodyFormat(schema: TableSchema, column: Column, across: number): Change {
+  return { do: 'format', at: body(schema.name, across), format: formatOf(schema, column) };
 }
 
-function formatOf(schema: TableSchema, column: Column): CellFormat | null {
+/** A row may be several lines high, and what stands in it is then in its middle, in every column. */
+function formatOf(schema: TableSchema, column: Column): CellFormat {
+  return { ...lookOf(schema, column), vertical: 'center' };
+}
+
+function lookOf(schema: TableSchema, column: Column): CellFormat | null {
   // The values of Settings are numbers and words in one column: as text, a number typed there would stop being one.
   if (schema === SETTINGS && column.key === 'value') return { align: 'left' };
   if (schema === SETTINGS && column.key === 'meaning') return { number: '@', wrap: true };

@@ -52,7 +52,7 @@ export const TICKET_COLUMNS: readonly TicketColumn[] = [
   { header: TICKET_WORDS.before, width: 13, cell: BOX },
   { header: TICKET_WORDS.bare, width: 13, cell: BOX },
   { header: TICKET_WORDS.after, width: 13, cell: BOX },
-  { header: 'Minutes', width: 9, format: '0.#', cell: ({ minutes }) => minutes },
+  { header: 'Minutes', width: 9, format: '0.0', cell: ({ minutes }) => minutes },
 ];
 
 const BOXES = [10, 11, 12] as const;

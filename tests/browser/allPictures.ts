@@ -1,4 +1,4 @@
-/** Pictures for review: every situation of the pane, light and dark, at two widths, and every sheet that is filled. */
+/** Pictures for review: every situation of the pane, light, dark and in strong contrast, at two widths, and every sheet that is filled. */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -22,7 +22,9 @@ async function takeSituation(panes: MemoryPanes, folder: string, screen: string,
       return body ? body.scrollHeight - body.clientHeight : 0;
     });
     await page.setViewportSize({ width, height: Math.min(HEIGHT + more, TALLEST) });
-    for (const theme of ['light', 'dark'] as const) {
+    for (const theme of ['light', 'dark', 'contrast'] as const) {
+      // A contrast theme's colours are the system's, which there are only where the system has one.
+      await page.emulateMedia({ forcedColors: theme === 'contrast' ? 'active' : 'none' });
       await page.evaluate((worn) => window.sheet.wear(worn), theme);
       await page.waitForTimeout(200);
       await page.screenshot({ path: join(folder, fileOf(screen, name, theme, String(width))) });

@@ -396,6 +396,18 @@ test.each([
   expect(wrappedLines(text, room)).toBe(lines);
 });
 
+test('a row of larger letters gets as high as they are', async () => {
+  const { port, sheet } = await openPort([['Club'], ['7 iron']]);
+  const at = body('Title', 1, 0);
+  const [free] = await port.read([{ read: 'block', at }]);
+  const big = { do: 'format', at, format: { bold: true, size: 18 } } as const;
+  const made: Change[] = [{ do: 'sheet', name: 'Title' }, { do: 'write', at, cells: [['Options']] }, big];
+  await port.apply(made, [free], { label: 'Title' });
+  const title = sheet.workbook.getSheetByName('Title');
+  // 18 points are 24 pixels, a line a fifth higher, and 5 around it.
+  expect([0, 1, 2].map((row) => title?.getRowHeight(row))).toEqual([24, 34, 24]);
+});
+
 test('rows get high enough for headings that wrap, also for those a formula fills in', async () => {
   const { port, sheet } = await openPort([
     ['Diameter of the upper hand', 'Layers'],
@@ -407,9 +419,9 @@ test('rows get high enough for headings that wrap, also for those a formula fill
   const change: Change = { do: 'write', at: body('Plan', 0, 0), cells };
   const receipt = await port.apply([change, wrap], [free], { label: 'Plan' });
   const plan = sheet.workbook.getSheetByName('Plan');
-  // Three lines of 19 pixels and 5 around them: 26 characters where 11 of 8 pixels have room.
+  // Four lines of 19 pixels and 5 around them: 26 characters in four words where 9 of 8 pixels have room between the edges.
   expect(plan?.getColumnWidth(1)).toBe(88);
-  expect(plan?.getRowHeight(0)).toBe(62);
+  expect(plan?.getRowHeight(0)).toBe(81);
   expect(plan?.getRowHeight(1)).toBe(24);
   await port.revert(receipt);
   expect(plan?.getRowHeight(0)).toBe(24);

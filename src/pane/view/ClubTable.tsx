@@ -10,8 +10,8 @@ import { detailsOf, notesOf } from './details';
 import { Chevron, Flag } from './glyphs';
 import { VerdictWord } from './VerdictMark';
 
-/** As narrow as Excel makes a pane: what is between the columns is for their words. */
-const NARROW = '@media (max-width: 340px)';
+/** About as narrow as Excel makes a pane: what is between the columns is for their words. */
+const NARROW = '@media (max-width: 360px)';
 
 const useStyles = makeStyles({
   scroller: { overflowX: 'auto', margin: '0 -12px', padding: '0 12px' },

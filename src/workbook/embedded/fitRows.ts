@@ -4,7 +4,7 @@ import { ICommandService, WrapStrategy } from '@univerjs/core';
 import { SetWorksheetRowHeightMutation } from '@univerjs/sheets';
 import type { Block, Change } from '../port';
 import { readCells, worksheetNamed } from './cells';
-import { heightInPixels, linesIn, rowPixels } from './measures';
+import { heightInPixels, linesIn, rowOfSize, rowPixels } from './measures';
 import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 import { allTables } from './tables';
@@ -16,12 +16,13 @@ export class RowHeights {
 
   constructor(private readonly spreadsheet: Spreadsheet) {}
 
-  /** Gives the rows of newly wrapped blocks the height their text needs; rows only ever get higher. */
+  /** Gives the rows of newly wrapped blocks, and those of larger letters, the height their text needs; rows only ever get higher. */
   fit(changes: readonly Change[]): void {
     for (const change of changes) {
       if (change.do !== 'format') continue;
       if (change.format.wrap === true) this.fitBlock(change.at);
       if (change.format.height !== undefined) this.raise(change.at, heightInPixels(change.format.height));
+      if (change.format.size !== undefined) this.raise(change.at, rowOfSize(change.format.size));
     }
   }
 

@@ -3,7 +3,7 @@ import type { ICellData, IObjectMatrixPrimitiveType, IStyleData, IWorkbookData, 
 import { BooleanNumber, CellValueType, VerticalAlign } from '@univerjs/core';
 import type { Cell } from '../port';
 import { wouldChange } from '../safeCell';
-import { usualColumns, usualRows, widthInPixels } from './measures';
+import { CELL_PADDING, usualColumns, usualRows, widthInPixels } from './measures';
 
 /** A cell as written down: a value, or a formula with its leading `=`. Text is always text. */
 export type SnapshotCell = Cell | { readonly formula: string };
@@ -43,8 +43,8 @@ export function cellData(cell: SnapshotCell): ICellData | null {
   return { f: cell.formula };
 }
 
-/** Drop-downs set their text in the middle; so everything stands there, or a row would not line up. */
-export const everyCellsStyle: IStyleData = { vt: VerticalAlign.MIDDLE };
+/** Drop-downs set their text in the middle and off the left edge; so everything stands there, or rows and columns would not line up. */
+export const everyCellsStyle: IStyleData = { vt: VerticalAlign.MIDDLE, pd: CELL_PADDING };
 
 /** The whole workbook as the embedded spreadsheet loads it. */
 export function workbookData(sheets: readonly SheetSnapshot[]): Partial<IWorkbookData> {

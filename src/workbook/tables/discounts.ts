@@ -25,7 +25,6 @@ export const DISCOUNTS = {
       low: 0,
       high: 100,
       width: 11,
-      format: '0.###',
       synonyms: ['percent', 'rate'],
     },
     { key: 'amount', header: 'Amount', kind: 'money', low: 0, width: 10, format: '#,##0.00#', synonyms: [] },

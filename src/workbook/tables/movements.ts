@@ -73,7 +73,6 @@ export const MOVEMENTS = {
       high: 1000000,
       needed: true,
       width: 10,
-      format: '0.###',
       synonyms: ['qty', 'amount'],
     },
     {

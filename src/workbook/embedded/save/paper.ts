@@ -22,7 +22,7 @@ const WIDE_INCHES = 11 - MARGINS.left - MARGINS.right;
 /** In our tables a job and a club, or an item and what it is. */
 const REPEATED_COLUMNS = '$A:$B';
 /** Smaller than this is no longer read at the bench. */
-const LEAST_SCALE = 0.6;
+const LEAST_SCALE = 0.55;
 
 /**
  * What a sheet gets of which nobody said how to print it: across, its name at the foot, on as many pages side by side as keep it

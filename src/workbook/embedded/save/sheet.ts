@@ -357,7 +357,7 @@ function columnsOf(worksheet: Worksheet, columns: number, filed: OpenedSheet | n
   const usual = filed?.usualWidth == null ? worksheet.getConfig().defaultColumnWidth : null;
   return Array.from({ length: columns }, (_, column): ColumnDef => {
     const pixels = worksheet.getColumnWidth(column);
-    const characters = Math.max(0, pixels - widthInPixels(0)) / pixelsPerCharacter;
+    const characters = Math.max(0, pixels - widthInPixels(0)) / pixelsPerCharacter();
     return {
       ...(pixels !== usual && { width: Math.round((characters + EDGE_DIGITS) * 100) / 100 }),
       ...(!worksheet.getColVisible(column) && { hidden: true }),
