@@ -40,6 +40,9 @@ export const THEMES: Readonly<Record<ThemeName, Theme>> = {
 const STILL =
   '@media (prefers-reduced-motion: reduce) { *, ::before, ::after { animation-duration: 0.01ms !important; animation-iteration-count: 1 !important; transition: none !important } }';
 
+/** A contrast theme gives what a field suggests the colour of what is typed into it: it leans, then. */
+const SUGGESTED = '@media (forced-colors: active) { ::placeholder { font-style: italic } }';
+
 let sheet: CSSStyleSheet | undefined;
 
 /** Puts the theme's variables into a constructed style sheet, which a strict policy allows. */
@@ -50,7 +53,7 @@ export function wearTheme(name: ThemeName): void {
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   }
   sheet.replaceSync(
-    `:root, .fui-FluentProvider { ${rules.join(';')}; color-scheme: ${name === 'light' ? 'light' : 'dark'} } ${STILL}`,
+    `:root, .fui-FluentProvider { ${rules.join(';')}; color-scheme: ${name === 'light' ? 'light' : 'dark'} } ${STILL} ${SUGGESTED}`,
   );
 }
 

@@ -28,6 +28,8 @@ const POINTS = '+0.0;"−"0.0;0.0';
 const GRAMS = '0.0';
 const GRAMS_CHANGE = '+0.0;"−"0.0;0.0';
 const DIAMETER = '.000';
+/** Ends a format under which a zero shows blank: a blank in it, since the embedded spreadsheet shows the number itself in place of no text at all. */
+const NOTHING = ';" ";" "';
 
 const reading = (points: number | undefined): string | undefined =>
   points === undefined ? undefined : readingText(points);
@@ -41,7 +43,7 @@ const SPREAD_COLUMNS: readonly PlanColumn[] = (Object.keys(SPREAD_WORDS) as (key
   key: `spread.${part}`,
   header: `± by ${SPREAD_WORDS[part]} (pt)`,
   width: 12,
-  format: '0.00;;',
+  format: `0.00${NOTHING}`,
   cell: (club) => club.spreadParts && roundTo(club.spreadParts[part], 3),
 }));
 
@@ -61,7 +63,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
     key: 'lowerLayers',
     header: 'Lower layers',
     width: 8,
-    format: '0;;',
+    format: `0${NOTHING}`,
     bench: true,
     align: 'center',
     cell: (club) => (club.grip ? club.lowerLayers : undefined),

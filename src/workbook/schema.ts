@@ -1461,7 +1461,7 @@ export const CHECKIN = {
       key: 'next',
       header: 'What next',
       kind: 'text',
-      width: 60,
+      width: 84,
       synonyms: [],
     },
   ],

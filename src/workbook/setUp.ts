@@ -219,7 +219,7 @@ function formatOf(schema: TableSchema, column: Column): CellFormat {
 
 function lookOf(schema: TableSchema, column: Column): CellFormat | null {
   // The values of Settings are numbers and words in one column: as text, a number typed there would stop being one.
-  if (schema === SETTINGS && column.key === 'value') return { align: 'left' };
+  if (schema === SETTINGS && column.key === 'value') return { align: 'left', wrap: true };
   if (schema === SETTINGS && column.key === 'meaning') return { number: '@', wrap: true };
   return columnLook(column);
 }

@@ -16,6 +16,8 @@ const useStyles = makeStyles({
     padding: 0,
     border: 'none',
     borderBottom: '2px solid transparent',
+    // A contrast theme draws what is transparent as well, and every tab would look chosen.
+    '@media (forced-colors: active)': { borderBottomColor: 'Canvas' },
     background: 'none',
     color: tokens.colorNeutralForeground2,
     font: 'inherit',
