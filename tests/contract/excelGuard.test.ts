@@ -1,7 +1,9 @@
 /** Client contract, simulated workbook: what a person does while requests are on their way. */
 import { describe, expect, it } from 'vitest';
 import { createExcelPort } from '../../src/workbook/excel/port';
-import { simulate } from '../simulated/simulated';
+import { PortError, type Change } from '../../src/workbook/port';
+import type { Book } from '../simulated/book';
+import { simulate, type Simulated } from '../simulated/simulated';
 import { block, look, make, write } from './structureSuite';
 
 describe('client contract, simulated workbook: sheets that a person hid', () => {
@@ -14,5 +16,101 @@ describe('client contract, simulated workbook: sheets that a person hid', () => 
     expect(book.active.name).toBe('Sheet1');
     expect(await port.revert(receipt)).toMatchObject({ restored: 1, left: [] });
     expect((await look(port, block('Plan', 0, 0, 1, 1)))[0]?.values).toEqual([[null]]);
+  });
+});
+
+/** Rows that a person made, with a table around some, and what is written into them in several requests. */
+const ROWS = 30;
+const texts = (stem: string): string[][] =>
+  Array.from({ length: ROWS }, (_, row) => [`${stem} ${row} ${'x'.repeat(60)}`]);
+
+function shop(mostCharacters = 900): Simulated {
+  const simulated = simulate({ mostCharacters });
+  const { book } = simulated;
+  const sheet = book.active;
+  sheet.put(2, 0, 'Club');
+  sheet.put(2, 1, 'Grip');
+  for (let row = 0; row < ROWS; row += 1) {
+    sheet.put(3 + row, 0, `club ${row}`);
+    // Some alike, some blank.
+    if (row % 3 > 0) sheet.put(3 + row, 1, `old ${row % 2}`);
+  }
+  book.addTable(sheet, { row: 2, column: 0, rows: ROWS + 1, columns: 2 }).name = 'Clubs';
+  sheet.put(60, 0, 'mine');
+  book.names.set('Plan_old', "='Sheet1'!$D$4:$D$33");
+  return simulated;
+}
+
+const changes: readonly Change[] = [
+  { do: 'lengthen', table: 'Clubs', rows: 2 },
+  write('Sheet1', 3, 1, texts('new')),
+  write('Sheet1', 3 + ROWS, 0, [['club more', 'new more']]),
+  write('Sheet1', 3, 3, texts('plan')),
+  { do: 'name', name: 'Plan_old', at: block('Sheet1', 3, 3, 4, 1) },
+];
+
+async function writeAll(simulated: Simulated): Promise<PortError | null> {
+  const port = createExcelPort(simulated.host);
+  const [table, below, plan] = await port.read([
+    { read: 'table', table: 'Clubs' },
+    { read: 'block', at: block('Sheet1', 3 + ROWS, 0, 2, 2) },
+    { read: 'block', at: block('Sheet1', 3, 3, ROWS, 1) },
+  ]);
+  if (!table) throw new Error('no table');
+  simulated.trouble = waiting.get(simulated) ?? null;
+  return port.apply(changes, [table, below, plan], { label: 'Fill', receiptKey: 'kept' }).then(
+    () => null,
+    (error: unknown) => {
+      if (error instanceof PortError) return error;
+      throw error;
+    },
+  );
+}
+
+const waiting = new WeakMap<Simulated, (request: number) => null>();
+
+/** Lets a person do something right before a request of the writing. */
+function meanwhile(simulated: Simulated, at: number, act: (book: Book) => void): void {
+  waiting.set(simulated, (request) => {
+    if (request === at) act(simulated.book);
+    return null;
+  });
+}
+
+async function countRequests(): Promise<number> {
+  const simulated = shop();
+  let count = 0;
+  waiting.set(simulated, (request) => {
+    count = request + 1;
+    return null;
+  });
+  expect(await writeAll(simulated)).toBeNull();
+  return count;
+}
+
+describe('client contract, simulated workbook: a write that takes several requests', () => {
+  it.each<[string, (book: Book) => void]>([
+    ['a row is put in above', (book) => book.insertRows(book.active, 0, 1)],
+    ['rows are put in inside', (book) => book.insertRows(book.active, 9, 2)],
+    ['a row is put in before the last', (book) => book.insertRows(book.active, 2 + ROWS, 1)],
+    ['the sheet gets another name', (book) => book.renameSheet(book.active, 'Kept apart')],
+    ['a cell is typed into that was to come', (book) => book.active.put(2 + ROWS, 3, 'typed')],
+  ])('leaves everything as it was or is whole when %s', async (_, act) => {
+    const count = await countRequests();
+    expect(count).toBeGreaterThan(4);
+    const ends: string[] = [];
+    for (let at = 0; at < count; at += 1) {
+      const alone = shop();
+      act(alone.book);
+      const simulated = shop();
+      meanwhile(simulated, at, act);
+      const error = await writeAll(simulated);
+      ends.push(error?.code ?? 'written');
+      if (error) {
+        expect(['notLookedAt', 'putBack'], `request ${at}: ${error.message}`).toContain(error.code);
+        expect(simulated.book.snapshot(), `request ${at}`).toBe(alone.book.snapshot());
+      }
+    }
+    expect(ends.slice(0, -1)).not.toContain('written');
   });
 });

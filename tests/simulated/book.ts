@@ -176,6 +176,8 @@ export class Book {
   eventsOn = true;
   /** Told of each changed sheet as long as someone listens. */
   heard: ((sheet: SheetData) => void) | null = null;
+  /** Ranges that a client keeps hold of: they go with the cells (its reference on tracked objects). */
+  held: () => Iterable<{ readonly sheet: SheetData; at: Area }> = () => [];
   #nextId = 1;
 
   constructor() {
@@ -306,6 +308,7 @@ export class Book {
     sheet.highlights = sheet.highlights.map((rule) => ({ ...rule, at: moved(rule.at) }));
     sheet.dressings = sheet.dressings.map((dressing) => ({ ...dressing, at: moved(dressing.at) }));
     for (const table of this.tables) if (table.sheet === sheet) table.at = moved(table.at);
+    for (const range of this.held()) if (range.sheet === sheet) range.at = moved(range.at);
     for (const [name, formula] of this.names) {
       const at = blockOf(formula);
       if (at && same(at.sheet, sheet.name)) this.names.set(name, `=${fixed(moved(at))}`);

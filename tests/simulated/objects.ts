@@ -1,4 +1,4 @@
-import { blockOf, fixed, sheetInFormula, addressOf } from '../../src/workbook/shared/address';
+import { blockOf, fixed, overlap, sheetInFormula, addressOf } from '../../src/workbook/shared/address';
 import { same } from './book';
 import type { Area, Book, HighlightRule, SheetData, TableData } from './book';
 import { HostError } from './wire';
@@ -67,7 +67,7 @@ export class RangeObject implements Modelled {
       'getCell',
       'getTables',
     ],
-    ...['getMergedAreasOrNullObject', 'getSpillingToRangeOrNullObject', 'clear', 'select'],
+    ...['getIntersection', 'getMergedAreasOrNullObject', 'getSpillingToRangeOrNullObject', 'clear', 'select'],
     // Called by the library itself, which sends a long array in parts.
     ...['_ValidateArraySize', 'getRow', 'getBoundingRect', 'getResizedRange'],
   ];
@@ -75,7 +75,7 @@ export class RangeObject implements Modelled {
   constructor(
     private readonly book: Book,
     readonly sheet: SheetData,
-    readonly at: Area,
+    public at: Area,
     private readonly settings: Settings,
   ) {
     const fits = at.row >= 0 && at.column >= 0 && at.rows > 0 && at.columns > 0;
@@ -197,6 +197,14 @@ export class RangeObject implements Modelled {
 
   getRow(row: number): RangeObject {
     return new RangeObject(this.book, this.sheet, { ...this.at, row: this.at.row + row, rows: 1 }, this.settings);
+  }
+
+  /** Only cells of the same sheet can be in both. */
+  getIntersection(other: RangeObject): RangeObject {
+    const shared = this.sheet === other.sheet ? overlap(this.sheet.area(this.at), other.sheet.area(other.at)) : null;
+    if (!shared) throw notFound();
+    const { sheet: _, ...at } = shared;
+    return new RangeObject(this.book, this.sheet, at, this.settings);
   }
 
   getResizedRange(rows: number, columns: number): RangeObject {

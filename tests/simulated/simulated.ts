@@ -2,7 +2,7 @@ import type { ExcelHost } from '../../src/workbook/excel/host';
 import { Book } from './book';
 import { compareVersions, loadLibrary, sayChanged, sessionFor } from './library';
 import type { HostAnswer, Library } from './library';
-import { workbookObject } from './objects';
+import { RangeObject, workbookObject } from './objects';
 import { NOTHING_SPENT, spentBetween, spentNow, together } from './spent';
 import type { Spent } from './spent';
 import { Host, HostError } from './wire';
@@ -84,6 +84,7 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     nullsPropagate: options.nullsPropagate ?? true,
     used: (member) => used.add(member),
   });
+  book.held = () => [...interpreter.held].filter((object) => object instanceof RangeObject);
   const simulated: Simulated = {
     book,
     library,

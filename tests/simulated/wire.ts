@@ -220,6 +220,11 @@ export class Host {
     if (on) this.#referenceOf.delete(on);
   }
 
+  /** What the client keeps hold of. */
+  get held(): Iterable<Modelled> {
+    return this.#references.values();
+  }
+
   /** How many objects the client keeps hold of. */
   get kept(): number {
     return this.#references.size;

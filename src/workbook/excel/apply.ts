@@ -15,8 +15,9 @@ import { refuseChoices } from './dress';
 import { didNothing, toPortError } from './errors';
 import { ChangedMeanwhile, startGuard } from './guard';
 import { inBatch } from './host';
-import { putBack } from './putBack';
-import type { Before } from './putBack';
+import { placesOf, putBack } from './putBack';
+import type { Before, HowFar } from './putBack';
+import { followPlaces, NOTHING_MOVED } from './places';
 import { askSettings } from './settings';
 import { askStanding, holds, placeIn } from './standing';
 import type { Stood } from './standing';
@@ -30,7 +31,11 @@ export async function applyChanges(applying: Applying): Promise<Receipt> {
   if (!extras.resize) refuseResizing(changes);
   const standing = { ...stood, placeOf: (name: string) => placeIn(stood, name) };
   const receipt = await atEase(receiptSteps(changes, looked, options.label, standing));
-  const progress: { before: () => Before; sent: number } = { before: () => ({ stood: null, settings: null }), sent: 0 };
+  const progress: Progress = {
+    before: () => ({ stood: null, settings: null }),
+    sent: 0,
+    far: { moved: NOTHING_MOVED, parts: [], sizes: new Map() },
+  };
   try {
     // Several round trips, if the cells are too many for one, are still one step of undo.
     const together = extras.undoGroup ? { mergeUndoGroup: true } : {};
@@ -38,37 +43,62 @@ export async function applyChanges(applying: Applying): Promise<Receipt> {
   } catch (error) {
     const untouched = progress.sent === 0 || (progress.sent === 1 && didNothing(error));
     if (untouched) throw toPortError(error);
-    if (error instanceof ChangedMeanwhile) await putPersonsBack(applying, receipt, progress.before(), error);
-    await putBack(applying, receipt, progress.before(), error);
+    const before = { ...progress.before(), ...progress.far };
+    const cells = error instanceof ChangedMeanwhile ? error.cells : [...before.moved.keys()];
+    if (cells.length > 0) await putPersonsBack(applying, receipt, before, error, cells);
+    await putBack(applying, receipt, before, error);
   }
   return receipt;
 }
 
 /** Puts back everything, what a person entered meanwhile as they entered it, and says which cells those are. */
-async function putPersonsBack(applying: Applying, receipt: Receipt, before: Before, changed: ChangedMeanwhile) {
+async function putPersonsBack(
+  applying: Applying,
+  receipt: Receipt,
+  before: Before & HowFar,
+  cause: unknown,
+  cells: readonly string[],
+): Promise<never> {
   try {
-    return await putBack(applying, receipt, before, changed);
+    return await putBack(applying, receipt, before, cause);
   } catch (error) {
-    if (error instanceof PortError && error.code === 'putBack') throw new PortError('notLookedAt', changed.cells);
+    if (error instanceof PortError && error.code === 'putBack') throw new PortError('notLookedAt', cells);
     throw error;
   }
+}
+
+/** How far it came. */
+interface Progress {
+  before: () => Before;
+  sent: number;
+  far: HowFar;
 }
 
 async function sendAll(
   context: Excel.RequestContext,
   { host, changes, looked, options, stood, quiet }: Applying,
   receipt: Receipt,
-  progress: { before: () => Before; sent: number },
+  progress: Progress,
 ): Promise<void> {
   const standing = askStanding(context);
   const settings = askSettings(context, settingKeys(changes, options));
   progress.before = () => ({ stood: standing(), settings: settings() });
-  const batch = startBatch(context, host, () => guard.demand());
+  const made = new Set<string>();
+  const places = followPlaces(
+    context,
+    () => placesOf(receipt, changes, looked, stood),
+    (sheet) => holds(stood.sheets, sheet) || made.has(`sheet ${sheet.toLowerCase()}`),
+  );
+  const batch = startBatch(context, host, {
+    answered: () => guard.demand(),
+    writing: (at) => guard.again(at),
+    leaving: places.hold,
+    resuming: places.demand,
+  });
   const guard = startGuard(batch, stood);
   try {
     await keepReceipt(context, batch.room, receipt, options);
     quiet.begin(context);
-    const made = new Set<string>();
     let seen = looked;
     for (const change of changes) {
       await batch.pause();
@@ -78,6 +108,9 @@ async function sendAll(
     }
     quiet.end(context);
     await batch.send();
+  } catch (error) {
+    progress.far = { parts: guard.parts(), sizes: guard.sizes(), moved: await places.find() };
+    throw error instanceof ChangedMeanwhile ? error : (guard.salvaged() ?? error);
   } finally {
     progress.sent = batch.sent();
   }

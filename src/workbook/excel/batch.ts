@@ -1,4 +1,5 @@
 import { pauses } from '../pace';
+import type { Block } from '../port';
 import type { ExcelHost } from './host';
 
 /** One request holds 5 MB on the web; the rest is for what wraps the cells. */
@@ -13,6 +14,8 @@ export interface Batch {
   room(characters: number): Promise<void>;
   /** Makes room for so many characters of an answer, which is as long as a request at most. */
   answers(characters: number): Promise<void>;
+  /** To be awaited right before cells are put into the request. */
+  writing(at: Block): Promise<void>;
   /** Gives the page a turn, where that is due. */
   pause(): Promise<void>;
   /** Sends what is there. */
@@ -21,14 +24,25 @@ export interface Batch {
   sent(): number;
 }
 
-/** @param answered called after each round trip, when what it loaded has arrived; may throw to stop */
+/** What is done around the requests of a batch. */
+export interface Around {
+  /** After each round trip, when what it loaded has arrived; may throw to stop. */
+  answered(): Promise<void>;
+  /** Last in a request that others follow. */
+  leaving(): void;
+  /** First in a request that follows others. */
+  resuming(): void;
+  writing(at: Block): Promise<void>;
+}
+
 export function startBatch(
   context: Excel.RequestContext,
   { mostCharacters: most = mostCharacters }: ExcelHost,
-  answered: () => Promise<void> = () => Promise.resolve(),
+  around: Partial<Around> = {},
 ): Batch {
   let characters = 0;
   let answering = 0;
+  let latest = 0;
   let sent = 0;
   quieten(context);
   const send = async (): Promise<void> => {
@@ -37,23 +51,31 @@ export function startBatch(
     characters = 0;
     answering = 0;
     await context.sync();
-    await answered();
+    await around.answered?.();
+  };
+  const sendPart = async (): Promise<void> => {
+    around.leaving?.();
+    await send();
+    quieten(context);
+    around.resuming?.();
   };
   const room = async (more: number): Promise<void> => {
     if (characters > 0 && characters + more > most) {
-      await send();
-      quieten(context);
+      await sendPart();
     }
     characters += more;
+    latest = more;
   };
   const answers = async (more: number): Promise<void> => {
     if (answering > 0 && answering + more > most) {
-      await send();
-      quieten(context);
+      await sendPart();
+      // What room was made for is put into the next one.
+      characters = latest;
     }
     answering += more;
   };
-  return { context, most, room, answers, pause: pauses(), send, sent: () => sent };
+  const writing = (at: Block): Promise<void> => around.writing?.(at) ?? Promise.resolve();
+  return { context, most, room, answers, writing, pause: pauses(), send, sent: () => sent };
 }
 
 /** Neither calculation nor drawing between the changes; both come back by themselves after the round trip. */

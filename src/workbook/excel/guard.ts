@@ -3,12 +3,14 @@
  * was written over is known and can be put back. It costs no round trip.
  */
 import { atEase, mapSteps } from '../pace';
-import type { Block, BlockSeen, Change, Receipt } from '../port';
-import { holdsCell, nameCells, named } from '../shared/address';
+import type { Block, BlockSeen, Change, Receipt, TableSeen } from '../port';
+import { blockOf, holdsCell, nameCells, named, overlap, sameBlock } from '../shared/address';
+import { tableNamed } from '../shared/lengthen';
 import { whatWasThere } from '../shared/looked';
 import type { BeforeCell, Looked } from '../shared/looked';
 import { blocksConcerned, changedSince, isCompared, lacksTable } from '../shared/unchanged';
 import type { Concerned, Place } from '../shared/unchanged';
+import type { Part } from './attempted';
 import type { Batch } from './batch';
 import { cellsOf, loadCells, mostTyped } from './cells';
 import { holds } from './standing';
@@ -59,9 +61,25 @@ interface Asked extends Concerned {
   readonly tables: Excel.TableScopedCollection | null;
 }
 
+/** What the change that is being made is about to write over. */
+interface Current {
+  readonly blocks: readonly Concerned[];
+  readonly looked: Looked;
+  /** How many requests had been sent when it was asked for. */
+  readonly sent: number;
+}
+
 export interface Guard {
   /** Asks for what a change is about to write over. */
   look(change: Change, looked: Looked): Promise<void>;
+  /** Asks once more for cells that are about to be written in a later request than the one that asked for them. */
+  again(at: Block): Promise<void>;
+  /** Where tables stood right before they were made longer or wider, as far as answers came. */
+  sizes(): ReadonlyMap<string, Block>;
+  /** Everything that went into a request so far. */
+  parts(): Part[];
+  /** What can be told of a request that failed: its answer may hold some of what it asked for. */
+  salvaged(): ChangedMeanwhile | null;
   /** Throws `ChangedMeanwhile` where something that arrived is not as it was seen. */
   demand(): Promise<void>;
 }
@@ -69,7 +87,11 @@ export interface Guard {
 export function startGuard(batch: Batch, stood: Stood): Guard {
   let asked: Asked[] = [];
   let ours: Block[] = [];
-  const known = new Set<string>();
+  /** What was asked for, and how many requests had been sent then. */
+  const known = new Map<string, number>();
+  const resized = new Map<string, { readonly range: Excel.Range; readonly seen: TableSeen }>();
+  const put: { readonly at: Block; readonly sent: number }[] = [];
+  let current: Current = { blocks: [], looked: [], sent: 0 };
   const askPart = async (concerned: Concerned, looked: Looked, cells: number): Promise<void> => {
     const { at, table } = concerned;
     const characters = answerLength(at, looked, cells);
@@ -93,18 +115,40 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
   };
   return {
     look: async (change, looked) => {
-      for (const block of blocksConcerned(change, looked)) {
-        if (!holds(stood.sheets, block.at.sheet)) continue;
+      const blocks = blocksConcerned(change, looked).filter(({ at }) => holds(stood.sheets, at.sheet));
+      current = { blocks, looked, sent: batch.sent() };
+      for (const block of blocks) {
         // The same headings for every write into a table.
-        if (!block.putBy && known.has(named(block.at))) continue;
-        known.add(named(block.at));
+        if (!block.putBy && known.get(named(block.at)) === batch.sent()) continue;
+        known.set(named(block.at), batch.sent());
         await ask(block, looked);
       }
-      if (change.do === 'write') ours = [...ours, change.at];
+      if ((change.do === 'widen' || change.do === 'lengthen') && !resized.has(change.table.toLowerCase())) {
+        const range = batch.context.workbook.tables.getItem(change.table).getRange().load('address');
+        resized.set(change.table.toLowerCase(), { range, seen: tableNamed(change.table, looked) });
+      }
       // A column that is calculated throughout fills the new rows of its table by itself: asked before, not after.
       if (change.do === 'widen' || change.do === 'lengthen') {
         ours = [...ours, ...blocksConcerned(change, looked).map(({ at }) => at)];
       }
+    },
+    again: async (at) => {
+      const { blocks, looked, sent } = current;
+      if (batch.sent() > sent) {
+        for (const block of blocks) {
+          const shared = overlap({ ...at, column: block.at.column, columns: block.at.columns }, block.at);
+          if (shared) await ask({ at: shared, putBy: block.putBy }, looked);
+        }
+      }
+      ours = [...ours, at];
+      put.push({ at, sent: batch.sent() });
+    },
+    sizes: () => sizesOf(resized),
+    parts: () =>
+      put.filter(({ sent }) => sent < batch.sent()).map(({ at, sent }) => ({ at, through: sent < batch.sent() - 1 })),
+    salvaged: () => {
+      const found = asked.flatMap(foundIfArrived);
+      return found.length > 0 ? new ChangedMeanwhile(found, []) : null;
     },
     demand: async () => {
       const arrived = asked;
@@ -114,6 +158,11 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
         const there = tables?.items.map(({ name }) => name);
         return there && lacksTable({ at, table }, there) ? [table ?? ''] : [];
       });
+      const sizes = sizesOf(resized);
+      for (const [name, { seen }] of resized) {
+        const at = sizes.get(name);
+        if (at && !sameBlock(at, seen.at)) gone.push(seen.name);
+      }
       if (found.length + gone.length > 0) throw new ChangedMeanwhile(found, gone);
     },
   };
@@ -122,6 +171,29 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
 /** About how long the answer is: values, formulas and, of a smaller block, types of cells, of which the longest is `Boolean`. */
 function answerLength(at: Block, looked: Looked, cells: number): number {
   return 2 * lengthOf(whatWasThere(at, looked)) + (cells > mostTyped ? 0 : 10 * at.rows * at.columns);
+}
+
+/** Of those of which the answer came. */
+function sizesOf(resized: ReadonlyMap<string, { readonly range: Excel.Range }>): Map<string, Block> {
+  return new Map(
+    [...resized].flatMap(([name, { range }]) => {
+      const at = blockOf(ifLoaded(() => range.address) ?? '');
+      return at ? [[name, at] as const] : [];
+    }),
+  );
+}
+
+/** A request that failed need not have brought what was asked for. */
+function ifLoaded<T>(get: () => T): T | null {
+  try {
+    return get();
+  } catch {
+    return null;
+  }
+}
+
+function foundIfArrived(asked: Asked): Found[] {
+  return ifLoaded(() => foundChanged(asked)) ?? [];
 }
 
 function foundChanged(asked: Asked): Found[] {

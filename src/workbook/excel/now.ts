@@ -130,9 +130,12 @@ export function askFreshTables(
   asking: Asking,
   changes: readonly Change[],
   looked: Looked,
+  standsAt: (at: Block) => Block,
 ): () => (before: readonly string[]) => TableNow[] {
   const blocks = changes.flatMap((change) =>
-    change.do === 'table' && !standsAlready(change, looked) ? [askBlock(asking, tableBlock(change.at), [])] : [],
+    change.do === 'table' && !standsAlready(change, looked)
+      ? [askBlock(asking, standsAt(tableBlock(change.at)), [])]
+      : [],
   );
   return () => {
     const names = [...new Set(blocks.flatMap((block) => block().tables))];
@@ -141,7 +144,12 @@ export function askFreshTables(
 }
 
 /** Asks which tables a failed batch has made longer or wider than they were seen to be; one that is gone by now is none of them. */
-export function askResized({ context, stood }: Asking, changes: readonly Change[], looked: Looked): () => TableSeen[] {
+export function askResized(
+  { context, stood }: Asking,
+  changes: readonly Change[],
+  looked: Looked,
+  wasAt: (table: TableSeen) => Block,
+): () => TableSeen[] {
   const tables = new Set(
     changes.flatMap((change) =>
       change.do === 'lengthen' || change.do === 'widen' ? [tableNamed(change.table, looked)] : [],
@@ -155,6 +163,7 @@ export function askResized({ context, stood }: Asking, changes: readonly Change[
   return () =>
     asked.flatMap(({ table, found, range }) => {
       const now = found.isNullObject ? null : blockOf(range.address);
-      return now && (now.rows > table.at.rows || now.columns > table.at.columns) ? [table] : [];
+      const was = { ...table, at: wasAt(table) };
+      return now && (now.rows > was.at.rows || now.columns > was.at.columns) ? [was] : [];
     });
 }

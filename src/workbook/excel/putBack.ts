@@ -1,16 +1,23 @@
 import { PortError } from '../port';
-import type { Receipt, TableSeen, Written } from '../port';
-import { named } from '../shared/address';
+import type { Block, Receipt, TableSeen, Written } from '../port';
+import { blockOf, fixed, nameCells, named, sameName } from '../shared/address';
+import type { Place } from '../shared/cellNow';
 import { afterResizing, tableNamed } from '../shared/lengthen';
 import { planRevert } from '../shared/revert';
 import type { RevertPlan } from '../shared/revert';
 import { columnsBeside } from '../shared/widen';
+import { tableBlock } from '../shared/refuse';
+import { aligned } from './aligned';
 import type { Applying } from './applying';
+import { attempted, withoutPersons } from './attempted';
+import type { Part } from './attempted';
 import { startBatch } from './batch';
 import { hostWords } from './errors';
 import { ChangedMeanwhile } from './guard';
 import { inBatch } from './host';
 import { askFreshTables, askNow, askResized } from './now';
+import { standsNow } from './places';
+import type { Moved } from './places';
 import { askAll } from './read';
 import { addedRows, putsOf, selfFilled, unfilled } from './selfFilled';
 import { setSetting } from './settings';
@@ -20,6 +27,14 @@ import { listenAgain, takeBack } from './takeBack';
 import { rangeOf } from './writeCells';
 
 /** What was there before a failed batch, as far as its answer told. */
+/** How far a batch came, and what a person moved meanwhile. */
+export interface HowFar {
+  readonly moved: Moved;
+  readonly parts: readonly Part[];
+  /** Where tables stood right before they were made longer or wider. */
+  readonly sizes: ReadonlyMap<string, Block>;
+}
+
 export interface Before {
   readonly stood: Stood | null;
   readonly settings: ReadonlyMap<string, string | null> | null;
@@ -29,18 +44,25 @@ export interface Before {
  * Puts back what a failed batch may have done, and throws: `putBack` when all is as before, `halfWritten`, naming cells, when
  * that failed too. Whatever the batch did not reach is found to be as it was, and is not written.
  */
-export async function putBack(applying: Applying, receipt: Receipt, before: Before, cause: unknown): Promise<never> {
+export async function putBack(
+  applying: Applying,
+  receipt: Receipt,
+  before: Before & HowFar,
+  cause: unknown,
+): Promise<never> {
   const stood = before.stood ?? applying.stood;
   let left: readonly string[];
+  let theirs: readonly string[];
   try {
-    const plan = await planBack(applying, receipt, stood, cause);
+    const plan = await planBack(applying, receipt, { ...before, stood }, cause);
     await writeBack(applying, plan, stood, before);
-    left = plan.left;
+    ({ left, theirs } = plan);
   } catch (error) {
     await listenAgain(applying.host, applying.quiet);
     throw new PortError('halfWritten', touched(receipt), `${hostWords(cause)}; ${hostWords(error)}`);
   }
   if (left.length > 0) throw new PortError('halfWritten', left, hostWords(cause));
+  if (theirs.length > 0) throw new PortError('notLookedAt', theirs);
   throw new PortError('putBack', [], hostWords(cause));
 }
 
@@ -51,12 +73,14 @@ function touched(receipt: Receipt): string[] {
 interface PlanBack extends RevertPlan {
   /** Tables that became longer or wider, each as it was. */
   readonly resized: readonly TableSeen[];
+  /** Cells that a person changed before they were to be written. */
+  readonly theirs: readonly string[];
 }
 
 async function planBack(
   { host, changes, looked }: Applying,
   receipt: Receipt,
-  before: Stood,
+  { stood: before, moved, parts, sizes }: HowFar & { readonly stood: Stood },
   cause: unknown,
 ): Promise<PlanBack> {
   const added = addedRows(changes, looked);
@@ -78,27 +102,80 @@ async function planBack(
     // By their headings as cells: a table may not have reached them yet.
     widened: [],
   };
-  const ours = cause instanceof ChangedMeanwhile ? cause.corrected(asSeen) : asSeen;
+  const corrected = cause instanceof ChangedMeanwhile ? cause.corrected(asSeen) : asSeen;
+  const asPut = attempted(corrected, parts);
+  const lost: string[] = [];
+  const standing = { ...asPut, written: asPut.written.map((each) => ({ ...each, at: standsNow(moved, each.at) })) };
   const { answer, stood } = await askAll(host, (asking) => {
-    const now = askNow(asking, ours);
-    const tables = askFreshTables(asking, changes, looked);
-    const resized = askResized(asking, changes, looked);
+    const now = askNow(asking, standing);
+    const tables = askFreshTables(asking, changes, looked, (at) => standsNow(moved, at));
+    const resized = askResized(asking, changes, looked, ({ name, at }) => {
+      return moved.get(named(at)) ?? sizes.get(name.toLowerCase()) ?? at;
+    });
     return () => ({ now: now(), tables: tables(), resized: resized() });
   });
   const now = { ...answer.now(stood), tables: answer.tables(before.tables) };
-  const from = ours.written.length - added.length;
-  const filled = ours.written.map((block, i) =>
-    i < from ? [] : selfFilled(block, now.blocks[i], answer.resized, ours),
+  const placed = asPut.written.map((each, i) => {
+    const block = now.blocks[i];
+    if (!block?.sheetExists || !moved.has(named(each.at))) return each;
+    const [again, isLost] = aligned(corrected.written[i] ?? each, block, parts);
+    if (isLost) lost.push(named(block.at));
+    return again;
+  });
+  const from = placed.length - added.length;
+  const filled = placed.map((block, i) =>
+    i < from ? [] : selfFilled(block, now.blocks[i], answer.resized, { ...asPut, written: placed }),
   );
+  const blocks = now.blocks.map((block) => unfilled(block, filled.flat()));
+  const theirs: Place[] = [];
   // A sheet that was not made has nothing to be put back.
-  const written = ours.written.flatMap((block, i) => (now.blocks[i]?.sheetExists ? [block] : []));
-  const blocks = now.blocks.filter((block) => block.sheetExists).map((block) => unfilled(block, filled.flat()));
-  const plan = planRevert({ ...ours, written }, { ...now, blocks });
-  const blanked = ours.written.flatMap((block, i) =>
+  const written = placed.flatMap((each, i) => {
+    const [block, was] = [blocks[i], asPut.written[i]];
+    if (!block?.sheetExists) return [];
+    if (was && moved.has(named(was.at))) return [each];
+    const [ours, persons] = withoutPersons(each, block, parts);
+    theirs.push(...persons);
+    return [ours];
+  });
+  const there = blocks.filter((block) => block.sheetExists);
+  const plan = planRevert({ ...asPut, written }, { ...now, blocks: there });
+  const blanked = placed.flatMap((block, i) =>
     filled[i]?.length ? [{ at: block.at, cells: putsOf(block, filled[i]) }] : [],
   );
-  return { ...plan, puts: [...plan.puts, ...blanked], resized: answer.resized };
+  // Where rows were moved, looks that were given stay: nobody knows any more whose they would be taken from.
+  const sheets = [...moved.values()].map(({ sheet }) => sheet);
+  const undress = plan.undress.filter(({ at }) => !sheets.some((sheet) => sameName(sheet, at.sheet)));
+  return {
+    ...plan,
+    left: [...plan.left, ...lost],
+    undress,
+    puts: [...plan.puts, ...blanked],
+    resized: answer.resized,
+    theirs: nameCells(theirs),
+  };
 }
+
+/** Every block that a write that fails half way has to be found by again. */
+export function placesOf(
+  receipt: Receipt,
+  changes: Applying['changes'],
+  looked: Applying['looked'],
+  stood: Stood,
+): Block[] {
+  // Where a name pointed: it is put back there.
+  const names = changes.flatMap((change) => {
+    const at = change.do === 'name' ? blockOf(stood.nameFormulas.get(change.name.toLowerCase()) ?? '') : null;
+    return at ? [at] : [];
+  });
+  const resized = changes.flatMap((change) =>
+    change.do === 'lengthen' || change.do === 'widen' ? [tableNamed(change.table, looked).at] : [],
+  );
+  const tables = changes.flatMap((change) => (change.do === 'table' ? [tableBlock(change.at)] : []));
+  const written = [...receipt.written, ...headingsPut(changes, looked), ...addedRows(changes, looked)];
+  return [...written.map(({ at }) => at), ...resized, ...tables, ...names];
+}
+
+const NOWHERE: Block = { sheet: '', row: 0, column: 0, rows: 1, columns: 1 };
 
 /** Headings of new columns, as what was put into blank cells. */
 function headingsPut(changes: Applying['changes'], looked: Applying['looked']): Written[] {
@@ -112,7 +189,7 @@ function headingsPut(changes: Applying['changes'], looked: Applying['looked']): 
   });
 }
 
-async function writeBack(applying: Applying, plan: PlanBack, stood: Stood, before: Before): Promise<void> {
+async function writeBack(applying: Applying, plan: PlanBack, stood: Stood, before: Before & HowFar): Promise<void> {
   const { host, changes, options, quiet, kept } = applying;
   const held = (key: string): string | null => (before.settings ?? kept).get(key) ?? null;
   await inBatch(host, async (context) => {
@@ -121,7 +198,7 @@ async function writeBack(applying: Applying, plan: PlanBack, stood: Stood, befor
     for (const { name, at } of plan.resized) context.workbook.tables.getItem(name).resize(rangeOf(context, at));
     await takeBack(batch, plan);
     for (const change of changes) {
-      if (change.do === 'name') moveNameBack(context, change.name, stood);
+      if (change.do === 'name') moveNameBack(context, change.name, stood, before.moved);
       if (change.do === 'remember') setSetting(context, change.key, held(change.key));
     }
     quiet.end(context);
@@ -131,7 +208,9 @@ async function writeBack(applying: Applying, plan: PlanBack, stood: Stood, befor
   });
 }
 
-function moveNameBack(context: Excel.RequestContext, name: string, stood: Stood): void {
+function moveNameBack(context: Excel.RequestContext, name: string, stood: Stood, moved: Moved): void {
   const formula = stood.nameFormulas.get(name.toLowerCase());
-  if (formula !== undefined) context.workbook.names.getItem(name).formula = formula;
+  if (formula === undefined) return;
+  const now = moved.get(named(blockOf(formula) ?? NOWHERE));
+  context.workbook.names.getItem(name).formula = now ? `=${fixed(now)}` : formula;
 }

@@ -61,6 +61,7 @@ async function sendValues(batch: Batch, at: Block, values: Cell[][]): Promise<vo
     return;
   }
   await batch.room(characters);
+  await batch.writing(at);
   rangeOf(batch.context, at).values = values;
 }
 
@@ -100,9 +101,11 @@ async function writeFormulas(batch: Batch, at: Block, formulas: readonly Formula
     if (line) line[across - columns.from] = formula;
   }
   await batch.room(lengthOf(lines));
-  const block = { row: at.row + rows.from, column: at.column + columns.from, rows: rows.count, columns: columns.count };
+  const [row, column] = [at.row + rows.from, at.column + columns.from];
+  const block = { sheet: at.sheet, row, column, rows: rows.count, columns: columns.count };
+  await batch.writing(block);
   // Through `formulas`, where a formula may fill the cells beside and below it.
-  rangeOf(batch.context, { sheet: at.sheet, ...block }).formulas = lines;
+  rangeOf(batch.context, block).formulas = lines;
 }
 
 export function rangeOf(context: Excel.RequestContext, at: Block): Excel.Range {
