@@ -5,7 +5,9 @@ import { freezePlan } from '../workbook/freeze';
 import { useLesson } from '../workbook/learn';
 import type { InTheWay, Occupied } from '../workbook/outcomes';
 import { scopeRows } from '../workbook/planScope';
-import type { WorkbookPort } from '../workbook/port';
+import { ownLists } from '../workbook/ownNames';
+import { sayOwn } from '../workbook/ownSentences';
+import type { TableSeen, WorkbookPort } from '../workbook/port';
 import { setUp as setUpTables } from '../workbook/setUp';
 import { ageOf, matricesOf, shopTables, type Shop } from '../workbook/shop';
 import { keepingSteps, undoLast } from '../workbook/undo';
@@ -35,6 +37,14 @@ function newerOf({ version, layout }: Pick<Shop, 'version' | 'layout'>): Outcome
 async function newerNow(port: WorkbookPort): Promise<Outcome | null> {
   const kept = keptPlans(await port.recall(PLANS_KEY));
   return newerOf({ version: kept?.schema ?? null, layout: kept?.layout ?? null });
+}
+
+/** The outcome with the names that the shop has for lists of its own. */
+function inOwnWords(outcome: Outcome, { tables }: Shop): Outcome {
+  if (outcome.kind === 'occupied') return outcome;
+  const headers = Object.entries(tables).map(([name, table]: [string, TableSeen | null]) => [name, table?.headers]);
+  const own = ownLists(Object.fromEntries(headers) as Record<string, readonly string[] | undefined>);
+  return { ...outcome, text: sayOwn(outcome.text, own), list: outcome.list.map((line) => sayOwn(line, own)) };
 }
 
 /** An end in which cells of a person's stand in the way, so that writing over them can be offered. */
@@ -83,9 +93,10 @@ export async function fill(port: WorkbookPort, seen: ShopSeen, asked: FillAsked)
     agreed: over,
     as: 'live',
   });
-  return ended(end, ENDS.fill, sayFill(end), (inTheWay) => {
+  const outcome = ended(end, ENDS.fill, sayFill(end), (inTheWay) => {
     return { task: 'fill', asked: { ...asked, agreed: { seen: from, over: inTheWay } } };
   });
+  return inOwnWords(outcome, shopOf(from));
 }
 
 /** Plans of what is chosen: of the job, or of a selection, in the order they were filled; the latest is frozen. */
@@ -111,7 +122,8 @@ export async function teach(
   const newer = newerOf(shopOf(from));
   if (newer) return newer;
   const end = await useLesson(keepingSteps(port), shopOf(from), lesson, lesson.appliesTo, agreed?.over);
-  return ended(end, ENDS.lesson, sayLesson(end), (over) => ({ task: 'lesson', lesson, agreed: { seen: from, over } }));
+  const again = (over: InTheWay): Again => ({ task: 'lesson', lesson, agreed: { seen: from, over } });
+  return inOwnWords(ended(end, ENDS.lesson, sayLesson(end), again), shopOf(from));
 }
 
 /** What a deed that needs no look is handed before one succeeded. */
@@ -141,6 +153,6 @@ export async function act(
   const titles = { done: headline ?? deed.done, failed: headline ?? deed.failed };
   const outcome = ended(end, titles, text, (over) => ({ task: 'deed', deed, agreed: from && { seen: from, over } }));
   if (outcome.kind === 'occupied') return outcome;
-  const more = { ...outcome, list: list ?? outcome.list };
+  const more = inOwnWords({ ...outcome, list: list ?? outcome.list }, shop);
   return more.kind === 'done' ? { ...more, partly: partly ?? more.partly } : more;
 }

@@ -63,6 +63,6 @@ function tablesIn(text: string, lists: OwnLists): string {
   });
 }
 
-function quoted(name: string): string {
+export function quoted(name: string): string {
   return `“${name}”`;
 }

@@ -23,6 +23,7 @@ import { openNeedsSteps } from './jobNeeds';
 import { movementSteps } from './movements';
 import { openJobsSteps, type OpenJob, type OpenJobs } from './openJobs';
 import { listedTwice, readShelves, type Shelved } from './shelves';
+import { inOwnNames, ownLists } from './ownNames';
 import { rowName } from './records';
 import { CLUBS } from './schema';
 import type { Shop, ShopTables } from './shop';
@@ -73,7 +74,9 @@ export function* stockSteps(tables: ShopTables, known?: Result<OpenJobs>): Gener
     ...listedTwice(shelved),
     ...open.value.jobs.flatMap((job) => unlistedIn(job, tables.Clubs?.headers ?? [])),
   ];
-  return ok({ state, jobs, orders: orderOf(state.items), placed, shelved, asked, problems });
+  const own = ownLists({ Stock: tables.Stock?.headers });
+  const told = problems.map((issue) => inOwnNames(issue, own));
+  return ok({ state, jobs, orders: orderOf(state.items), placed, shelved, asked, problems: told });
 }
 
 /** Clubs that name a grip which Stock does not list: they can be planned no further, and nothing is kept for them. */
