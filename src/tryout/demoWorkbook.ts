@@ -1,5 +1,7 @@
 /** The demo workshop, put into a workbook the way its owner would have: set up first, then filled in. */
 import type { Block, BlockSeen, Cell, Change, TableSeen, WorkbookPort } from '../workbook/port';
+import { columnsAt } from '../workbook/headings';
+import { SETTINGS } from '../workbook/schema';
 import { setUp } from '../workbook/setUp';
 import { demoOn } from './demo/demoDays';
 import { demoTables } from './demo/demoTables';
@@ -26,7 +28,7 @@ export async function fillDemo(port: WorkbookPort, today: number): Promise<void>
   const looked = seen.filter((each) => each !== null);
   const changes = names.flatMap((name) => {
     const table = looked.find((each): each is TableSeen => 'headers' in each && each.name === name);
-    return table ? rowsInto(table, tables[name] ?? []) : [];
+    return table ? [...rowsInto(table, tables[name] ?? []), ...fitted(table)] : [];
   });
   const clubs: Block = { sheet: 'Clubs', row: 1, column: 0, rows: 1, columns: 1 };
   await port.apply([...changes, { do: 'show', at: clubs }], looked, { label: 'Demo' });
@@ -39,6 +41,13 @@ function rowsInto({ at }: TableSeen, demo: DemoTable): Change[] {
   return [rowsAt(at, 1, rows.slice(0, room)), rowsAt(at, at.rows, rows.slice(room))].filter(
     ({ cells }) => cells.length > 0,
   );
+}
+
+/** Rows are made as high as their texts when these are told to wrap: that of Settings is told again, now that texts stand in it. */
+function fitted({ name, at, headers }: TableSeen): Change[] {
+  const across = name === SETTINGS.name ? columnsAt(SETTINGS, headers)('value') : -1;
+  if (across < 0) return [];
+  return [{ do: 'format', at: { ...at, column: at.column + across, columns: 1 }, format: { wrap: true } }];
 }
 
 function rowsAt(table: Block, down: number, rows: DemoTable): Extract<Change, { do: 'write' }> {
