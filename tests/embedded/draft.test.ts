@@ -6,7 +6,6 @@ import { draftContent } from '../../src/workbook/embedded/draft/content';
 import { Draft } from '../../src/workbook/embedded/draft/draft';
 import { createEmbeddedPort } from '../../src/workbook/embedded/port';
 import { describeCopy } from '../../src/workbook/embedded/save/copy';
-import { workbookId } from '../../src/workbook/embedded/snapshot';
 import { createHeadless, type Spreadsheet } from '../../src/workbook/embedded/spreadsheet';
 import { allTables } from '../../src/workbook/embedded/tables';
 import { PLANS_KEY } from '../../src/workbook/planPlaces';
@@ -54,7 +53,7 @@ function rulesOf({ spreadsheet }: Book): unknown[] {
   const model = spreadsheet.injector.get(SheetDataValidationModel);
   return spreadsheet.workbook
     .getSheets()
-    .map((sheet) => model.getRules(workbookId, sheet.getSheetId()).map(({ uid: _, ...rule }) => rule));
+    .map((sheet) => model.getRules(spreadsheet.id, sheet.getSheetId()).map(({ uid: _, ...rule }) => rule));
 }
 
 describe('the demo as data', () => {

@@ -216,14 +216,14 @@ describe('one change is one step of the undo list', () => {
     // 20 digits of the default font, 8 pixels each as drawn, and 18 pixels of padding.
     expect(worksheet?.getColumnWidth(0)).toBe(178);
     expect(worksheet?.getFrozenRows()).toBe(1);
-    const [choice] = sheet.injector.get(SheetDataValidationModel).getRules('workbook', id);
+    const [choice] = sheet.injector.get(SheetDataValidationModel).getRules(sheet.id, id);
     expect(choice).toMatchObject({
       formula1: '=New!$B$2:$B$202',
       errorStyle: 2,
       error: 'Pick one.',
       showErrorMessage: true,
     });
-    const [highlight] = sheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules('workbook', id) ?? [];
+    const [highlight] = sheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules(sheet.id, id) ?? [];
     expect(highlight?.rule).toMatchObject({ value: '=OR($A1&""="Out")', style: { bg: { rgb: '#ff0000' } } });
   });
 
@@ -238,7 +238,7 @@ describe('one change is one step of the undo list', () => {
     const again = changes.filter((change) => change.do === 'highlight');
     await port.apply(again, looked, { label: 'Again' });
     const id = sheet.workbook.getSheetByName('New')?.getSheetId() ?? '';
-    expect(sheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules('workbook', id)).toHaveLength(1);
+    expect(sheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules(sheet.id, id)).toHaveLength(1);
   });
 });
 

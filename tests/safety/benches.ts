@@ -11,7 +11,7 @@ import { functions as metadata } from '../../src/functions/functions.json';
 import { createEmbeddedPort } from '../../src/workbook/embedded/port';
 import { worksheetNamed } from '../../src/workbook/embedded/cells';
 import { isProtected } from '../../src/workbook/embedded/seeing';
-import { cellData, workbookId } from '../../src/workbook/embedded/snapshot';
+import { cellData } from '../../src/workbook/embedded/snapshot';
 import { createHeadless, type Spreadsheet } from '../../src/workbook/embedded/spreadsheet';
 import { allTables, blockOfRange, layTable, liftTable, tableNamed } from '../../src/workbook/embedded/tables';
 import { createExcelPort } from '../../src/workbook/excel/port';
@@ -329,7 +329,7 @@ export async function embeddedBench(): Promise<EmbeddedBench> {
         settled(() => {
           const table = tableNamed(spreadsheet, name);
           if (!table) return;
-          const params = { unitId: workbookId, subUnitId: table.worksheet.getSheetId(), tableId: table.id };
+          const params = { unitId: spreadsheet.id, subUnitId: table.worksheet.getSheetId(), tableId: table.id };
           injector
             .get(ICommandService)
             .syncExecuteCommand(SetSheetTableMutation.id, { ...params, config: { name: to } });
@@ -377,7 +377,7 @@ export async function embeddedBench(): Promise<EmbeddedBench> {
         }),
       addName: (name, at) =>
         settled(() => {
-          const params = { unitId: workbookId, id: name, name, formulaOrRefString: fixed(at) };
+          const params = { unitId: spreadsheet.id, id: name, name, formulaOrRefString: fixed(at) };
           const scope = { localSheetId: SCOPE_WORKBOOK_VALUE_DEFINED_NAME };
           injector.get(ICommandService).syncExecuteCommand(SetDefinedNameMutation.id, { ...params, ...scope });
         }),

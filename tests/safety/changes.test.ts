@@ -11,7 +11,6 @@ import { SheetDataValidationModel } from '@univerjs/sheets-data-validation';
 import { describe, expect, test } from 'vitest';
 import { describeCopy } from '../../src/workbook/embedded/save/copy';
 import { bytesOf } from '../../src/workbook/embedded/save/file';
-import { workbookId } from '../../src/workbook/embedded/snapshot';
 import { PortError, type Block, type Change, type Query, type WorkbookPort } from '../../src/workbook/port';
 import { pageSheetName } from '../../src/workbook/sheetName';
 import { unzip } from '../embedded/save/unzip';
@@ -160,20 +159,20 @@ function expectSafeInExcel({ simulated: { book } }: SimulatedBench, each: string
   for (const [, foot] of feet) expectNoCode(String(foot));
 }
 
-function expectSafeInEmbedded({ spreadsheet: { workbook, injector } }: EmbeddedBench): void {
+function expectSafeInEmbedded({ spreadsheet: { id, workbook, injector } }: EmbeddedBench): void {
   const formulas: string[] = [];
   for (const sheet of workbook.getWorkbook().getSheets()) {
     sheet.getCellMatrix().forValue((_row, _column, cell) => {
       if (cell?.f) formulas.push(cell.f);
       expect(cell?.si ?? null).toBeNull();
     });
-    const checks = injector.get(SheetDataValidationModel).getRules(workbookId, sheet.getSheetId());
+    const checks = injector.get(SheetDataValidationModel).getRules(id, sheet.getSheetId());
     for (const { formula1 } of checks) expect(formula1).toMatch(LIST);
-    const rules = injector.get(ConditionalFormattingRuleModel).getSubunitRules(workbookId, sheet.getSheetId()) ?? [];
+    const rules = injector.get(ConditionalFormattingRuleModel).getSubunitRules(id, sheet.getSheetId()) ?? [];
     for (const { rule } of rules) expect((rule as { value: string }).value).toMatch(HIGHLIGHT);
   }
   expect(formulas).toEqual([expect.stringMatching(CALL)]);
-  const names = Object.values(injector.get(IDefinedNamesService).getDefinedNameMap(workbookId) ?? {});
+  const names = Object.values(injector.get(IDefinedNamesService).getDefinedNameMap(id) ?? {});
   expect(names.map(({ name }) => name)).toContain('Nasty_Place');
   for (const { formulaOrRefString } of names) expect(formulaOrRefString).toMatch(NAME);
 }

@@ -5,7 +5,6 @@ import type { ErrorType } from '@univerjs/engine-formula';
 import { ERROR_TYPE_SET, FormulaDataModel } from '@univerjs/engine-formula';
 import { drained } from '../../core/index';
 import type { Block, Seen } from '../port';
-import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 
 /** Values and formulas of a block; a cell past the sheet's edge is blank. */
@@ -37,7 +36,7 @@ export function* cellSteps(spreadsheet: Spreadsheet, worksheet: Worksheet, block
   const model = spreadsheet.injector.get(FormulaDataModel);
   const sheetId = worksheet.getSheetId();
   // What a formula spilled is kept apart from what was entered.
-  const spilled = (model.getArrayFormulaCellData()?.[workbookId]?.[sheetId] ?? {}) as Matrix;
+  const spilled = (model.getArrayFormulaCellData()?.[spreadsheet.id]?.[sheetId] ?? {}) as Matrix;
   const values: Seen[][] = [];
   const formulas: (string | null)[][] = [];
   for (let row = block.row; row < block.row + block.rows; row++) {
@@ -47,7 +46,7 @@ export function* cellSteps(spreadsheet: Spreadsheet, worksheet: Worksheet, block
       const entered = matrix.getValue(row, column);
       const holdsFormula = Boolean(entered?.f ?? entered?.si);
       lineOfFormulas.push(
-        holdsFormula ? (model.getFormulaStringByCell(row, column, sheetId, workbookId) ?? null) : null,
+        holdsFormula ? (model.getFormulaStringByCell(row, column, sheetId, spreadsheet.id) ?? null) : null,
       );
       lineOfValues.push(seen(holdsFormula || hasContent(entered) ? entered : spilled[row]?.[column]));
     }

@@ -30,7 +30,7 @@ import { choicesOff, choicesOn, everyCell, highlightsOff, highlightsOn, styleOf,
 import { formulaOf, withSpareRows } from './formula';
 import type { Deed, Journal } from './journal';
 import { spareRows, usualColumns, usualRows, widthInPixels } from './measures';
-import { cellData, everyCellsStyle, workbookId } from './snapshot';
+import { cellData, everyCellsStyle } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 import { layTable, resizeTable, tableNamed } from './tables';
 
@@ -100,7 +100,7 @@ function runAll(work: Work, deeds: readonly Deed[]): void {
 function sheetToWrite(work: Work, at: Block): Worksheet {
   const worksheet = worksheetNamed(work.spreadsheet, at.sheet);
   if (!worksheet) throw new Error(`there is no sheet ${at.sheet}`);
-  const place = { unitId: workbookId, subUnitId: worksheet.getSheetId() };
+  const place = { unitId: work.spreadsheet.id, subUnitId: worksheet.getSheetId() };
   const accessor = work.spreadsheet.injector;
   if (at.row + at.rows > worksheet.getRowCount()) {
     const params = { ...place, rowCount: at.row + at.rows + spareRows };
@@ -129,7 +129,7 @@ function makeSheet(work: Work, name: string): void {
     defaultStyle: everyCellsStyle,
   });
   const index = work.spreadsheet.workbook.getSheets().length;
-  const params = { index, sheet, unitId: workbookId };
+  const params = { index, sheet, unitId: work.spreadsheet.id };
   const back = InsertSheetUndoMutationFactory(work.spreadsheet.injector, params);
   work.journal.run(deed(InsertSheetMutation.id, params, back, RemoveSheetMutation.id));
 }
@@ -199,7 +199,7 @@ function rangeValues(
   worksheet: Worksheet,
   content: { cellValue: IObjectMatrixPrimitiveType<ICellData>; trigger?: string },
 ): Deed {
-  const params = { unitId: workbookId, subUnitId: worksheet.getSheetId(), ...content };
+  const params = { unitId: worksheet.getUnitId(), subUnitId: worksheet.getSheetId(), ...content };
   return deed(SetRangeValuesMutation.id, params, SetRangeValuesUndoMutationFactory(spreadsheet.injector, params));
 }
 
@@ -254,7 +254,7 @@ function widths(work: Work, change: Extract<Change, { do: 'widths' }>): void {
   const columns = change.widths.length;
   const worksheet = sheetToWrite(work, { sheet: change.sheet, row: 0, column, rows: 1, columns });
   const params = {
-    unitId: workbookId,
+    unitId: work.spreadsheet.id,
     subUnitId: worksheet.getSheetId(),
     ranges: [
       { startRow: 0, endRow: worksheet.getRowCount() - 1, startColumn: column, endColumn: column + columns - 1 },
@@ -268,7 +268,7 @@ function widths(work: Work, change: Extract<Change, { do: 'widths' }>): void {
 function freeze(work: Work, sheet: string, rows: number): void {
   const worksheet = sheetToWrite(work, { sheet, row: 0, column: 0, rows: rows + 1, columns: 1 });
   const { startColumn, xSplit } = worksheet.getFreeze();
-  const place = { unitId: workbookId, subUnitId: worksheet.getSheetId() };
+  const place = { unitId: work.spreadsheet.id, subUnitId: worksheet.getSheetId() };
   const params = { ...place, startColumn, xSplit, startRow: rows > 0 ? rows : -1, ySplit: rows };
   const back = SetFrozenMutationFactory(work.spreadsheet.injector, params);
   work.journal.run(deed(SetFrozenMutation.id, params, back));
@@ -295,16 +295,16 @@ function columnBody(work: Work, from: { readonly table: string; readonly header:
 export function placeName(work: Work, name: string, at: Block): void {
   sheetToWrite(work, at);
   const names = work.spreadsheet.injector.get(IDefinedNamesService);
-  const all = Object.values(names.getDefinedNameMap(workbookId) ?? {});
+  const all = Object.values(names.getDefinedNameMap(work.spreadsheet.id) ?? {});
   const old = all.find((other) => sameName(other.name, name));
   const params = {
-    unitId: workbookId,
+    unitId: work.spreadsheet.id,
     id: old?.id ?? generateRandomId(),
     name: old?.name ?? name,
     formulaOrRefString: fixed(at),
     localSheetId: SCOPE_WORKBOOK_VALUE_DEFINED_NAME,
   };
-  const back = old ? { unitId: workbookId, ...old } : params;
+  const back = old ? { unitId: work.spreadsheet.id, ...old } : params;
   work.journal.run(
     deed(SetDefinedNameMutation.id, params, back, old ? SetDefinedNameMutation.id : RemoveDefinedNameMutation.id),
   );
@@ -313,9 +313,11 @@ export function placeName(work: Work, name: string, at: Block): void {
 /** How a defined name is taken away. */
 export function removeName(work: Work, name: string): void {
   const names = work.spreadsheet.injector.get(IDefinedNamesService);
-  const old = Object.values(names.getDefinedNameMap(workbookId) ?? {}).find((other) => sameName(other.name, name));
+  const old = Object.values(names.getDefinedNameMap(work.spreadsheet.id) ?? {}).find((other) =>
+    sameName(other.name, name),
+  );
   if (!old) return;
-  const params = { unitId: workbookId, ...old };
+  const params = { unitId: work.spreadsheet.id, ...old };
   work.journal.run(deed(RemoveDefinedNameMutation.id, params, params, SetDefinedNameMutation.id));
 }
 

@@ -32,7 +32,6 @@ import { AddDataValidationMutation, RemoveDataValidationMutation } from '@univer
 import type { Block, CellFormat, Highlight, Look } from '../port';
 import { columnLetters } from '../shared/address';
 import type { Deed } from './journal';
-import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 import { rangeOfBlock } from './tables';
 
@@ -103,7 +102,7 @@ export function choicesOn(
   hint: string,
 ): Deed[] {
   const rule = choicesRule(at, source, hint);
-  const place = { unitId: workbookId, subUnitId: worksheet.getSheetId() };
+  const place = { unitId: spreadsheet.id, subUnitId: worksheet.getSheetId() };
   return [
     ...choicesOff(spreadsheet, worksheet, at),
     {
@@ -117,11 +116,11 @@ export function choicesOn(
 export function choicesOff(spreadsheet: Spreadsheet, worksheet: Worksheet, at: Block): Deed[] {
   const sheetId = worksheet.getSheetId();
   const model = spreadsheet.injector.get(SheetDataValidationModel);
-  const matrix = model.getRuleObjectMatrix(workbookId, sheetId).clone();
+  const matrix = model.getRuleObjectMatrix(spreadsheet.id, sheetId).clone();
   matrix.removeRange([rangeOfBlock(at)]);
-  const diffs = matrix.diff(model.getRules(workbookId, sheetId));
+  const diffs = matrix.diff(model.getRules(spreadsheet.id, sheetId));
   const { redoMutations, undoMutations } = getDataValidationDiffMutations(
-    workbookId,
+    spreadsheet.id,
     sheetId,
     diffs,
     spreadsheet.injector,
@@ -131,7 +130,7 @@ export function choicesOff(spreadsheet: Spreadsheet, worksheet: Worksheet, at: B
 
 /** Highlights over a block. */
 export function highlightsOn(worksheet: Worksheet, at: Block, rules: readonly Highlight[]): Deed[] {
-  const place = { unitId: workbookId, subUnitId: worksheet.getSheetId() };
+  const place = { unitId: worksheet.getUnitId(), subUnitId: worksheet.getSheetId() };
   return rules.map((highlight) => {
     const rule = highlightRule(at, highlight);
     return {
@@ -166,9 +165,9 @@ function highlightRule(at: Block, highlight: Highlight): IConditionFormattingRul
 
 /** Takes highlights of ours that touch a block away; a person's own stay. */
 export function highlightsOff(spreadsheet: Spreadsheet, worksheet: Worksheet, at: Block): Deed[] {
-  const place = { unitId: workbookId, subUnitId: worksheet.getSheetId() };
+  const place = { unitId: spreadsheet.id, subUnitId: worksheet.getSheetId() };
   const rules =
-    spreadsheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules(workbookId, place.subUnitId) ?? [];
+    spreadsheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules(spreadsheet.id, place.subUnitId) ?? [];
   const stale = rules.filter((rule) => rule.cfId.startsWith(ourRule) && rule.ranges.some((range) => meets(range, at)));
   return stale.map(({ cfId }) => {
     const params = { ...place, cfId };

@@ -5,7 +5,6 @@ import { SetWorksheetRowHeightMutation } from '@univerjs/sheets';
 import type { Block, Change } from '../port';
 import { readCells, worksheetNamed } from './cells';
 import { heightInPixels, linesIn, rowOfSize, rowPixels } from './measures';
-import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 import { allTables } from './tables';
 
@@ -74,7 +73,7 @@ export class RowHeights {
 
   private setHeight(worksheet: Worksheet, row: number, rowHeight: number): void {
     const ranges = [{ startRow: row, endRow: row, startColumn: 0, endColumn: worksheet.getColumnCount() - 1 }];
-    const params = { unitId: workbookId, subUnitId: worksheet.getSheetId(), ranges, rowHeight };
+    const params = { unitId: this.spreadsheet.id, subUnitId: worksheet.getSheetId(), ranges, rowHeight };
     this.spreadsheet.injector.get(ICommandService).syncExecuteCommand(SetWorksheetRowHeightMutation.id, params);
   }
 }

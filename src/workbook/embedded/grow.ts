@@ -6,7 +6,6 @@
  */
 import { ICommandService } from '@univerjs/core';
 import { readCells } from './cells';
-import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 import type { Table } from './tables';
 import { allTables, grownBlock, resizeTable } from './tables';
@@ -53,6 +52,6 @@ export class TableGrowth {
 }
 
 /** Whether the workbook a step belongs to is ours; the spreadsheet's own editors are workbooks, too. */
-export function isOurWorkbook(params: { readonly unitId?: string } | undefined): boolean {
-  return params?.unitId === workbookId;
+export function isOurWorkbook(spreadsheet: Spreadsheet, params: { readonly unitId?: string } | undefined): boolean {
+  return params?.unitId === spreadsheet.id;
 }

@@ -5,9 +5,9 @@
  * were made, which fails as soon as one made the sheet another wrote to. So we run the steps below the commands and keep
  * one undo entry ourselves, in reverse: one press of Ctrl+Z takes back one change of ours.
  */
-import type { IMutationInfo, Injector } from '@univerjs/core';
+import type { IMutationInfo } from '@univerjs/core';
 import { ICommandService, IUndoRedoService } from '@univerjs/core';
-import { workbookId } from './snapshot';
+import type { Spreadsheet } from './spreadsheet';
 
 /** A step of the spreadsheet's own: its name and what it needs. */
 export type Step = IMutationInfo<object>;
@@ -22,7 +22,7 @@ export class Journal {
   private readonly deeds: Deed[] = [];
   private unfinished: Deed | null = null;
 
-  constructor(private readonly injector: Injector) {}
+  constructor(private readonly spreadsheet: Spreadsheet) {}
 
   /** Runs the steps of a deed; throws when the spreadsheet refuses one. */
   run(deed: Deed): void {
@@ -58,15 +58,15 @@ export class Journal {
   /** Makes everything done one entry of the person's undo list. */
   close(): void {
     if (this.deeds.length === 0) return;
-    this.injector.get(IUndoRedoService).pushUndoRedo({
-      unitID: workbookId,
+    this.spreadsheet.injector.get(IUndoRedoService).pushUndoRedo({
+      unitID: this.spreadsheet.id,
       undoMutations: [...this.deeds].reverse().flatMap(({ back }) => [...back]),
       redoMutations: this.deeds.flatMap(({ steps }) => [...steps]),
     });
   }
 
   private execute(step: Step): void {
-    const done: unknown = this.injector.get(ICommandService).syncExecuteCommand(step.id, step.params);
+    const done: unknown = this.spreadsheet.injector.get(ICommandService).syncExecuteCommand(step.id, step.params);
     if (done === false) throw new Error(`the spreadsheet refused ${step.id}`);
   }
 }

@@ -13,7 +13,6 @@ import {
   SetWorksheetNameMutation,
 } from '@univerjs/sheets';
 import type { ConditionalRule, DataValidation, OpenedBook, OpenedSheet } from './open/book';
-import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 
 /** A rule, name or the like that came from the file, and how it was entered here. */
@@ -67,7 +66,7 @@ const MOVING: ReadonlySet<string> = new Set(
 export function keepFile(spreadsheet: Spreadsheet, file: OpenedFile): void {
   files.set(spreadsheet, file);
   spreadsheet.injector.get(ICommandService).onCommandExecuted(({ id, params }) => {
-    if (MOVING.has(id) && (params as { unitId?: string } | undefined)?.unitId === workbookId) file.inPlace = false;
+    if (MOVING.has(id) && (params as { unitId?: string } | undefined)?.unitId === spreadsheet.id) file.inPlace = false;
   });
 }
 

@@ -5,7 +5,6 @@ import { InsertRowMutation, RemoveRowMutation } from '@univerjs/sheets';
 import type { PageSetup } from '../port';
 import { MOST_ROWS } from '../shared/limits';
 import { worksheetNamed } from './cells';
-import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 
 /** Kept under the sheet's id, since a sheet may get another name. */
@@ -50,7 +49,7 @@ export function followRows(spreadsheet: Spreadsheet): void {
   spreadsheet.injector.get(ICommandService).onCommandExecuted(({ id, params }) => {
     const direction = directions[id];
     const { unitId, subUnitId, range } = (params ?? {}) as RowsChanged;
-    if (direction === undefined || unitId !== workbookId || subUnitId === undefined || !range) return;
+    if (direction === undefined || unitId !== spreadsheet.id || subUnitId === undefined || !range) return;
     const setup = keptPage(spreadsheet, subUnitId);
     if (!setup) return;
     const rows = range.endRow - range.startRow + 1;

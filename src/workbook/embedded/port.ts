@@ -174,7 +174,7 @@ class EmbeddedPort implements WorkbookPort {
     putBack: () => void,
     steps: (work: Work) => void,
   ): Promise<void> {
-    const journal = new Journal(this.spreadsheet.injector);
+    const journal = new Journal(this.spreadsheet);
     const shown = this.spreadsheet.workbook.getActiveSheet();
     const before = written.map(({ at }) => seeBlock(this.spreadsheet, at));
     try {

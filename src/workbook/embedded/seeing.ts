@@ -6,7 +6,6 @@ import type { Block, BlockSeen, NameSeen, SheetContents, SheetSeen, TableSeen } 
 import { blockOf, overlap, sameName } from '../shared/address';
 import { nothingThere } from '../shared/looked';
 import { readCells, worksheetNamed } from './cells';
-import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 import type { Table } from './tables';
 import { allTables, blockOfRange, tableNamed } from './tables';
@@ -34,9 +33,9 @@ export function seeContents(spreadsheet: Spreadsheet): SheetContents[] {
 export function isProtected(spreadsheet: Spreadsheet, worksheet: Worksheet, at?: Block): boolean {
   const sheetId = worksheet.getSheetId();
   const { injector } = spreadsheet;
-  if (injector.get(WorksheetProtectionRuleModel).getRule(workbookId, sheetId)) return true;
+  if (injector.get(WorksheetProtectionRuleModel).getRule(spreadsheet.id, sheetId)) return true;
   if (!at) return false;
-  const rules = injector.get(RangeProtectionRuleModel).getSubunitRuleList(workbookId, sheetId);
+  const rules = injector.get(RangeProtectionRuleModel).getSubunitRuleList(spreadsheet.id, sheetId);
   return rules.some(({ ranges }) => ranges.some((range) => overlap(blockOfRange(at.sheet, range), at)));
 }
 
@@ -79,7 +78,7 @@ export function seeBlock(spreadsheet: Spreadsheet, at: Block): BlockSeen {
 
 /** Areas of more than one cell that one formula fills. */
 export function spillsOn(spreadsheet: Spreadsheet, worksheet: Worksheet): Block[] {
-  const ranges = spreadsheet.injector.get(FormulaDataModel).getArrayFormulaRange()?.[workbookId]?.[
+  const ranges = spreadsheet.injector.get(FormulaDataModel).getArrayFormulaRange()?.[spreadsheet.id]?.[
     worksheet.getSheetId()
   ];
   const blocks = Object.values(ranges ?? {}).flatMap((line) =>
@@ -112,7 +111,7 @@ function usedBlock(spreadsheet: Spreadsheet, worksheet: Worksheet): Block | null
 }
 
 export function seeName(spreadsheet: Spreadsheet, name: string): NameSeen {
-  const all = Object.values(spreadsheet.injector.get(IDefinedNamesService).getDefinedNameMap(workbookId) ?? {});
+  const all = Object.values(spreadsheet.injector.get(IDefinedNamesService).getDefinedNameMap(spreadsheet.id) ?? {});
   const found = all.find((other) => sameName(other.name, name));
   const at = found ? blockOf(found.formulaOrRefString) : null;
   const exists = at !== null && worksheetNamed(spreadsheet, at.sheet) !== null;

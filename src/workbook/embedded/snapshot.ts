@@ -30,8 +30,6 @@ export interface SheetSnapshot {
   readonly columnCount?: number;
 }
 
-export const workbookId = 'workbook';
-
 /** A value as the spreadsheet keeps it; the type is given with it, so that `'007'` and `'=x'` stay text. */
 export function cellData(cell: SnapshotCell): ICellData | null {
   if (cell === null) return null;
@@ -50,7 +48,6 @@ export const everyCellsStyle: IStyleData = { vt: VerticalAlign.MIDDLE, pd: CELL_
 export function workbookData(sheets: readonly SheetSnapshot[]): Partial<IWorkbookData> {
   const entries = sheets.map((sheet, index) => [`sheet${index + 1}`, sheet] as const);
   return {
-    id: workbookId,
     name: 'Workbook',
     sheetOrder: entries.map(([id]) => id),
     styles: { heading: { bl: BooleanNumber.TRUE } satisfies IStyleData },

@@ -1,6 +1,14 @@
 /** The embedded spreadsheet without a screen: what the tests and the measurements run on, and what the page builds upon. */
 import type { ILanguagePack, Injector, IWorkbookData, Plugin, PluginCtor } from '@univerjs/core';
-import { BooleanNumber, IUndoRedoService, LocaleType, LogLevel, mergeLocales, Univer } from '@univerjs/core';
+import {
+  BooleanNumber,
+  generateRandomId,
+  IUndoRedoService,
+  LocaleType,
+  LogLevel,
+  mergeLocales,
+  Univer,
+} from '@univerjs/core';
 import { FUniver } from '@univerjs/core/facade';
 import { UniverDataValidationPlugin } from '@univerjs/data-validation';
 import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
@@ -24,7 +32,7 @@ import '@univerjs/sheets-conditional-formatting/facade';
 import type { ErrorSentences, FunctionMetadata, FunctionOptions, Implementation } from './functions';
 import { registerFunctions } from './functions';
 import type { SheetSnapshot } from './snapshot';
-import { workbookData, workbookId } from './snapshot';
+import { workbookData } from './snapshot';
 import { GREY } from '../palette';
 
 /** The worksheet functions the spreadsheet is to know, and how their blanks and errors are handled. */
@@ -45,8 +53,8 @@ export interface SpreadsheetOptions {
 export interface OpenedContent {
   readonly data: Partial<IWorkbookData>;
   readonly complete: (spreadsheet: Spreadsheet) => Promise<void>;
-  /** That no cell holds a formula, so that there is nothing to calculate. */
-  readonly onlyValues?: boolean;
+  /** That nothing is to be calculated at once: no cell holds a formula, or whoever opens it has it calculated. */
+  readonly calculatesLater?: boolean;
 }
 
 /** A plugin with its settings. */
@@ -63,6 +71,11 @@ export class Spreadsheet {
     /** Fulfilled after the first picture of the sheet; at once when there is no screen. */
     readonly ready: Promise<void>,
   ) {}
+
+  /** Another for each: what was read of a formula is kept for the whole page by this and its text, with the workbook that it was read for. */
+  get id(): string {
+    return this.workbook.getId();
+  }
 
   get injector(): Injector {
     return this.univer.__getInjector();
@@ -81,7 +94,7 @@ export class Spreadsheet {
 
   /** Empties the undo list: what has been loaded is not for a person to take back. */
   forgetUndo(): void {
-    this.injector.get(IUndoRedoService).clearUndoRedo(workbookId);
+    this.injector.get(IUndoRedoService).clearUndoRedo(this.id);
   }
 
   setDark(dark: boolean): void {
@@ -148,13 +161,14 @@ export async function assemble(
   for (const [plugin, config] of plugins) univer.registerPlugin(plugin, config);
   const api = FUniver.newAPI(univer);
   const ready = whenReady(api);
-  const workbook = api.createWorkbook(options.opened?.data ?? workbookData(options.sheets));
+  const data = options.opened?.data ?? workbookData(options.sheets);
+  const workbook = api.createWorkbook({ ...data, id: generateRandomId() });
   // The function service exists only once there is a workbook.
   const errors = options.functions ? registerFrom(univer, options.functions) : { at: () => null };
   const spreadsheet = new Spreadsheet(univer, api, workbook, errors, ready);
   layTables(spreadsheet, options.sheets);
   await options.opened?.complete(spreadsheet);
-  if (!options.opened?.onlyValues) spreadsheet.recalculate();
+  if (!options.opened?.calculatesLater) spreadsheet.recalculate();
   return spreadsheet;
 }
 
@@ -169,7 +183,7 @@ function layTables(spreadsheet: Spreadsheet, sheets: readonly SheetSnapshot[]): 
     const sheetId = spreadsheet.workbook.getSheetByName(sheetName)?.getSheetId();
     for (const { name, row, column, rows, columns } of sheetId ? tables : []) {
       const range = { startRow: row, startColumn: column, endRow: row + rows - 1, endColumn: column + columns - 1 };
-      manager.addTable(workbookId, sheetId ?? '', name, range);
+      manager.addTable(spreadsheet.id, sheetId ?? '', name, range);
     }
   }
 }

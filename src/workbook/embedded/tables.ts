@@ -7,7 +7,6 @@ import type { Block } from '../port';
 import { readCells } from './cells';
 import type { Deed, Step } from './journal';
 import { openedFile, type KeptInCell } from './opened';
-import { workbookId } from './snapshot';
 import type { Spreadsheet } from './spreadsheet';
 
 /** A table where it stands. */
@@ -27,7 +26,7 @@ const setTable = 'sheet.mutation.set-sheet-table';
 
 export function allTables(spreadsheet: Spreadsheet): Table[] {
   const manager = spreadsheet.injector.get(TableManager);
-  return manager.getTableList(workbookId).flatMap((info) => tableFrom(spreadsheet, manager, info) ?? []);
+  return manager.getTableList(spreadsheet.id).flatMap((info) => tableFrom(spreadsheet, manager, info) ?? []);
 }
 
 export function tableNamed(spreadsheet: Spreadsheet, name: string): Table | null {
@@ -38,7 +37,7 @@ export function tableNamed(spreadsheet: Spreadsheet, name: string): Table | null
 function tableFrom(spreadsheet: Spreadsheet, manager: TableManager, info: ITableInfoWithUnitId): Table | null {
   const worksheet = spreadsheet.workbook.getWorkbook().getSheetBySheetId(info.subUnitId);
   if (!worksheet) return null;
-  const filters = manager.getTableById(workbookId, info.id)?.getTableFilters();
+  const filters = manager.getTableById(spreadsheet.id, info.id)?.getTableFilters();
   return {
     id: info.id,
     name: info.name,
@@ -64,9 +63,9 @@ function filteredInFile(
 export function layTable(spreadsheet: Spreadsheet, worksheet: Worksheet, name: string, at: Block): Deed {
   const manager = spreadsheet.injector.get(TableManager);
   const range = rangeOfBlock(at);
-  const place = { unitId: workbookId, subUnitId: worksheet.getSheetId() };
+  const place = { unitId: spreadsheet.id, subUnitId: worksheet.getSheetId() };
   const tableId = generateRandomId();
-  const header = manager.getColumnHeader(workbookId, place.subUnitId, range, 'Column');
+  const header = manager.getColumnHeader(spreadsheet.id, place.subUnitId, range, 'Column');
   return {
     steps: [{ id: addTable, params: { ...place, tableId, name, range, header, options: {} } }],
     back: [{ id: deleteTable, params: { ...place, tableId } }],
@@ -75,7 +74,7 @@ export function layTable(spreadsheet: Spreadsheet, worksheet: Worksheet, name: s
 
 /** How a table is taken away, its cells left as they are; and how it comes back. */
 export function liftTable(table: Table): Deed {
-  const place = { unitId: workbookId, subUnitId: table.worksheet.getSheetId(), tableId: table.id };
+  const place = { unitId: table.worksheet.getUnitId(), subUnitId: table.worksheet.getSheetId(), tableId: table.id };
   const again = { ...place, name: table.name, range: rangeOfBlock(table.at), options: {} };
   return { steps: [{ id: deleteTable, params: place }], back: [{ id: addTable, params: again }] };
 }
@@ -85,7 +84,7 @@ export function resizeTable(table: Table, at: Block): Deed {
   const step = (block: Block): Step => ({
     id: setTable,
     params: {
-      unitId: workbookId,
+      unitId: table.worksheet.getUnitId(),
       subUnitId: table.worksheet.getSheetId(),
       tableId: table.id,
       config: { updateRange: { newRange: rangeOfBlock(block) } },

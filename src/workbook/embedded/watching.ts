@@ -51,7 +51,7 @@ export function onPersonsChange(
   const heard = (info: Readonly<ICommandInfo>, local: boolean): void => {
     const params = info.params as CellChange | undefined;
     // The calculation's results come in as local changes.
-    if (local || isOurs() || !cellChanges.has(info.id) || !isOurWorkbook(params)) return;
+    if (local || isOurs() || !cellChanges.has(info.id) || !isOurWorkbook(spreadsheet, params)) return;
     if (params?.trigger === SetStyleCommand.id) return;
     for (const sheetId of new Set([params?.subUnitId, params?.from?.subUnitId, params?.to?.subUnitId])) {
       if (sheetId) changed(sheetId);

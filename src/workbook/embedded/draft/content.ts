@@ -6,13 +6,17 @@ import { TableManager } from '@univerjs/sheets-table';
 import { fixed, sameName } from '../../shared/address';
 import { choicesRule, styleOf } from '../dress';
 import { usualColumns, usualRows } from '../measures';
-import { cellData, everyCellsStyle, workbookId } from '../snapshot';
+import { cellData, everyCellsStyle } from '../snapshot';
 import type { OpenedContent, Spreadsheet } from '../spreadsheet';
 import { rangeOfBlock } from '../tables';
 import type { DraftBook, DraftSheet } from './book';
 
 export function draftContent(book: DraftBook): OpenedContent {
-  return { data: workbookOf(book), complete: async (spreadsheet) => complete(spreadsheet, book), onlyValues: true };
+  return {
+    data: workbookOf(book),
+    complete: async (spreadsheet) => complete(spreadsheet, book),
+    calculatesLater: true,
+  };
 }
 
 const idOf = (index: number): string => `sheet${index + 1}`;
@@ -21,7 +25,6 @@ function workbookOf({ sheets, settings }: DraftBook): Partial<IWorkbookData> {
   const looks = new Looks();
   const entries = sheets.map((sheet, index) => [idOf(index), sheetData(sheet, idOf(index), looks)] as const);
   return {
-    id: workbookId,
     name: 'Workbook',
     sheetOrder: entries.map(([id]) => id),
     sheets: Object.fromEntries(entries),
@@ -105,10 +108,10 @@ function complete(spreadsheet: Spreadsheet, { sheets, tables, choices, shown }: 
   const sheet = spreadsheet.workbook.getSheetByName(shown.sheet);
   if (sheet) spreadsheet.workbook.setActiveSheet(sheet);
   sheet?.setActiveRange(sheet.getRange(shown.row, shown.column, shown.rows, shown.columns));
-  for (const { name, at } of tables) manager.addTable(workbookId, idNamed(at.sheet), name, rangeOfBlock(at));
+  for (const { name, at } of tables) manager.addTable(spreadsheet.id, idNamed(at.sheet), name, rangeOfBlock(at));
   for (const { at, from, hint } of choices) {
     const source = 'sheet' in from ? { reference: fixed(from) } : from;
-    const params = { unitId: workbookId, subUnitId: idNamed(at.sheet), rule: choicesRule(at, source, hint) };
+    const params = { unitId: spreadsheet.id, subUnitId: idNamed(at.sheet), rule: choicesRule(at, source, hint) };
     commands.syncExecuteCommand(AddDataValidationMutation.id, params);
   }
   spreadsheet.forgetUndo();

@@ -8,7 +8,6 @@ import { TableManager } from '@univerjs/sheets-table';
 import { blockOf } from '../../shared/address';
 import type { OpenedFile } from '../opened';
 import { keepFile } from '../opened';
-import { workbookId } from '../snapshot';
 import type { OpenedContent, Spreadsheet } from '../spreadsheet';
 import { rangeOfBlock } from '../tables';
 import type { OpenedBook, OpenedSheet } from './book';
@@ -19,7 +18,7 @@ import { checkRule, highlightRule, rangesOf } from './rules';
 /** Everything an opened file puts into a spreadsheet. */
 export async function openedContent(book: OpenedBook, breathe?: () => Promise<void>): Promise<OpenedContent> {
   const data = await contentOf(book, breathe);
-  return { data, complete: (spreadsheet) => complete(spreadsheet, book) };
+  return { data, complete: (spreadsheet) => complete(spreadsheet, book), calculatesLater: true };
 }
 
 async function complete(spreadsheet: Spreadsheet, book: OpenedBook): Promise<void> {
@@ -56,7 +55,7 @@ function run(spreadsheet: Spreadsheet, id: string, params: object): void {
 function layTables(spreadsheet: Spreadsheet, sheetId: string, { tables }: OpenedSheet): void {
   const manager = spreadsheet.injector.get(TableManager);
   for (const { name, row, column, rows, columns } of tables) {
-    manager.addTable(workbookId, sheetId, name, rangeOfBlock({ sheet: '', row, column, rows, columns }));
+    manager.addTable(spreadsheet.id, sheetId, name, rangeOfBlock({ sheet: '', row, column, rows, columns }));
   }
 }
 
@@ -64,7 +63,7 @@ function addChecks(spreadsheet: Spreadsheet, file: OpenedFile, sheetId: string, 
   for (const check of sheet.checks) {
     const rule = checkRule(check, rangesOf(check.range, ...sizeOf(spreadsheet, sheetId)));
     if (rule.ranges.length === 0) continue;
-    run(spreadsheet, AddDataValidationMutation.id, { unitId: workbookId, subUnitId: sheetId, rule });
+    run(spreadsheet, AddDataValidationMutation.id, { unitId: spreadsheet.id, subUnitId: sheetId, rule });
     file.checks.set(rule.uid, { entered: withoutPlace(rule), file: check });
   }
 }
@@ -78,7 +77,7 @@ function addHighlights(spreadsheet: Spreadsheet, file: OpenedFile, sheetId: stri
       continue;
     }
     // The one that is added last comes first.
-    run(spreadsheet, AddConditionalRuleMutation.id, { unitId: workbookId, subUnitId: sheetId, rule });
+    run(spreadsheet, AddConditionalRuleMutation.id, { unitId: spreadsheet.id, subUnitId: sheetId, rule });
     file.highlights.set(rule.cfId, { entered: withoutPlace(rule), file: highlight });
   }
 }
@@ -96,7 +95,7 @@ function addNames(spreadsheet: Spreadsheet, file: OpenedFile): void {
     const id = generateRandomId();
     const entered = blockOf(refersTo) ? refersTo : `=${refersTo}`;
     run(spreadsheet, SetDefinedNameMutation.id, {
-      unitId: workbookId,
+      unitId: spreadsheet.id,
       id,
       name,
       formulaOrRefString: entered,

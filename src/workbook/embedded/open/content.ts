@@ -4,7 +4,7 @@ import { BooleanNumber, CellValueType, VerticalAlign } from '@univerjs/core';
 import type { CellFormula, KeptInCell } from '../opened';
 import { pageKey } from '../pages';
 import { usualColumns, usualRows, widthInPixels } from '../measures';
-import { cellData, everyCellsStyle, workbookId } from '../snapshot';
+import { cellData, everyCellsStyle } from '../snapshot';
 import type { BesideCell, OpenedBook, OpenedSheet } from './book';
 import { BLANK, ERROR, FILLED, NUMBER, TEXT, TRUTH } from './book';
 import { styleOfLook } from './looks';
@@ -40,7 +40,6 @@ export async function contentOf(
     sheets[id] = { ...sheetData(book, sheet), id, cellData: await cellsOf(book, sheet, id, breathe) };
   }
   return {
-    id: workbookId,
     name: 'Workbook',
     sheetOrder: Object.keys(sheets),
     styles,

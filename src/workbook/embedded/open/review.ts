@@ -1,18 +1,18 @@
 /** Formulas of an opened file after the first calculation: what does not come out here keeps the value that the file had. */
-import type { ICellData, IObjectMatrixPrimitiveType, Worksheet } from '@univerjs/core';
-import { CellValueType, ICommandService } from '@univerjs/core';
-import { SetRangeValuesMutation } from '@univerjs/sheets';
+import type { Worksheet } from '@univerjs/core';
+import { IDefinedNamesService, IFunctionService } from '@univerjs/engine-formula';
+import { drained } from '../../../core/index';
 import { atEase } from '../../pace';
 import type { Block, Seen } from '../../port';
-import { blockOf, named, overlap, sameBlock } from '../../shared/address';
+import { blockOf, named, sameBlock, sameName } from '../../shared/address';
+import { calculated, type Calculating } from '../calculation';
 import { readCells } from '../cells';
 import type { CellFormula, KeptInCell, OpenedFile } from '../opened';
 import { openedFile } from '../opened';
 import { spillsOn } from '../seeing';
-import { cellData, workbookId } from '../snapshot';
 import type { Spreadsheet } from '../spreadsheet';
-import type { FileFormula, OpenedSheet } from './book';
-import { BLANK, ERROR, FILLED, NUMBER, TRUTH } from './book';
+import { causesAmong } from './causes';
+import { givingBack, type Placed } from './giveBack';
 
 /** Numbers that differ by less come out the same: programs add in another order. */
 const CLOSE = 1e-9;
@@ -22,36 +22,27 @@ const EVER_NEW = /\b(NOW|TODAY|RAND|RANDBETWEEN|RANDARRAY|CELL|INFO)\s*\(/i;
 /** How often cells that failed are taken for the cause of others that failed. */
 const MOST_ROUNDS = 6;
 
-/** A formula of the file in its place. */
-interface Placed {
-  readonly at: Block;
-  readonly formula: FileFormula;
-  readonly kept: CellFormula;
-  readonly wanted: Block;
-  readonly worksheet: Worksheet;
-  readonly sheet: OpenedSheet;
-}
-
-/** Looks through the formulas once, when they have been calculated. */
-export async function reviewFormulas(spreadsheet: Spreadsheet): Promise<void> {
+/** Calculates the formulas, and looks through them once that is done. Stopped half way it leaves them as they are by then. */
+export async function reviewFormulas(spreadsheet: Spreadsheet, calculating: Calculating = {}): Promise<void> {
   const file = openedFile(spreadsheet);
   if (!file) return;
-  // On a page nothing is calculated before the first picture: a file without results would show none.
-  spreadsheet.recalculate();
-  await spreadsheet.settled();
   let left = await atEase(placedFormulas(spreadsheet, file));
-  for (let round = 1; round <= MOST_ROUNDS && left.length > 0; round++) {
+  // Most that fail are known at once.
+  const strange = new Set(await atEase(picked(left, (each) => callsUnknown(spreadsheet, each))));
+  await atEase(givingBack(spreadsheet, file, [...strange], false));
+  left = left.filter((each) => !strange.has(each));
+  // On a page nothing is calculated before the first picture: a file without results would show none.
+  if (left.length > 0) await calculated(spreadsheet, () => spreadsheet.recalculate(), calculating);
+  for (let round = 1; round <= MOST_ROUNDS && left.length > 0 && !calculating.signal?.aborted; round++) {
     const spills = spillsBySheet(spreadsheet, left);
     const failed = await atEase(picked(left, (each) => !comesOut(spreadsheet, each, spills)));
     if (failed.length === 0) break;
     // What only fails because of another is calculated again once that one has its value.
-    const causes =
-      round < MOST_ROUNDS ? failed.filter((each) => !failed.some((other) => pointsAt(each, other))) : failed;
+    const causes = round < MOST_ROUNDS ? await atEase(causesAmong(failed)) : failed;
     const back = causes.length > 0 ? causes : failed;
-    giveBack(spreadsheet, file, back);
     const given = new Set(back);
     left = left.filter((each) => !given.has(each));
-    await spreadsheet.settled();
+    await giveBack(spreadsheet, file, back, calculating);
   }
   const otherwise = picked(left, (each) => {
     const now = valueNow(spreadsheet, each);
@@ -59,6 +50,22 @@ export async function reviewFormulas(spreadsheet: Spreadsheet): Promise<void> {
   });
   for (const { at } of await atEase(otherwise)) file.otherwise.push(named(at));
   spreadsheet.forgetUndo();
+}
+
+/** So many formulas that fail are taken out one by one; where there are more, all that is left is calculated anew. */
+const FEW = 100;
+
+async function giveBack(
+  spreadsheet: Spreadsheet,
+  file: OpenedFile,
+  back: readonly Placed[],
+  calculating: Calculating,
+): Promise<void> {
+  const few = back.length <= FEW;
+  const steps = givingBack(spreadsheet, file, back, few);
+  if (few) return calculated(spreadsheet, () => drained(steps), calculating);
+  await atEase(steps);
+  await calculated(spreadsheet, () => spreadsheet.recalculate(), calculating);
 }
 
 /** Formulas that are looked at at a stretch. */
@@ -111,6 +118,22 @@ function spillsBySheet(spreadsheet: Spreadsheet, all: readonly Placed[]): Spills
   );
 }
 
+/** Whether a formula calls a function that there is none of here. */
+function callsUnknown(spreadsheet: Spreadsheet, { formula }: Placed): boolean {
+  const known = spreadsheet.injector.get(IFunctionService);
+  // Texts, and sheets in quotes, may hold anything.
+  const bare = (formula.entered ?? '').replace(/"(?:[^"]|"")*"|'(?:[^']|'')*'/g, '');
+  const called = [...bare.matchAll(/([\p{L}_][\p{L}\p{N}_.]*)\s*\(/gu)].map(([, name = '']) => name.toUpperCase());
+  // These two give names to functions of the formula's own, and a defined name may be one.
+  if (called.some((name) => name === 'LET' || name === 'LAMBDA')) return false;
+  return called.some((name) => !known.hasExecutor(name) && !isDefined(spreadsheet, name));
+}
+
+function isDefined(spreadsheet: Spreadsheet, name: string): boolean {
+  const all = Object.values(spreadsheet.injector.get(IDefinedNamesService).getDefinedNameMap(spreadsheet.id) ?? {});
+  return all.some((each) => sameName(each.name, name));
+}
+
 /** Whether a formula has a result, of the size that it had, or the very error that the file had. */
 function comesOut(spreadsheet: Spreadsheet, each: Placed, spills: Spills): boolean {
   const { at, kept, wanted, worksheet } = each;
@@ -118,76 +141,6 @@ function comesOut(spreadsheet: Spreadsheet, each: Placed, spills: Spills): boole
   if (!sameBlock(spill, wanted)) return false;
   const now = valueNow(spreadsheet, each);
   return !isError(now) || now.error === kept.value;
-}
-
-/** Whether a formula names the cell of another; in doubt it does not. */
-function pointsAt({ formula, at }: Placed, other: Placed): boolean {
-  const references = (formula.entered ?? '').matchAll(
-    /(?:(?:'((?:[^']|'')+)'|([\p{L}_][\p{L}\p{N}_.]*))!)?(\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?|\$?[A-Z]{1,3}:\$?[A-Z]{1,3})/giu,
-  );
-  return [...references].some(([, quoted, bare, cells = '']) => {
-    const block = blockOf(cells, quoted?.replaceAll("''", "'") ?? bare ?? at.sheet);
-    return block !== null && !sameBlock(at, other.at) && overlap(block, other.wanted) !== null;
-  });
-}
-
-/** Puts the file's values in the place of formulas. */
-function giveBack(spreadsheet: Spreadsheet, file: OpenedFile, all: readonly Placed[]): void {
-  for (const worksheet of new Set(all.map((each) => each.worksheet))) {
-    const cellValue: IObjectMatrixPrimitiveType<ICellData> = {};
-    for (const each of all) {
-      if (each.worksheet !== worksheet) continue;
-      file.keptValues.push(named(each.at));
-      putValues(cellValue, file, each.sheet, each.kept, each.wanted, worksheet);
-    }
-    const params = { unitId: workbookId, subUnitId: worksheet.getSheetId(), cellValue };
-    spreadsheet.injector.get(ICommandService).syncExecuteCommand(SetRangeValuesMutation.id, params);
-  }
-}
-
-/** The file's values for all cells that a formula was to fill; its own cell remembers that it is not calculated. */
-function putValues(
-  back: IObjectMatrixPrimitiveType<ICellData>,
-  file: OpenedFile,
-  sheet: OpenedSheet,
-  kept: CellFormula,
-  wanted: Block,
-  worksheet: Worksheet,
-): void {
-  const blank = { f: null, si: null, p: null };
-  const line = (row: number): Record<number, ICellData> => (back[row] ??= {}) as Record<number, ICellData>;
-  if (wanted.rows > 1 || wanted.columns > 1) {
-    for (const { row, column, data } of filledCells(file, sheet, wanted)) line(row)[column] = { ...blank, ...data };
-  }
-  const custom = worksheet.getCellMatrix().getValue(kept.row, kept.column)?.custom;
-  const own = kept.value === null ? { v: null, t: null } : (errorData(kept.value) ?? cellData(kept.value) ?? {});
-  line(kept.row)[kept.column] = { ...blank, ...own, custom: { ...custom, formula: { ...kept, entered: null } } };
-}
-
-function filledCells(
-  { book }: OpenedFile,
-  { cells }: OpenedSheet,
-  { row: top, column: left, rows, columns }: Block,
-): { row: number; column: number; data: ICellData }[] {
-  const found: { row: number; column: number; data: ICellData }[] = [];
-  for (let i = 0; i < cells.rows.length; i++) {
-    const [row, column, kind] = [cells.rows[i] ?? 0, cells.columns[i] ?? 0, cells.kinds[i] ?? BLANK];
-    if (kind < FILLED || row < top || row >= top + rows || column < left || column >= left + columns) continue;
-    found.push({ row, column, data: dataOf(kind - FILLED, cells.values[i] ?? 0, book.texts) });
-  }
-  return found;
-}
-
-function dataOf(kind: number, value: number, texts: readonly string[]): ICellData {
-  if (kind === BLANK) return { v: null, t: null };
-  if (kind === NUMBER) return { v: value, t: CellValueType.NUMBER };
-  if (kind === TRUTH) return { v: value, t: CellValueType.BOOLEAN };
-  const text = texts[value] ?? '';
-  return kind === ERROR ? { v: text, t: null } : (cellData(text) ?? {});
-}
-
-function errorData(value: CellFormula['value']): ICellData | null {
-  return typeof value === 'string' && /^#[A-Z0-9/_]+[!?]?$/.test(value) ? { v: value, t: null } : null;
 }
 
 function isError(value: Seen): value is { readonly error: string } {

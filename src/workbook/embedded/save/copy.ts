@@ -8,7 +8,6 @@ import { stateProperties } from '../keptState';
 import type { SheetBeside } from '../open/book';
 import type { Unkept } from '../open/unkept';
 import { openedFile } from '../opened';
-import { workbookId } from '../snapshot';
 import type { Spreadsheet } from '../spreadsheet';
 import { allTables } from '../tables';
 import { USUAL_FONT } from './look';
@@ -52,7 +51,7 @@ export async function describeCopy(spreadsheet: Spreadsheet): Promise<Copy> {
 /** Describes the workbook in steps; it must not be changed in between. */
 export function* copySteps(spreadsheet: Spreadsheet): Generator<Progress, Copy> {
   const worksheets = spreadsheet.workbook.getWorkbook().getSheets();
-  const defined = Object.values(spreadsheet.injector.get(IDefinedNamesService).getDefinedNameMap(workbookId) ?? {});
+  const defined = Object.values(spreadsheet.injector.get(IDefinedNamesService).getDefinedNameMap(spreadsheet.id) ?? {});
   const known: Namable = { sheets: worksheets.map((sheet) => sheet.getName()), names: defined.map(({ name }) => name) };
   const tableNames: string[] = [];
   const made: (FileSheet & { readonly name: string })[] = [];

@@ -9,7 +9,6 @@ import type { ConditionalRule, DataValidation } from 'hucre/xlsx';
 import { addressOf } from '../../shared/address';
 import { withoutPlace } from '../open/withoutPlace';
 import { openedFile, type AsFiled } from '../opened';
-import { workbookId } from '../snapshot';
 import type { Spreadsheet } from '../spreadsheet';
 import { blockOfRange } from '../tables';
 import { highlightLook } from './look';
@@ -27,7 +26,7 @@ const LONGEST_HINT = 225;
 
 /** The sheet's drop-downs. */
 export function dropDownsOf(spreadsheet: Spreadsheet, sheetId: string, known: Namable): Said<DataValidation> {
-  const rules = spreadsheet.injector.get(SheetDataValidationModel).getRules(workbookId, sheetId);
+  const rules = spreadsheet.injector.get(SheetDataValidationModel).getRules(spreadsheet.id, sheetId);
   const file = openedFile(spreadsheet);
   return gather(
     rules
@@ -72,7 +71,7 @@ function sourceOf(formula: string, known: Namable): string | null {
 
 /** The sheet's highlights, the first one first: those that a formula decides, as all of ours are. */
 export function highlightsOf(spreadsheet: Spreadsheet, sheetId: string, known: Namable): Said<ConditionalRule> {
-  const rules = spreadsheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules(workbookId, sheetId) ?? [];
+  const rules = spreadsheet.injector.get(ConditionalFormattingRuleModel).getSubunitRules(spreadsheet.id, sheetId) ?? [];
   const file = openedFile(spreadsheet);
   const shown = rules.map((rule, index) => {
     const filed = asFiled(file?.highlights.get(rule.cfId), rule);
