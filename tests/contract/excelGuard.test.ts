@@ -114,3 +114,67 @@ describe('client contract, simulated workbook: a write that takes several reques
     expect(ends.slice(0, -1)).not.toContain('written');
   });
 });
+
+describe('client contract, simulated workbook: taking back', () => {
+  /** A table, a list of cells and a sheet that were filled. */
+  async function filled() {
+    const simulated = shop(4_500_000);
+    const port = createExcelPort(simulated.host);
+    const [table, plan, sheet] = await port.read([
+      { read: 'table', table: 'Clubs' },
+      { read: 'block', at: block('Sheet1', 3, 3, ROWS, 1) },
+      { read: 'block', at: block('Page', 0, 0, 2, 1) },
+    ]);
+    if (!table) throw new Error('no table');
+    const before = simulated.book.snapshot();
+    const cells = Array.from({ length: ROWS }, (_, row) => [`new ${row % 2}`]);
+    const receipt = await port.apply(
+      [
+        { do: 'sheet', name: 'Page' },
+        write('Page', 0, 0, [['a'], ['b']]),
+        { do: 'write', at: block('Sheet1', 3, 1, ROWS, 1), cells, of: { table: 'Clubs', by: ['Club'] } },
+        write('Sheet1', 3, 3, texts('plan')),
+      ],
+      [table, plan, sheet],
+      { label: 'Fill' },
+    );
+    return { simulated, port, receipt, before, book: simulated.book };
+  }
+
+  const swap = (book: Book, one: number, other: number): void => {
+    const { active: sheet } = book;
+    for (const column of [0, 1]) {
+      const [a, b] = [sheet.own(one, column), sheet.own(other, column)];
+      sheet.put(one, column, b.value);
+      sheet.put(other, column, a.value);
+    }
+  };
+
+  it.each<[string, (book: Book) => void]>([
+    ['a row is put in above', (book) => book.insertRows(book.active, 0, 1)],
+    ['rows are put in inside', (book) => book.insertRows(book.active, 9, 2)],
+    ['the table is sorted', (book) => swap(book, 4, 9)],
+    ['cells are typed into', (book) => [1, 3].forEach((column) => book.active.put(12, column, 'typed'))],
+    ['a cell of the sheet is typed into that goes', (book) => book.sheet('Page')?.put(7, 2, 'typed')],
+    ['a cell of the sheet is typed into that was written', (book) => book.sheet('Page')?.put(0, 0, 'typed')],
+  ])('is the same whether %s before the look or right before the writing', async (_, act) => {
+    const early = await filled();
+    act(early.book);
+    const expected = await early.port.revert(early.receipt);
+    const late = await filled();
+    late.simulated.trouble = (request) => {
+      if (request === 1) act(late.book);
+      return null;
+    };
+    expect(await late.port.revert(late.receipt)).toMatchObject({ left: expected.left, notFound: expected.notFound });
+    expect(late.book.snapshot()).toBe(early.book.snapshot());
+  });
+
+  it('is one request to look and one to write where nobody does anything', async () => {
+    const { simulated, port, receipt, before, book } = await filled();
+    const requests = simulated.requests.length;
+    expect(await port.revert(receipt)).toMatchObject({ left: [], notFound: [] });
+    expect(book.snapshot()).toBe(before);
+    expect(simulated.requests.length - requests).toBe(2);
+  });
+});

@@ -3,44 +3,70 @@ import { PortError } from '../port';
 import { fixed, named } from '../shared/address';
 import { planRevert, refuseProtectedRevert, revertedBy } from '../shared/revert';
 import type { RevertPlan } from '../shared/revert';
-import { startBatch } from './batch';
 import type { Batch } from './batch';
 import { undressRange } from './dress';
 import { didNothing, hostWords, toPortError } from './errors';
+import { ChangedMeanwhile } from './guard';
 import { inBatch } from './host';
 import type { ExcelHost } from './host';
 import { askNow } from './now';
 import { askAll } from './read';
+import { startRevertGuard } from './revertGuard';
+import type { LookedToRevert, RevertGuard } from './revertGuard';
 import { holds } from './standing';
 import { asIs, rangeOf, writeCells } from './writeCells';
 
-/** Takes a change back: one round trip to look, one to write. */
+/** How often it is begun anew because a person did something meanwhile. */
+const mostTries = 3;
+
+/**
+ * Takes a change back: one round trip to look, one to write. Where cells were not as they had been seen any more when they were written over,
+ * they are put back as they were found, and it begins anew.
+ */
 export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Quiet): Promise<Reverted> {
-  const plan = await planFrom(host, receipt);
-  let sent = 0;
-  try {
-    await inBatch(host, async (context) => {
-      const batch = startBatch(context, host);
-      try {
-        quiet.begin(context);
-        await takeBack(batch, plan);
-        quiet.end(context);
-        await batch.send();
-      } finally {
-        // A long one goes in parts, any of which may fail.
-        sent = batch.sent();
+  let left = receipt;
+  for (let tries = 1; ; tries += 1) {
+    const looked = await planFrom(host, left);
+    const { plan } = looked;
+    const guarding: { guard: RevertGuard | null } = { guard: null };
+    let sent = 0;
+    try {
+      await inBatch(host, async (context) => {
+        const guard = startRevertGuard(context, host, looked);
+        guarding.guard = guard;
+        try {
+          quiet.begin(context);
+          await takeBack(guard.batch, plan, guard);
+          quiet.end(context);
+          await guard.batch.send();
+        } finally {
+          // A long one goes in parts, any of which may fail.
+          sent = guard.batch.sent();
+        }
+      });
+      return revertedBy(receipt, plan);
+    } catch (error) {
+      if (sent === 0 || (sent === 1 && didNothing(error))) throw toPortError(error);
+      const isPutBack = error instanceof ChangedMeanwhile && (await guarding.guard?.putAsFound(error));
+      if (!isPutBack || tries === mostTries) await listenAgain(host, quiet);
+      if (isPutBack && tries === mostTries) throw new PortError('notLookedAt', error.cells);
+      if (isPutBack) {
+        left = withoutSheets(left, guarding.guard?.gone() ?? []);
+        continue;
       }
-    });
-  } catch (error) {
-    if (sent === 0 || (sent === 1 && didNothing(error))) throw toPortError(error);
-    await listenAgain(host, quiet);
-    throw new PortError(
-      'halfWritten',
-      receipt.written.map(({ at }) => named(at)),
-      hostWords(error),
-    );
+      throw new PortError(
+        'halfWritten',
+        receipt.written.map(({ at }) => named(at)),
+        hostWords(error),
+      );
+    }
   }
-  return revertedBy(receipt, plan);
+}
+
+/** What is left to take back once some sheets are gone. */
+function withoutSheets(receipt: Receipt, gone: readonly string[]): Receipt {
+  const written = receipt.written.filter(({ at }) => !holds(gone, at.sheet));
+  return { ...receipt, written, madeSheets: receipt.madeSheets.filter((name) => !holds(gone, name)) };
 }
 
 /** Turns the events back on after a batch that failed before it did so itself; where not even that works, nothing more can be done. */
@@ -61,20 +87,21 @@ export interface Quiet {
   end(context: Excel.RequestContext): void;
 }
 
-async function planFrom(host: ExcelHost, receipt: Receipt): Promise<RevertPlan> {
+async function planFrom(host: ExcelHost, receipt: Receipt): Promise<LookedToRevert> {
   try {
     const { answer, stood } = await askAll(host, (asking) => askNow(asking, receipt));
     const now = answer(stood);
     const plan = planRevert(receipt, now);
     refuseProtectedRevert(plan, now, (sheet) => holds(stood.protectedSheets, sheet));
-    return plan;
+    const lists = new Set(now.blocks.filter((_, i) => receipt.written[i]?.rows !== undefined));
+    return { plan, now, stood, lists };
   } catch (error) {
     throw toPortError(error);
   }
 }
 
 /** Puts a plan into the batch, in the order in which it can be done. */
-export async function takeBack(batch: Batch, plan: RevertPlan): Promise<void> {
+export async function takeBack(batch: Batch, plan: RevertPlan, guard?: RevertGuard): Promise<void> {
   const { workbook } = batch.context;
   // Back to plain cells: deleting the table would take the cells with it.
   for (const name of plan.removeTables) workbook.tables.getItem(name).convertToRange();
@@ -83,7 +110,13 @@ export async function takeBack(batch: Batch, plan: RevertPlan): Promise<void> {
   for (const { name, at } of plan.narrow) workbook.tables.getItem(name).resize(rangeOf(batch.context, at));
   // A heading that is blanked inside a table would be given a name by Excel.
   for (const { blank } of plan.narrow) await writeCells(batch, blank, [Array<null>(blank.columns).fill(null)], asIs);
-  for (const { at, cells } of plan.puts) await writeCells(batch, at, cells, asIs);
+  for (const put of plan.puts) {
+    await guard?.look(put);
+    await writeCells(batch, put.at, put.cells, asIs);
+  }
   for (const { at, looks } of plan.undress) undressRange(rangeOf(batch.context, at), looks);
-  for (const name of plan.deleteSheets) workbook.worksheets.getItem(name).delete();
+  for (const name of plan.deleteSheets) {
+    guard?.lookAtSheet(name);
+    workbook.worksheets.getItem(name).delete();
+  }
 }
