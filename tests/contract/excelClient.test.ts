@@ -208,7 +208,12 @@ describe('client contract, simulated workbook: what the host needs', () => {
     await doAll(now);
     await lengthen(now);
     const later = [...now.used].filter((member) => compareVersions(sets.get(member) ?? '0', '1.9') > 0).sort();
-    expect(later).toEqual(['Range.getMergedAreasOrNullObject', 'Range.getSpillingToRangeOrNullObject', 'Table.resize']);
+    expect(later).toEqual([
+      'Range.getMergedAreasOrNullObject',
+      'Range.getSpillingToRangeOrNullObject',
+      'Range.hasSpill',
+      'Table.resize',
+    ]);
     expect(now.port.capabilities).toMatchObject({ spill: true, undoGroup: true });
   });
 
@@ -413,6 +418,26 @@ describe('client contract, simulated workbook: a formula that fills many cells',
       expect((await look(port, at))[0]).toEqual(seen);
     },
   );
+
+  it('is a person’s own, anywhere in a block: it is taken for no change, and comes back', async () => {
+    const { port, book, requests } = bench();
+    const { active: sheet } = book;
+    sheet.put(20, 3, '=SORT(A1:A3)');
+    const values = [[3], [4], [5]];
+    sheet.spills.push({ at: { row: 20, column: 3, rows: 3, columns: 1 }, values });
+    const at = block('Sheet1', 2, 1, 30, 5);
+    const before = requests.length;
+    const seen = await look(port, at);
+    expect(requests.length - before).toBe(2);
+    expect(seen[0]?.spills).toEqual([block('Sheet1', 20, 3, 3, 1)]);
+    // Calculated anew meanwhile.
+    sheet.spills.splice(0, 1, { at: { row: 20, column: 3, rows: 3, columns: 1 }, values: [[6], [7], [8]] });
+    const over = write('Sheet1', 21, 2, [['a', 'b']]);
+    const receipt = await port.apply([over], seen, { label: 'Over it' });
+    expect(await port.revert(receipt)).toMatchObject({ restored: 2, left: [] });
+    expect((await look(port, at))[0]?.values[19]?.[2]).toBe(7);
+    expect(sheet.own(21, 3).value).toBe('');
+  });
 
   it('is taken back with the sheet it filled', async () => {
     const { port, book } = bench();

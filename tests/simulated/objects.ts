@@ -54,7 +54,16 @@ function list(className: string, itemClass: string, names: () => readonly string
 export class RangeObject implements Modelled {
   readonly className = 'Range';
   readonly kept = true;
-  readonly scalars = ['address', 'values', 'formulas', 'valueTypes', 'numberFormat', 'rowIndex', 'columnIndex'];
+  readonly scalars = [
+    'address',
+    'values',
+    'formulas',
+    'valueTypes',
+    'numberFormat',
+    'rowIndex',
+    'columnIndex',
+    'hasSpill',
+  ];
   readonly members = [
     ...this.scalars,
     ...[
@@ -121,6 +130,18 @@ export class RangeObject implements Modelled {
       if (value === '') return 'Empty';
       return typeof value === 'number' ? 'Double' : typeof value === 'boolean' ? 'Boolean' : 'String';
     });
+  }
+  /** Whether all cells are filled by a formula that fills more than its own, null where some are. */
+  get hasSpill(): boolean | null {
+    const { row, column, rows, columns } = this.at;
+    let filled = 0;
+    if (this.sheet.spills.length === 0) return false;
+    for (let down = row; down < row + rows; down += 1) {
+      for (let across = column; across < column + columns; across += 1) {
+        if (this.sheet.spillAt(down, across)) filled += 1;
+      }
+    }
+    return filled === 0 ? false : filled === rows * columns ? true : null;
   }
   get numberFormat(): unknown[][] {
     return this.#each((row, column) => this.sheet.dressAt('numberFormat', row, column) ?? 'General');

@@ -76,9 +76,17 @@ async function askOnce<T>(
 ): Promise<{ answer: T; stood: Stood }> {
   return inBatch(host, async (context) => {
     const standing = askStanding(context);
-    const answer = ask({ context, extras: extrasOf(host), stood: known, cells: reader.add });
+    const later: (() => boolean)[] = [];
+    const answer = ask({
+      context,
+      extras: extrasOf(host),
+      stood: known,
+      cells: reader.add,
+      later: (more) => void later.push(more),
+    });
     await context.sync();
     await reader.finish(context);
+    if (later.map((more) => more()).includes(true)) await context.sync();
     const stood = standing();
     if (!stood) throw new PortError('host', [], 'The host answered nothing.');
     return { answer: answer(), stood };

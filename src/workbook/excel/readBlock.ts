@@ -11,6 +11,9 @@ import type { Stood } from './standing';
 /** How far down a block's first column formulas are looked for that fill more than their own cell. */
 const mostAnchors = 12;
 
+/** How many formulas of a block are asked what they fill, where any fills more than its own cell. */
+const mostSpills = 200;
+
 /** What asking needs besides the context. */
 export interface Asking {
   readonly context: Excel.RequestContext;
@@ -19,6 +22,8 @@ export interface Asking {
   readonly stood: Stood | null;
   /** Takes the cells to be read. */
   readonly cells: (range: Excel.Range, place: () => Block | null) => CellSource;
+  /** Takes what can be asked only once the cells are known; whether it asked for anything. Few workbooks need that second round trip. */
+  readonly later: (ask: () => boolean) => void;
 }
 
 /** Cells that may hold a formula which fills others: `[down, across]` within the block. */
@@ -40,6 +45,16 @@ export function askBlock(asking: Asking, at: Block, anchors: Anchors = firstColu
   const highlights = range.conditionalFormats.load('items/type');
   const merged = extras.merged ? range.getMergedAreasOrNullObject().load('address') : null;
   const spilling = extras.spill ? anchors.map(([down, across]) => askSpill(range, down, across)) : [];
+  if (extras.spill) {
+    range.load('hasSpill');
+    asking.later(() => {
+      // A formula of a person's own may stand anywhere.
+      const known = anchors.map((anchor) => anchor.join());
+      const more = sheet.isNullObject || !hasSpill(range) ? [] : formulasIn(source.cells(), known).slice(0, mostSpills);
+      spilling.push(...more.map(([down, across]) => askSpill(range, down, across)));
+      return more.length > 0;
+    });
+  }
   return () => {
     if (sheet.isNullObject) return nothingThere(at);
     const spills = spilling.flatMap((spill) => blocksOf(spill, at.sheet));
@@ -55,6 +70,19 @@ export function askBlock(asking: Asking, at: Block, anchors: Anchors = firstColu
       ...(highlights.items.length > 0 ? { highlighted: true } : {}),
     };
   };
+}
+
+/** True and null mean that all cells, or some of them, are filled so. */
+function hasSpill(range: Excel.Range): boolean {
+  return range.hasSpill !== false;
+}
+
+function formulasIn({ formulas }: Cells, known: readonly string[]): [number, number][] {
+  return formulas.flatMap((line, down) =>
+    line.flatMap((formula, across): [number, number][] =>
+      formula === null || known.includes(`${down},${across}`) ? [] : [[down, across]],
+    ),
+  );
 }
 
 function askSpill(range: Excel.Range, down: number, across: number): Excel.Range {
