@@ -178,3 +178,20 @@ describe('client contract, simulated workbook: taking back', () => {
     expect(simulated.requests.length - requests).toBe(2);
   });
 });
+
+describe('client contract, simulated workbook: a sheet that is protected between the look and the writing', () => {
+  it('is named by what Excel says; what was written elsewhere is put back, and no look is taken where none may be', async () => {
+    const { book, host } = simulate();
+    const port = createExcelPort(host);
+    const page = book.addSheet('Page');
+    const seen = await look(port, block('Sheet1', 0, 0, 1, 1));
+    const [locked] = await look(port, block('Page', 0, 0, 1, 1));
+    page.protected = true;
+    const before = book.snapshot();
+    const format = { do: 'format', at: block('Page', 0, 0, 1, 1), format: { bold: true } } as const;
+    const asked = [write('Sheet1', 0, 0, [['a']]), write('Page', 0, 0, [['b']]), format];
+    const looked = locked ? [...seen, locked] : seen;
+    await expect(port.apply(asked, looked, { label: 'x' })).rejects.toMatchObject({ code: 'putBack' });
+    expect(book.snapshot()).toBe(before);
+  });
+});

@@ -143,7 +143,8 @@ async function planBack(
     filled[i]?.length ? [{ at: block.at, cells: putsOf(block, filled[i]) }] : [],
   );
   // Where rows were moved, looks that were given stay: nobody knows any more whose they would be taken from.
-  const sheets = [...moved.values()].map(({ sheet }) => sheet);
+  // On a sheet that was protected meanwhile none can be taken, and none of what is to be put back may fail for it.
+  const sheets = [...[...moved.values()].map(({ sheet }) => sheet), ...stood.protectedSheets];
   const undress = plan.undress.filter(({ at }) => !sheets.some((sheet) => sameName(sheet, at.sheet)));
   return {
     ...plan,
