@@ -56,6 +56,8 @@ test('a calculation is waited for to its end, also where it is given up for anot
   });
   expect(asked).toBeGreaterThan(0);
   expect(valuesAt(spreadsheet, `S!B${rows}`)).toEqual([[rows + 1]]);
+  // A second after a calculation was given up the spreadsheet wants to say so, and must still be there.
+  await new Promise((done) => setTimeout(done, 1100));
 });
 
 test('very many formulas that fail keep their values, and what hangs on them is calculated', async () => {
