@@ -53,6 +53,16 @@ export function sayIssue(issue: Issue): string {
   return SENTENCES[issue.code](issue);
 }
 
+/** As many as a row of a plan has room for, and where the others are told. */
+const SAID = 2;
+
+/** What is wrong outside the clubs, for a cell: a few of it, and how much more the pane tells. */
+export function sayProblems(problems: readonly Issue[]): string {
+  const more = problems.length - SAID;
+  const said = problems.slice(0, SAID).map(sayIssue);
+  return [...said, ...(more > 0 ? [`And ${more} more: see the tab Plan.`] : [])].join(' ');
+}
+
 /** A condition number in brackets; beyond a million it says no more than that. */
 function conditionText(got: Issue['got'], most: number | undefined): string {
   if (typeof got !== 'number' || most === undefined) return '';

@@ -1,6 +1,6 @@
 /** Placed grips as cells: what PLACEGRIPS spills, one row a club. */
 import type { Issue, PlacedClub, Placement } from '../core/index';
-import { sayIssue } from '../words/issues';
+import { sayProblems } from '../words/issues';
 import { sayNote, VERDICT_WORDS } from '../words/notes';
 import { sayLeft, sayOddMass } from '../words/place';
 import { readingText } from '../words/readings';
@@ -51,7 +51,7 @@ export function placeCells(placement: Placement, problems: readonly Issue[] = []
   const oddLeft = placement.odd.filter(({ grip }) => left.has(grip)).map(sayOddMass);
   const first = rows[0];
   if (first) {
-    const told = [...problems.map(sayIssue), sayLeft(placement), ...oddLeft, first.at(-1)].filter(Boolean);
+    const told = [sayProblems(problems), sayLeft(placement), ...oddLeft, first.at(-1)].filter(Boolean);
     first[first.length - 1] = told.join(' ');
   }
   return [PLACE_COLUMNS.map(({ header }) => header), ...rows];

@@ -1,6 +1,6 @@
 /** A plan as cells: what SETPLAN spills. The columns a bench needs come first, detail after. */
 import { drained, roundTo, type ClubPlan, type Issue, type SetPlan, type SpreadParts } from '../core/index';
-import { sayIssue } from '../words/issues';
+import { sayProblems } from '../words/issues';
 import { BASIS_WORDS, ESTIMATOR_WORDS, HOLD_WORDS, sayBreach, sayNote, VERDICT_WORDS } from '../words/notes';
 import { readingText } from '../words/readings';
 import { SPREAD_WORDS } from '../words/spread';
@@ -232,7 +232,8 @@ export function clubCells(club: ClubPlan): PlanCell[] {
 }
 
 /**
- * A plan as cells, header row first. What is wrong outside the clubs (a setting, a way) stands before the first club's notes.
+ * A plan as cells, header row first. What is wrong outside the clubs (a setting, a way) stands before the first club's notes, the first
+ * two of it in full.
  *
  * @returns rows × {@link PLAN_COLUMNS}; numbers unrounded but for binary noise and the parts of a ±, '' for blanks
  */
@@ -245,7 +246,7 @@ export function* planCellSteps(plan: SetPlan, problems: readonly Issue[] = []): 
   const rows = yield* mapSteps(plan.clubs, clubCells);
   const notes = PLAN_COLUMNS.findIndex((column) => column.key === 'notes');
   const first = rows[0];
-  if (first && problems.length) first[notes] = [...problems.map(sayIssue), first[notes]].filter(Boolean).join(' ');
+  if (first && problems.length) first[notes] = [sayProblems(problems), first[notes]].filter(Boolean).join(' ');
   return [planHeaders(), ...rows];
 }
 

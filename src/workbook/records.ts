@@ -43,8 +43,10 @@ export interface TableRead {
 
 /** What people call a list of their own that stands for a table of ours. */
 export interface Called {
-  /** The sheet it stands on. */
+  /** The sheet it stands on; where that is not known, the name of the list itself. */
   readonly list: string;
+  /** Where it stands is not known, as in a worksheet function: its rows are counted from below its headings. */
+  readonly adrift?: boolean;
   /** Their heading over a column, by ours. */
   readonly headings: ReadonlyMap<string, string>;
 }
@@ -62,9 +64,11 @@ export function calledBy(headers: readonly unknown[]): Called | undefined {
 }
 
 /** A row of a table as people are told it, by the sheet it really stands on. */
-export function rowName(table: string, headers: readonly unknown[], sheetRow: number): string {
-  const list = CALLED.get(headers)?.list;
-  return `${list === undefined ? table : `“${list}”`} row ${sheetRow}`;
+export function rowName(table: string, headers: readonly unknown[], sheetRow: number, headerRow = 1): string {
+  const called = CALLED.get(headers);
+  if (!called) return `${table} row ${sheetRow}`;
+  if (called.adrift) return `“${called.list}”, row ${sheetRow - headerRow} below its headings`;
+  return `“${called.list}” row ${sheetRow}`;
 }
 
 /**
@@ -177,7 +181,7 @@ function readRow(schema: TableSchema, columns: readonly Placed[], { headers, cel
   const values = new Map<string, FieldValue>();
   const issues: Issue[] = [];
   const sheetRow = headerRow + at;
-  const where = rowName(schema.name, headers, sheetRow);
+  const where = rowName(schema.name, headers, sheetRow, headerRow);
   for (const { column, position } of columns) {
     const cell = cells[position];
     // Most cells of a wide table are blank, and a table may have a million.

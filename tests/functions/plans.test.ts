@@ -49,6 +49,19 @@ describe('SETPLAN', () => {
     expect(cell(plan, 2, 'exact')).toBeCloseTo(98 / 23, 6);
   });
 
+  test('names a list of the shop’s own that stands for Stock, its row and its heading; where it stands a formula is not told', () => {
+    const own = [stock[0]?.with(0, 'No.') ?? [], stock[1] ?? [], ['', ...(stock[1]?.slice(1) ?? [])]];
+    const headings = [
+      ['Table', 'Column', 'Your list', 'Your heading', 'Unit'],
+      ...(stock[0] ?? []).map((header) => ['Stock', header, 'StoreRoom', header === 'Item' ? 'No.' : header, '']),
+    ];
+    const plan = setPlan(clubs, own, undefined, undefined, undefined, undefined, headings);
+    expect(cell(plan, 1, 'notes')).toBe(
+      '“StoreRoom”, row 2 below its headings, under “No.”, Item is blank. Give the item.',
+    );
+    expect(cell(plan, 1, 'readingGripped')).toBe('D0.0');
+  });
+
   test('plans one job where one is named, whatever its capitals, else every club', () => {
     expect(column(setPlan(clubs, stock, undefined, undefined, undefined, 'b'), 'club')).toEqual(['7 iron']);
     for (const blank of [null, 0, '', undefined]) {

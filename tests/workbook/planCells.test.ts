@@ -275,6 +275,14 @@ describe('a set', () => {
     expect(turned[1]?.[notes]).toBe(`${said} No new grip chosen. Choose one in New grip.`);
   });
 
+  it('of much that is wrong outside the clubs two are said, and how much more there is: a row stays as high as a row', () => {
+    const blank = (row: number) => ({ code: 'blank', field: `Stock row ${row}, Item`, expected: 'the item' }) as const;
+    const said = planCells(planOf(clubs), [2, 3, 4, 5, 6, 7, 8].map(blank))[1]?.[notes];
+    expect(said).toBe(
+      'Stock row 2, Item is blank. Give the item. Stock row 3, Item is blank. Give the item. And 5 more: see the tab Plan.',
+    );
+  });
+
   it('no clubs: the header alone', () => {
     expect(planCells(planOf([], { stock: [aGrip()] }), [{ code: 'blank', field: 'x' }])).toEqual([planHeaders()]);
   });

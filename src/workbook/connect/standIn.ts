@@ -90,7 +90,8 @@ export function* standInSteps(connection: Connection, list: ListSeen): Generator
   const at: Block = { ...list.at, row: list.at.row + skip, rows: list.at.rows - skip };
   // A column that the owner did not connect must not be taken for ours by its heading.
   const headers = headings.map((heading, position) => columns[position]?.column.header ?? `own: ${heading}`);
-  if (at.sheet !== '') callBy(headers, { list: at.sheet, headings: theirHeadings(columns) });
+  const adrift = at.sheet === '';
+  callBy(headers, { list: adrift ? connection.list : at.sheet, headings: theirHeadings(columns), adrift });
   return {
     name: schema.name,
     at,
@@ -169,7 +170,7 @@ export function presentedCells(connection: Connection, cells: readonly (readonly
     tables: [],
   };
   const seen = standIn(connection, list);
-  if (isStandIn(seen)) return ok([[...seen.headers], ...seen.rows.map((row) => [...row])]);
+  if (isStandIn(seen)) return ok([seen.headers as unknown[], ...seen.rows.map((row) => [...row])]);
   const issue: Issue = {
     code: 'missingColumn',
     field: connection.schema.name,
