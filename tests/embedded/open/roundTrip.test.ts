@@ -1,6 +1,9 @@
 /** Saved here and opened here: what is in a copy is found again. */
 import fc from 'fast-check';
 import { afterEach, describe, expect, test } from 'vitest';
+import { InterceptorEffectEnum } from '@univerjs/core';
+import { INTERCEPTOR_POINT, SheetInterceptorService } from '@univerjs/sheets';
+import { ConditionalFormattingService } from '@univerjs/sheets-conditional-formatting';
 import { writeXlsx, type WriteOptions } from 'hucre/xlsx';
 import { readCells, worksheetNamed } from '../../../src/workbook/embedded/cells';
 import { serialOf } from '../../../src/workbook/embedded/open/sheetCells';
@@ -349,6 +352,53 @@ describe('what a file holds', () => {
     expect(parts.get('xl/workbook.xml')).toMatch(/name="Gone"[^>]*state="veryHidden"/);
   });
 
+  test('what is only shown over a cell is no look of its own in a copy: highlights, stripes of a table, colours of a number format', async () => {
+    const red = 'FF9C0006';
+    const opened = await openWritten({
+      sheets: [
+        {
+          name: 'S',
+          rows: [['Item', 'Pieces', 'Change'], ...[3, 8, 12].map((pieces) => ['A', pieces, -pieces])],
+          cells: new Map([1, 2, 3].map((row) => [`${row},2`, { value: -row, style: { numFmt: '0;[Red]-0' } }])),
+          tables: [
+            {
+              name: 'Rack',
+              range: 'A1:C4',
+              columns: ['Item', 'Pieces', 'Change'].map((name) => ({ name })),
+            },
+          ],
+          conditionalRules: [
+            {
+              type: 'cellIs',
+              operator: 'lessThan',
+              formula: '10',
+              priority: 1,
+              range: 'B2:B4',
+              style: { font: { color: { rgb: red } } },
+            },
+          ],
+        },
+      ],
+    });
+    showHighlights(opened.spreadsheet);
+    const worksheet = worksheetNamed(opened.spreadsheet, 'S');
+    const shown = (row: number, column: number) => worksheet?.getComposedCellStyle(row, column);
+    // All three are shown, or there were nothing that could get into the copy.
+    expect(shown(1, 1)?.cl?.rgb).toBe('#9C0006');
+    expect(shown(1, 2)?.cl?.rgb).toBeDefined();
+    expect(shown(2, 0)?.bg?.rgb ?? shown(1, 0)?.bg?.rgb).toBeDefined();
+    const { parts, sheets } = xmlBook((await copyOf(opened.spreadsheet)).bytes);
+    const styles = parts.get('xl/styles.xml') ?? '';
+    const [fonts, fills] = ['fonts', 'fills'].map(
+      (part) => new RegExp(`<${part}[\\s\\S]*</${part}>`).exec(styles)?.[0],
+    );
+    expect(fonts).toContain('<font>');
+    expect(fonts).not.toMatch(/<color rgb/);
+    expect(fills).not.toMatch(/solid/);
+    expect(styles).toMatch(/<dxf>[\s\S]*9C0006/);
+    expect(sheets[0]?.xml).toMatch(/<cfRule type="cellIs"[^>]*operator="lessThan"/);
+  });
+
   test('a table that a filter was on is reported as filtered as long as a row of it is hidden', async () => {
     const bytes = await writeXlsx({
       sheets: [
@@ -370,6 +420,19 @@ describe('what a file holds', () => {
     expect(await filtered()).toBe(false);
   });
 });
+
+/** Lays the highlights over the cells, as the page does; without a screen nobody asks for it. */
+function showHighlights({ injector, id }: Spreadsheet): void {
+  const service = injector.get(ConditionalFormattingService);
+  injector.get(SheetInterceptorService).intercept(INTERCEPTOR_POINT.CELL_CONTENT, {
+    priority: 10,
+    effect: InterceptorEffectEnum.Style,
+    handler: (cell, { subUnitId, row, col, workbook }, next) => {
+      const style = service.composeStyle(id, subUnitId, row, col)?.style;
+      return next(style ? { ...cell, s: { ...workbook.getStyles().get(cell?.s as string), ...style } } : cell);
+    },
+  });
+}
 
 /** Puts a condition into the filter of a stored table: the library itself writes none. */
 function withFilter(bytes: Uint8Array): Uint8Array {

@@ -205,8 +205,16 @@ function reachCell(
 ): void {
   const holds = cell && (cell.f ?? cell.si ?? cell.p ?? (cell.v === '' ? null : cell.v)) !== null;
   if (holds && (cell.f ?? cell.si ?? cell.p ?? cell.v) !== undefined) reach(row + 1, column + 1);
-  else if (cell?.custom ?? (cell?.s && (filed || isSeen(worksheet.getCellStyle(row, column)))))
+  else if (cell?.custom ?? (cell?.s && (filed || isSeen(ownStyle(worksheet, row, column, cell)))))
     reach(row + 1, column + 1);
+}
+
+/**
+ * The style that a cell was given, by itself or through its row or column. Asked without the cell, the spreadsheet answers with all that it
+ * shows: highlights, the stripes of a table and the colour of a number format lie over it.
+ */
+function ownStyle(worksheet: Worksheet, row: number, column: number, cell: Nullable<ICellData>): IStyleData {
+  return worksheet.getComposedCellStyleByCellData(row, column, cell);
 }
 
 /** Whether a blank cell with this style shows. */
@@ -279,7 +287,7 @@ function* cellsOf(
       const value = values[row]?.[column] ?? null;
       const raw = worksheet.getCellMatrix().getValue(row, column);
       if (value === null && !raw && filed) continue;
-      const style = worksheet.getComposedCellStyle(row, column);
+      const style = ownStyle(worksheet, row, column, raw);
       // Of blank cells those that can be seen count, those of a file that look like anything, and those in a table, where an entry
       // is to find its format.
       const own = filed && Boolean(raw?.s ?? raw?.custom);
