@@ -1,5 +1,6 @@
 /** What a person decides for some clubs, and what Clubs holds once it is written. */
 import { columnsAt, folded } from './headings';
+import { toldBy } from './records';
 import { CLUBS, columnOf } from './schema';
 import type { Matrix } from './records';
 import type { TableCell } from './tableCell';
@@ -106,10 +107,21 @@ function anotherGrip(chosenNow: unknown, { newItem }: ClubChoices): boolean {
 
 /** The rows, of those given, to which what is decided for all goes. */
 function rowsForAll(clubs: Matrix, rows: readonly number[], choices: Choices): readonly number[] {
-  const kind = columnsAt(CLUBS, clubs[0] ?? [])('kind');
-  if (!choices.exceptPutters || kind < 0) return rows;
-  const others = rows.filter((row) => folded(String(clubs[row]?.[kind] ?? '')) !== 'putter');
+  if (!choices.exceptPutters) return rows;
+  const kind = kindIn(clubs);
+  const others = rows.filter((row) => folded(kind(clubs[row] ?? [])) !== 'putter');
   return others.length > 0 ? others : rows;
+}
+
+/** The kind of a club by its heading, or by what tells it where no heading does. */
+function kindIn(clubs: Matrix): (line: readonly unknown[]) => string {
+  const at = columnsAt(CLUBS, clubs[0] ?? []);
+  const told = toldBy(clubs[0] ?? []);
+  const position = at(told?.by ?? 'kind');
+  return (line) => {
+    const text = String(line[position] ?? '');
+    return told ? String(told.tell(text) ?? '') : text;
+  };
 }
 
 /**

@@ -63,6 +63,25 @@ export function calledBy(headers: readonly unknown[]): Called | undefined {
   return CALLED.get(headers);
 }
 
+/** A column that has no heading of its own, read by another of its row. */
+export interface Told {
+  readonly key: string;
+  readonly by: string;
+  readonly tell: (text: string) => FieldValue | undefined;
+}
+
+/** By the row of headings, as {@link Called}. */
+const TOLD = new WeakMap<object, Told>();
+
+export function tellBy(headers: readonly unknown[], told: Told): void {
+  TOLD.set(headers, told);
+}
+
+/** What the rows under these headings tell without a heading for it; undefined for a table of ours. */
+export function toldBy(headers: readonly unknown[]): Told | undefined {
+  return TOLD.get(headers);
+}
+
 /** A row of a table as people are told it, by the sheet it really stands on. */
 export function rowName(table: string, headers: readonly unknown[], sheetRow: number, headerRow = 1): string {
   const called = CALLED.get(headers);
@@ -190,6 +209,10 @@ function readRow(schema: TableSchema, columns: readonly Placed[], { headers, cel
     if (!read.ok) issues.push(placed(read.issue, where + under(headers, column)));
     else if (read.value !== undefined) values.set(column.key, read.value);
   }
+  const told = TOLD.get(headers);
+  const by = told && values.get(told.by);
+  const value = by === undefined ? undefined : told?.tell(String(by));
+  if (told && value !== undefined) values.set(told.key, value);
   return { row: at, sheetRow, where, values, issues };
 }
 

@@ -2,10 +2,11 @@
 import { drained, fail, ok, type Issue, type Result } from '../../core/index';
 import type { Column, TableSchema } from '../columns';
 import type { Block, BlockSeen, Put, Seen, TableSeen } from '../port';
-import { callBy } from '../records';
+import { callBy, tellBy } from '../records';
 import { TABLES } from '../schema';
 import { ourCell, shopCell } from './cells';
 import type { Connection } from './connections';
+import { toldIn } from './kindByName';
 import { resolve, type BrokenMatch } from './resolve';
 import { headingsAt, isUnits, type Rows } from './shape';
 import type { ColumnMatch } from './types';
@@ -90,6 +91,8 @@ export function* standInSteps(connection: Connection, list: ListSeen): Generator
   const at: Block = { ...list.at, row: list.at.row + skip, rows: list.at.rows - skip };
   // A column that the owner did not connect must not be taken for ours by its heading.
   const headers = headings.map((heading, position) => columns[position]?.column.header ?? `own: ${heading}`);
+  const told = toldIn(schema, resolved.found);
+  if (told) tellBy(headers, told);
   const adrift = at.sheet === '';
   callBy(headers, { list: adrift ? connection.list : at.sheet, headings: theirHeadings(columns), adrift });
   return {
