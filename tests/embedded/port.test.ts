@@ -426,3 +426,38 @@ test('rows get high enough for headings that wrap, also for those a formula fill
   await port.revert(receipt);
   expect(plan?.getRowHeight(0)).toBe(24);
 });
+
+describe('a table of tens of thousands of rows', () => {
+  const ROWS = 40_000;
+
+  async function openLong(): Promise<Opened['sheet']> {
+    const cells = [
+      ['Item', 'Mass'],
+      ...Array.from({ length: ROWS }, (_, at): (string | number)[] => [`Item ${at}`, 50 + (at % 9)]),
+    ];
+    const tables = [{ name: 'Stock', row: 0, column: 0, rows: cells.length, columns: 2 }];
+    open = await openSheet([{ name: 'Stock', cells, tables, rowCount: ROWS + 10 }]);
+    return open;
+  }
+
+  test('is read while the page takes input, and anew where a person types meanwhile', async () => {
+    const sheet = await openLong();
+    const port = createEmbeddedPort(sheet);
+    let [turns, done] = [0, false];
+    const reading = port.read([{ read: 'table', table: 'Stock' }]).finally(() => (done = true));
+    while (!done) {
+      await new Promise((turn) => setTimeout(turn));
+      turns += 1;
+      // Its first rows have been read by now.
+      if (turns === 1 && !done) sheet.workbook.getSheetByName('Stock')?.getRange('B2').setValue(99);
+    }
+    const [stock] = await reading;
+    expect(turns).toBeGreaterThan(1);
+    expect(stock?.rows.length).toBe(ROWS);
+    expect([stock?.rows[0], stock?.rows.at(-1)]).toEqual([
+      ['Item 0', 99],
+      [`Item ${ROWS - 1}`, 50 + ((ROWS - 1) % 9)],
+    ]);
+    await sheet.settled();
+  });
+});

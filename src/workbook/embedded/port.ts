@@ -12,6 +12,7 @@ import type {
   TableSeen,
   WorkbookPort,
 } from '../port';
+import { atEase } from '../pace';
 import { PortError } from '../port';
 import { contains, named, sameName } from '../shared/address';
 import { filledFromElsewhere, nothingThere } from '../shared/looked';
@@ -29,12 +30,15 @@ import { TableGrowth } from './grow';
 import { Journal } from './journal';
 import { EMBEDDED } from './capabilities';
 import { followRows, keepPage } from './pages';
-import { seeBlock, seeContents, seeName, seeSheets, seeTable, seeUsed } from './seeing';
+import { blockSteps, seeBlock, seeContents, seeName, seeSheets, seeUsed, tableSteps } from './seeing';
 import type { Spreadsheet } from './spreadsheet';
 import { allTables, blockOfRange, liftTable, tableNamed } from './tables';
 import { onPersonsChange } from './watching';
 
 type Looked = readonly (BlockSeen | TableSeen)[];
+
+/** How often it is read anew where a person changes cells meanwhile. */
+const MOST_READS = 3;
 
 export function createEmbeddedPort(spreadsheet: Spreadsheet): WorkbookPort {
   return new EmbeddedPort(spreadsheet);
@@ -47,6 +51,8 @@ class EmbeddedPort implements WorkbookPort {
   private readonly watchers = new Set<(sheet: string) => void>();
   private readonly changedSheets = new Set<string>();
   private writing = false;
+  /** How often a person has changed something so far. */
+  private edits = 0;
   private turn: Promise<unknown> = Promise.resolve();
 
   constructor(private readonly spreadsheet: Spreadsheet) {
@@ -61,10 +67,35 @@ class EmbeddedPort implements WorkbookPort {
   }
 
   read<const Qs extends readonly Query[]>(queries: Qs): Promise<Answers<Qs>> {
-    return this.inTurn(() => {
-      this.growth.fit();
-      return queries.map((query) => this.answer(query)) as unknown as Answers<Qs>;
+    return this.inTurn(async () => {
+      for (let left = MOST_READS; ; left -= 1) {
+        this.growth.fit();
+        const { edits } = this;
+        const read = await this.readOnce(queries);
+        // What a person changed while it was read would be half seen: it is read again, unless they go on and on.
+        if ('failed' in read && (edits === this.edits || left === 1)) throw read.failed;
+        if ('answers' in read && (edits === this.edits || left === 1)) return read.answers as unknown as Answers<Qs>;
+      }
     });
+  }
+
+  private async readOnce(
+    queries: readonly Query[],
+  ): Promise<{ readonly answers: unknown[] } | { readonly failed: unknown }> {
+    try {
+      return { answers: await atEase(this.answerSteps(queries)) };
+    } catch (failed) {
+      return { failed };
+    }
+  }
+
+  private *answerSteps(queries: readonly Query[]): Generator<unknown, unknown[]> {
+    const answers: unknown[] = [];
+    for (const query of queries) {
+      answers.push(yield* this.answer(query));
+      yield;
+    }
+    return answers;
   }
 
   apply(
@@ -144,16 +175,16 @@ class EmbeddedPort implements WorkbookPort {
     return next;
   }
 
-  private answer<Q extends Query>(query: Q): Answer<Query> {
+  private *answer(query: Query): Generator<unknown, Answer<Query>> {
     switch (query.read) {
       case 'sheets':
         return seeSheets(this.spreadsheet);
       case 'contents':
         return seeContents(this.spreadsheet);
       case 'table':
-        return seeTable(this.spreadsheet, query.table);
+        return yield* tableSteps(this.spreadsheet, query.table);
       case 'block':
-        return seeBlock(this.spreadsheet, query.at);
+        return yield* blockSteps(this.spreadsheet, query.at);
       case 'name':
         return seeName(this.spreadsheet, query.name);
     }
@@ -300,6 +331,7 @@ class EmbeddedPort implements WorkbookPort {
 
   /** Grows tables at once, and tells the watchers once the calculation that the change set off is done. */
   private heard(sheetId: string): void {
+    this.edits += 1;
     const first = this.changedSheets.size === 0;
     this.changedSheets.add(sheetId);
     if (!first) return;

@@ -2,10 +2,11 @@
 import type { IRange, Worksheet } from '@univerjs/core';
 import { FormulaDataModel, IDefinedNamesService } from '@univerjs/engine-formula';
 import { RangeProtectionRuleModel, WorksheetProtectionRuleModel } from '@univerjs/sheets';
+import { drained } from '../../core/index';
 import type { Block, BlockSeen, NameSeen, SheetContents, SheetSeen, TableSeen } from '../port';
 import { blockOf, overlap, sameName } from '../shared/address';
 import { nothingThere } from '../shared/looked';
-import { readCells, worksheetNamed } from './cells';
+import { cellSteps, worksheetNamed } from './cells';
 import type { Spreadsheet } from './spreadsheet';
 import type { Table } from './tables';
 import { allTables, blockOfRange, tableNamed } from './tables';
@@ -39,13 +40,14 @@ export function isProtected(spreadsheet: Spreadsheet, worksheet: Worksheet, at?:
   return rules.some(({ ranges }) => ranges.some((range) => overlap(blockOfRange(at.sheet, range), at)));
 }
 
-export function seeTable(spreadsheet: Spreadsheet, name: string): TableSeen | null {
+/** A table, in steps: it may have tens of thousands of rows. */
+export function* tableSteps(spreadsheet: Spreadsheet, name: string): Generator<unknown, TableSeen | null> {
   const table = tableNamed(spreadsheet, name);
-  return table && tableSeen(spreadsheet, table);
+  return table && (yield* tableSeen(spreadsheet, table));
 }
 
-function tableSeen(spreadsheet: Spreadsheet, table: Table): TableSeen {
-  const { values, formulas } = readCells(spreadsheet, table.worksheet, table.at);
+function* tableSeen(spreadsheet: Spreadsheet, table: Table): Generator<unknown, TableSeen> {
+  const { values, formulas } = yield* cellSteps(spreadsheet, table.worksheet, table.at);
   const [headers = [], ...rows] = values;
   const bodyFormulas = formulas.slice(1);
   return {
@@ -60,6 +62,11 @@ function tableSeen(spreadsheet: Spreadsheet, table: Table): TableSeen {
 }
 
 export function seeBlock(spreadsheet: Spreadsheet, at: Block): BlockSeen {
+  return drained(blockSteps(spreadsheet, at));
+}
+
+/** {@link seeBlock} in steps. */
+export function* blockSteps(spreadsheet: Spreadsheet, at: Block): Generator<unknown, BlockSeen> {
   const worksheet = worksheetNamed(spreadsheet, at.sheet);
   if (!worksheet) return nothingThere(at);
   const touching = (other: Block): boolean => overlap(other, at) !== null;
@@ -67,7 +74,7 @@ export function seeBlock(spreadsheet: Spreadsheet, at: Block): BlockSeen {
   const merges = worksheet.getMergeData().map((range) => blockOfRange(worksheet.getName(), range));
   return {
     at,
-    ...readCells(spreadsheet, worksheet, at),
+    ...(yield* cellSteps(spreadsheet, worksheet, at)),
     ...(spills.length > 0 && { spills }),
     sheetExists: true,
     protected: isProtected(spreadsheet, worksheet, at),
