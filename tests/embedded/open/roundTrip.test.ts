@@ -352,6 +352,26 @@ describe('what a file holds', () => {
     expect(parts.get('xl/workbook.xml')).toMatch(/name="Gone"[^>]*state="veryHidden"/);
   });
 
+  test('a sheet is fitted to pages in a copy where the file says so, and not where it only says to how many', async () => {
+    const wide = { orientation: 'landscape', fitToPage: true, fitToWidth: 1, fitToHeight: 1 } as const;
+    const bytes = await writeXlsx({
+      sheets: ['Fits', 'As large as it is'].map((name) => ({ name, rows: [[1]], pageSetup: wide })),
+    });
+    const opened = await openFile(
+      withChanged(bytes, (xml, part) =>
+        part === 'xl/worksheets/sheet2.xml' ? xml.replace('<pageSetUpPr fitToPage="1"/>', '') : xml,
+      ),
+    );
+    open.push(opened.spreadsheet);
+    const copy = await copyOf(opened.spreadsheet);
+    const [fits, large] = xmlBook(copy.bytes).sheets.map(({ xml }) => xml);
+    // A sheet is fitted by fitToPage of pageSetUpPr alone (ECMA-376 Part 1, 18.3.1.65), false where nothing is said.
+    expect(fits).toMatch(/<pageSetUpPr fitToPage="1"/);
+    expect(fits).toMatch(/<pageSetup [^>]*fitToWidth="1" fitToHeight="1"/);
+    expect(large).not.toContain('fitToPage');
+    expect(large).toMatch(/<pageSetup [^>]*orientation="landscape"/);
+  });
+
   test('what is only shown over a cell is no look of its own in a copy: highlights, stripes of a table, colours of a number format', async () => {
     const red = 'FF9C0006';
     const opened = await openWritten({
@@ -436,11 +456,14 @@ function showHighlights({ injector, id }: Spreadsheet): void {
 
 /** Puts a condition into the filter of a stored table: the library itself writes none. */
 function withFilter(bytes: Uint8Array): Uint8Array {
-  const parts = [...unzip(bytes)].map(([name, xml]) => ({
-    name,
-    content: new TextEncoder().encode(
-      xml.replace('<autoFilter ref="A1:A3"/>', '<autoFilter ref="A1:A3"><filterColumn colId="0"/></autoFilter>'),
-    ),
-  }));
-  return zipOf(parts);
+  return withChanged(bytes, (xml) =>
+    xml.replace('<autoFilter ref="A1:A3"/>', '<autoFilter ref="A1:A3"><filterColumn colId="0"/></autoFilter>'),
+  );
+}
+
+/** The file with its parts changed. */
+function withChanged(bytes: Uint8Array, change: (xml: string, part: string) => string): Uint8Array {
+  return zipOf(
+    [...unzip(bytes)].map(([name, xml]) => ({ name, content: new TextEncoder().encode(change(xml, name)) })),
+  );
 }

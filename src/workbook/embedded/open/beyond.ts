@@ -17,6 +17,8 @@ export interface SheetBeyond {
   readonly checks: number;
   readonly whatIf: number;
   readonly password: boolean;
+  /** Whether it is fitted to pages when printed; how many pages that would be may be said without it. */
+  readonly fitsPages: boolean;
   /** By name. */
   readonly tables: ReadonlyMap<string, TableBeyond>;
   /** Numbers as the file has them, by `A1`: the library makes days of some, which holds no more than milliseconds. */
@@ -30,6 +32,7 @@ const NOTHING: SheetBeyond = {
   checks: 0,
   whatIf: 0,
   password: false,
+  fitsPages: false,
   tables: new Map(),
   numbers: () => new Map(),
 };
@@ -81,6 +84,7 @@ function tableBeyond(table: Attributes, xml: string): TableBeyond {
 function sheetBeyond(xml: string): SheetBeyond {
   const head = xml.slice(0, Math.max(0, xml.search(/<(?:\w+:)?sheetData\b/)));
   const [format] = tags(head, 'sheetFormatPr');
+  const [page] = tags(head, 'pageSetUpPr');
   const [protection] = tags(xml.slice(xml.lastIndexOf('sheetData>')), 'sheetProtection');
   const fitted = new Map<number, number>();
   for (const row of tags(xml, 'row')) {
@@ -96,6 +100,7 @@ function sheetBeyond(xml: string): SheetBeyond {
     checks: tags(xml, 'dataValidation').filter(({ type }) => type !== undefined && type !== 'none').length,
     whatIf: tags(xml, 'f').filter(({ t }) => t === 'dataTable').length,
     password: protection?.password !== undefined || protection?.hashValue !== undefined,
+    fitsPages: isTrue(page?.fitToPage),
     numbers: () => numbersIn(xml),
   };
 }

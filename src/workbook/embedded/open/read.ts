@@ -133,11 +133,12 @@ function openedSheet(
       rightToLeft: sheet.view?.rightToLeft === true,
       tabColour: (tabColor && withPlainColours({ font: { color: tabColor } }, theme).font?.color?.rgb) ?? null,
     },
-    asItWas: asItWas(sheet),
+    asItWas: asItWas(sheet, beyond),
   };
 }
 
-function asItWas(sheet: Sheet): SheetBeside {
+/** The library takes a number of pages for the wish to fit a sheet to them; a file says that wish elsewhere. */
+function asItWas(sheet: Sheet, beyond: SheetBeyond | undefined): SheetBeside {
   const {
     pageSetup,
     headerFooter,
@@ -150,7 +151,7 @@ function asItWas(sheet: Sheet): SheetBeside {
     splitPane,
   } = sheet;
   return {
-    ...(pageSetup && { pageSetup }),
+    ...(pageSetup && { pageSetup: { ...pageSetup, ...(beyond && { fitToPage: beyond.fitsPages }) } }),
     ...(headerFooter && { headerFooter }),
     ...(protection && { protection }),
     ...(autoFilter && { autoFilter }),
