@@ -108,6 +108,11 @@ export const MORE_NAMES: Readonly<Record<string, Readonly<Record<string, readonl
       'ref',
       'reference',
       'number',
+      // what a job is about
+      'bag',
+      'bag number',
+      'set',
+      'set number',
     ],
     customer: ['customer name', 'client name', 'golfer', 'whose'],
     due: [
@@ -150,7 +155,7 @@ export const MORE_NAMES: Readonly<Record<string, Readonly<Record<string, readonl
     oldItem: ['current grip', 'existing grip', 'present grip', 'grip on club'],
     oldMass: ['current grip weight', 'existing grip weight', 'weight of old grip'],
     shaft: ['shaft type', 'steel or graphite', 'steel graphite'],
-    job: ['job id', 'ticket number', 'work order number', 'order number'],
+    job: ['job id', 'ticket number', 'work order number', 'order number', 'bag', 'bag number', 'set', 'set number'],
   },
   Rates: {
     work: ['job', 'description', 'operation', 'what', 'service description'],
