@@ -73,6 +73,8 @@ function said(warning: ConnectWarning, names: Names): string {
   switch (warning.warning) {
     case 'noHeadings':
       return 'No row looks like headings, so the first one was taken for them. Choose the right one, or put a row of headings above.';
+    case 'unitsBelow':
+      return `Row ${names.sheetRow(warning.row)}, right below the headings, looks like units, but is read as a row of the list. Choose the headings together with it, or take it out.`;
     case 'headingBlank':
       return `${blankColumn(names.letters(warning.position), warning.left)} Give it a heading if it is to be used.`;
     case 'headingsAlike':

@@ -5,7 +5,7 @@ import type { Column, TableSchema } from '../columns';
 import type { Seen } from '../port';
 import { columnOf, TABLES } from '../schema';
 import { headingFit, type HeadingFit } from './headingFit';
-import { bodyOf, headingsIn, type Body, type Headings, type Rows } from './shape';
+import { bodyOf, headingsIn, isUnits, type Body, type Headings, type Rows } from './shape';
 import { dayOfText } from './shopDays';
 import type { ConnectWarning, HeadingRow, Likeness, Proposal, ShopUnit, Why } from './types';
 import { probed, shopColumn, tellingOf, valueFit, type ShopColumn, type ValueFit } from './valueFit';
@@ -80,6 +80,7 @@ function likenessIn(schema: TableSchema, rows: Rows, kept: Map<string, Looked>, 
       .map(({ position }) => position),
     warnings: [
       ...headingWarnings(headings, columns),
+      ...unitsBelow(rows, headings),
       ...body.warnings,
       ...schema.columns.flatMap((column) => columnWarnings(column, settled.get(column.key), pairs, used)),
     ],
@@ -340,6 +341,11 @@ function headingWarnings({ known, headings }: Headings, columns: readonly ShopCo
     }
   }
   return warnings;
+}
+
+function unitsBelow(rows: Rows, { headerRow }: Headings): ConnectWarning[] {
+  const row = headerRow + 1;
+  return isUnits(rows[row] ?? []) ? [{ warning: 'unitsBelow', row }] : [];
 }
 
 function columnWarnings(

@@ -40,6 +40,7 @@ export function headingsIn(schema: TableSchema, rows: Rows, chosen?: HeadingRow)
   const tried = rowsOfWords(rows);
   let best = { row: -1, lines: 1 as 1 | 2, score: 0 };
   for (const row of tried) {
+    if (hasUnitsBelow(rows, row)) continue;
     for (const lines of [1, 2] as const) {
       if (lines === 2 && !canStandAbove(rows, row)) continue;
       const found = headingsAt(rows, row, lines);
@@ -58,6 +59,17 @@ export function headingsIn(schema: TableSchema, rows: Rows, chosen?: HeadingRow)
     return { ...headingsAt(rows, row, 1), known: tried.length > 0 && looksLikeHeadings(rows, row) };
   }
   return { ...headingsAt(rows, best.row, best.lines), known: true };
+}
+
+/**
+ * Headings with their units right below are those two rows: groups above them name nothing that they do not. Headings that are alike
+ * without the groups are another matter.
+ */
+function hasUnitsBelow(rows: Rows, row: number): boolean {
+  const cells = rows[row] ?? [];
+  if (isUnits(cells) || !isUnits(rows[row + 1] ?? []) || !canStandAbove(rows, row + 1)) return false;
+  const words = filled(cells).map((cell) => headingText(cell).toLowerCase());
+  return new Set(words).size === words.length;
 }
 
 /** Words in a language that we do not know: all different, and numbers below some of them. */

@@ -76,6 +76,8 @@ export type ConnectWarning =
   | { readonly warning: 'noHeadings' }
   /** a column that holds something has no heading of its own; `left` is the heading that may have been merged over it */
   | { readonly warning: 'headingBlank'; readonly position: number; readonly left: string | null }
+  /** the row right below the headings looks like their units, and is read as a row of the list */
+  | { readonly warning: 'unitsBelow'; readonly row: number }
   /** one heading stands over more than one column */
   | { readonly warning: 'headingsAlike'; readonly heading: string; readonly positions: readonly number[] }
   /** more than one column could be this one as well; the first of `positions` was taken */
