@@ -55,6 +55,8 @@ function value<T>(result: Result<T>): T {
 const before = clubPoints(425, 28.46);
 const change = balanceChange({ oldGripGrams: 47, newGripGrams: 52, newLayers: 1 });
 const off = massPoints(-47, 4.2);
+const unsure = Math.hypot(massPoints(4, 4.2), massPoints(2, 4.2));
+const finishedOff = change + massPoints(3, 37);
 const seating = { gripInches: 0.9, coreInches: 0.6, seatInches: 0.61, stretch: 1 };
 const size = (growth: 'volume' | 'additive'): number => value(outsideDiameter(growth, seating));
 
@@ -76,7 +78,10 @@ const fromCore: Readonly<Record<string, number>> = {
   'The whole club weighs': 425 - 47 + 3 + (FUNCTIONS.GRIPMASS as (...cells: unknown[]) => number)(52, 1),
   'Old grip 4 g off': massPoints(-4, 4.2),
   'New grip 2 g off': massPoints(-2, 4.2),
-  'Both together': Math.hypot(massPoints(4, 4.2), massPoints(2, 4.2)),
+  'Both together': unsure,
+  'Off where the club was': finishedOff,
+  'And what is not sure': finishedOff + unsure,
+  'Room to the tolerance yet': 1 - finishedOff - unsure,
   'Bare reading': before + off,
   'With grip and layer': before + change,
   'What the old grip weighed': 47,
@@ -137,6 +142,8 @@ describe('the worked example in the help', () => {
     expect(at('With new grip')).toBe('D0.6');
     expect(at('Add (g)')).toBe(3);
     expect(at('Finished')).toBe('D2.0');
+    // With the other doubts, as the page says; by the two of the example alone it would be Within.
+    expect(at('As finished')).toBe('Likely');
     expect(Number(at('Total mass (g)')).toFixed(2)).toBe('434.76');
     expect(Number(at('Upper from (in)')).toFixed(3)).toBe('0.907');
     expect(Number(at('Upper to (in)')).toFixed(3)).toBe('0.910');
