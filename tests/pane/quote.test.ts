@@ -8,6 +8,7 @@ import { forAnotherSet } from '../../src/pane/state/tools';
 import type { Outcome } from '../../src/pane/state/work';
 import { issueDeed, optionsDeed, voidDeed } from '../../src/pane/view/tools/quoteDeeds';
 import {
+  blankHead,
   counterSeen,
   issuedSeen,
   MOST_KEPT,
@@ -17,6 +18,7 @@ import {
   withOption,
   type QuoteSeen,
 } from '../../src/pane/view/tools/quoteSeen';
+import { QUOTE_WORDS } from '../../src/pane/view/tools/quoteWords';
 import { workOn } from '../../src/pane/workOn';
 import { readShop, type Shop } from '../../src/workbook/shop';
 import { moneyText, sayQuoteIssue } from '../../src/words/money';
@@ -215,6 +217,30 @@ describe('what is done with quotes in the pane', () => {
     expect((await issued())?.quotes.map(({ revision }) => revision)).toEqual([2, 1]);
     expect(await act(voidDeed({ number: 1, revision: 2 }))).toMatchObject({ kind: 'done', title: 'Quote void' });
     expect((await issued())?.quotes.map(({ isVoid }) => isVoid)).toEqual([true, false]);
+  });
+
+  test('what its head will not say is told before it is issued', async () => {
+    const { port } = await working();
+    const blank = async (): Promise<readonly string[]> => blankHead(await readShop(port), '1042');
+    const type = (table: string, row: number, heading: string, value: string | null): void => {
+      const seen = port.tableSeen(table);
+      port.type(table, row, seen?.headers.indexOf(heading) ?? -1, value);
+    };
+    const settings = port.tableSeen('Settings')?.rows ?? [];
+    const shopRow = settings.findIndex(([name]) => name === 'Shop name') + 1;
+    const jobs = port.tableSeen('Jobs')?.rows ?? [];
+    const jobRow = jobs.findIndex(([job]) => String(job) === '1042') + 1;
+    type('Settings', shopRow, 'Value', ' ');
+    type('Jobs', jobRow, 'Customer', null);
+    expect(await blank()).toEqual(['shop', 'customer']);
+    type('Jobs', jobRow, 'Customer', 'A. Person');
+    expect(await blank()).toEqual(['shop']);
+    type('Settings', shopRow, 'Value', 'Workshop');
+    expect(await blank()).toEqual([]);
+    expect(blankHead(await readShop(port), null, ' ')).toEqual(['customer']);
+    expect(QUOTE_WORDS.blankAtHead([QUOTE_WORDS.blankHead.customer])).toBe(
+      'The page will not say the customer: it is blank. Fill it in first; what is issued is never changed.',
+    );
   });
 
   test('options are written, and a person’s cell among them is asked about', async () => {

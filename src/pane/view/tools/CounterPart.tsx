@@ -12,8 +12,8 @@ import { Buttons, Says, Sentences } from './parts';
 import { issueDeed } from './quoteDeeds';
 import { Fold } from '../Fold';
 import { TextField } from './quoteFields';
-import { QuoteLines } from './QuoteLines';
-import { counterSeen, issuedSeen, type CounterSeen } from './quoteSeen';
+import { BlankHead, QuoteLines } from './QuoteLines';
+import { blankHead, counterSeen, issuedSeen, type CounterSeen } from './quoteSeen';
 import { KIND_OPTIONS, QUOTE_WORDS } from './quoteWords';
 
 const useStyles = makeStyles({ tick: { marginLeft: '-8px' } });
@@ -85,6 +85,7 @@ function Price({ pane, shop, seen, form, onForm }: PriceProps) {
       {quote && next && (
         <>
           <TextField label={QUOTE_WORDS.customer} value={form.customer} onType={(customer) => onForm({ customer })} />
+          <BlankHead blank={blankHead(shop, null, form.customer)} />
           <Says quiet small>
             {QUOTE_WORDS.becomes(next.number, next.revision)}
           </Says>

@@ -12,6 +12,13 @@ const useStyles = makeStyles({
   total: { fontWeight: tokens.fontWeightSemibold },
 });
 
+/** What the page to be issued leaves blank at its head. */
+export function BlankHead({ blank }: { readonly blank: readonly (keyof typeof QUOTE_WORDS.blankHead)[] }) {
+  return (
+    blank.length > 0 && <Says flagged>{QUOTE_WORDS.blankAtHead(blank.map((key) => QUOTE_WORDS.blankHead[key]))}</Says>
+  );
+}
+
 /** `84.50`, less what is taken off the line by itself. */
 function amountOf({ full, lineDiscount }: QuotedLine): string {
   return lineDiscount.minor === 0n ? moneyDecimal(full) : `${moneyDecimal(full)} − ${moneyDecimal(lineDiscount)}`;

@@ -20,8 +20,9 @@ import { Buttons, Part, Says, Sentences } from './parts';
 import { issueDeed, optionsDeed, voidDeed } from './quoteDeeds';
 import { Fold } from '../Fold';
 import { TextField } from './quoteFields';
-import { QuoteLines, ShopOnly } from './QuoteLines';
+import { BlankHead, QuoteLines, ShopOnly } from './QuoteLines';
 import {
+  blankHead,
   issuedSeen,
   MOST_OPTIONS,
   quoteSeen,
@@ -91,12 +92,13 @@ function Terms({ seen, form, onForm }: InQuote) {
 
 interface IssueProps {
   readonly pane: PaneNow;
+  readonly shop: Shop;
   readonly job: string;
   readonly seen: QuoteSeen;
   readonly issued: IssuedSeen;
 }
 
-function Issue({ pane, job, seen, issued: { next, issue } }: IssueProps) {
+function Issue({ pane, shop, job, seen, issued: { next, issue } }: IssueProps) {
   const { quote } = seen.made;
   if (!quote) return null;
   if (!next) return issue && <Says flagged>{sayRegisterIssue(issue)}</Says>;
@@ -104,6 +106,7 @@ function Issue({ pane, job, seen, issued: { next, issue } }: IssueProps) {
   const what = { job, choices, option: seen.options.length > 1 && key !== 'plan' ? name : undefined };
   return (
     <>
+      <BlankHead blank={blankHead(shop, job)} />
       <Says quiet small>
         {QUOTE_WORDS.becomes(next.number, next.revision)}
       </Says>
@@ -181,7 +184,7 @@ function JobPart({ pane, shop, job, today }: OfJob) {
         {uncharged.length > 0 && <Says flagged>{QUOTE_WORDS.uncharged(namesText(uncharged))}</Says>}
         {notTakenOff.length > 0 && <Says flagged>{QUOTE_WORDS.notTakenOff(namesText(notTakenOff))}</Says>}
         <Terms seen={seen} form={form} onForm={onForm} />
-        {issued && <Issue pane={pane} job={job} seen={seen} issued={issued} />}
+        {issued && <Issue pane={pane} shop={shop} job={job} seen={seen} issued={issued} />}
         {quote && <ShopOnly quote={quote} minutes={minutes} />}
       </Part>
       {issued && (

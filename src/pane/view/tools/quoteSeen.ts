@@ -10,6 +10,7 @@ import {
 } from '../../../core/index';
 import type { Choices } from '../../../workbook/choices';
 import { folded } from '../../../workbook/headings';
+import { jobFacts } from '../../../workbook/jobFacts';
 import { nextNumber, readRegister, type NextNumber, type Registered } from '../../../workbook/quoteRegister';
 import {
   decides,
@@ -153,6 +154,12 @@ export function issuedSeen({ tables }: Shop, job: string): IssuedSeen | null {
   const next = nextNumber(tables.Quotes, job);
   const quotes = read.ok ? read.value.filter((each) => folded(each.job) === folded(job)) : [];
   return { quotes: [...quotes].reverse(), next: next.ok ? next.value : null, issue: next.ok ? null : next.issue };
+}
+
+/** What the head of a page leaves blank that its reader looks for. */
+export function blankHead({ tables }: Shop, job: string | null, customer?: string): readonly ('shop' | 'customer')[] {
+  const facts = { ...jobFacts(tables, job), ...(customer !== undefined && { customer }) };
+  return (['shop', 'customer'] as const).filter((key) => facts[key].trim() === '');
 }
 
 /* ------------------------------------------------------------------ at the counter */

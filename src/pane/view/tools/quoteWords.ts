@@ -41,6 +41,9 @@ export const QUOTE_WORDS = {
   minutesMissing: (names: string) => `No minutes in Rates for ${names}: counted as none.`,
   issue: 'Issue quote',
   issueCounter: 'Issue this price',
+  blankHead: { shop: 'the name of your shop (Settings, Shop name)', customer: 'the customer' },
+  blankAtHead: (what: readonly string[]) =>
+    `The page will not say ${what.join(' or ')}: ${what.length > 1 ? 'both are' : 'it is'} blank. Fill ${what.length > 1 ? 'them' : 'it'} in first; what is issued is never changed.`,
   becomes: (number: number, revision: number) =>
     revision > 1
       ? `Becomes ${quoteIdText({ number, revision })}, on a sheet of its own. What was issued before stays as it is.`
