@@ -124,7 +124,7 @@ export const COLUMN_HELP: Readonly<Record<string, Readonly<Record<string, string
     step: 'Weights come in multiples of this.',
     gripOff: 'Yes when it must go in while the grip is off.',
     limit: 'The most you put on one club this way; blank: as in Settings.',
-    price: 'Price for one club.',
+    price: 'Price for one club; 0 where it costs nothing. A blank one is asked for, unless Rates charges weight.',
     minutes: 'Bench time for one club.',
     material: 'Lead has a caution on the ticket; blank: it is lead where its name says so.',
     cost: 'What the weight of one club costs you.',

@@ -7,7 +7,7 @@ import { setUp } from '../../src/workbook/setUp';
 import { readShop } from '../../src/workbook/shop';
 import { undoLast } from '../../src/workbook/undo';
 import { sayIssued } from '../../src/words/quoteOutcomes';
-import { RATE_ROWS, STOCK_PRICES } from '../workbook/pricedWorkshop';
+import { RATE_ROWS, STOCK_PRICES, WAY_PRICES } from '../workbook/pricedWorkshop';
 import { CLUB_ROWS, JOB_ROWS, STOCK_ROWS } from '../workbook/workshop';
 import type { Bench } from './structureSuite';
 
@@ -54,6 +54,7 @@ async function prepare(port: WorkbookPort): Promise<void> {
   await fill(port, 'Jobs', JOB_ROWS);
   await fill(port, 'Clubs', CLUB_ROWS);
   await fill(port, 'Rates', RATE_ROWS);
+  await fill(port, 'Weights', WAY_PRICES);
   await fill(port, 'Taxes', [{ Tax: 'Sales', 'Percent (%)': 20 }]);
   const settings = (await tableOf(port, 'Settings')).rows.map(([name]) => name);
   await fill(

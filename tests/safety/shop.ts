@@ -1,7 +1,7 @@
 /** A small invented shop, put into a workbook through whatever port it has. */
 import type { BlockSeen, Cell, TableSeen, WorkbookPort } from '../../src/workbook/port';
 import { setUp } from '../../src/workbook/setUp';
-import { RATE_ROWS, STOCK_PRICES } from '../workbook/pricedWorkshop';
+import { RATE_ROWS, STOCK_PRICES, WAY_PRICES } from '../workbook/pricedWorkshop';
 import { club, STOCK_ROWS } from '../workbook/workshop';
 
 export type Row = Readonly<Record<string, Cell>>;
@@ -74,6 +74,7 @@ export function shopRows(names: ShopNames): ShopRows {
       clubRow('1041', 'Driver', 'Driver', 45, 0.6, 'D3', 305),
     ],
     Rates: RATE_ROWS as readonly Row[],
+    Weights: WAY_PRICES as readonly Row[],
     Taxes: [{ Tax: 'Sales', 'Percent (%)': 20 }],
   };
   if (note === null) return rows;

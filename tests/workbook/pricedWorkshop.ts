@@ -20,6 +20,14 @@ export const STOCK_PRICES: readonly Readonly<Record<string, Seen>>[] = [
   { Price: 8.25, Cost: 4 },
 ];
 
+/** In the order of the ways that a workbook starts with: what is stuck on is in the price of the work here. */
+export const WAY_PRICES: readonly Readonly<Record<string, Seen>>[] = [
+  { Price: 0 },
+  { Price: 0 },
+  { Price: 0 },
+  { Price: 0 },
+];
+
 /** Types a value beside a setting. */
 export function set(port: MemoryPort, setting: string, value: Seen): void {
   const settings = port.tableSeen('Settings');
@@ -33,6 +41,7 @@ export async function pricedWorkshop(): Promise<MemoryPort> {
   port.fillTable('Rates', RATE_ROWS);
   port.fillTable('Taxes', [{ Tax: 'Sales', 'Percent (%)': 20 }]);
   port.fillTable('Stock', STOCK_PRICES);
+  port.fillTable('Weights', WAY_PRICES);
   port.fillTable('Jobs', [{ Job: '1042' }, { Job: '1043' }]);
   set(port, 'Currency', 'EUR');
   set(port, 'Shop name', 'Invented workshop');

@@ -35,7 +35,7 @@ interface Making {
   readonly rates: readonly Rate[];
   readonly stock: ReadonlyMap<string, PricedItem>;
   readonly ways: Map<string, PricedWay>;
-  /** Ways that are in the price of the work, by the way as listed. */
+  /** Ways that Rates charges, by the way as listed. */
   readonly included: Map<PricedWay, PricedWay>;
   /** By the row of Stock, Rates or Weights that each comes from. */
   readonly lines: Map<object, Gathering>;
@@ -52,7 +52,7 @@ interface Making {
  * @param plan the set as planned
  * @param rates what the shop charges for work
  * @param stock prices of grips
- * @param ways prices of weight, for one club; a blank one is 0 where Rates has work that puts readings right
+ * @param ways prices of weight, for one club; a blank one is 0 where Rates charges the weight itself
  * @param options what the client wants of each club
  */
 export function linesFromPlan(
@@ -82,13 +82,13 @@ export function linesFromPlan(
 
 function addClub(club: ClubPlan, work: ClubWork, making: Making): void {
   if (club.item === undefined && !work.ownGrip) return;
-  let puttingRight = false;
+  let charged = false;
   for (const asked of worksOf(club, work, making.rates)) {
     const rates = addWork(club, making, asked);
-    if (asked.grams !== undefined) puttingRight ||= rates.length > 0;
+    if (asked.use === 'weight') charged ||= rates.length > 0;
     if (asked.needed === NEEDED.fitting && !work.ownGrip) addGrip(club, making);
   }
-  if (club.remedy && club.remedy.grams > 0) addWeight(club, club.remedy.way, puttingRight, making);
+  if (club.remedy && club.remedy.grams > 0) addWeight(club, club.remedy.way, charged, making);
 }
 
 function addGrip(club: ClubPlan, making: Making): void {
@@ -118,13 +118,14 @@ export function itemLine(item: PricedItem, rows: readonly number[], quantity = 1
 }
 
 /**
- * The way's own price for a club. A way without a price is in the price of the work that puts a reading right, where there is such work: its
- * line then costs nothing, and still has its minutes and what it costs the shop.
+ * The way's own price for a club. A way without a price costs nothing where Rates charges the weight itself, by the gram or the club, and
+ * still has its minutes and what it costs the shop. That work is charged for putting a reading right does not say so: what is stuck on may be
+ * dear.
  */
-function addWeight(club: ClubPlan, name: string, puttingRight: boolean, making: Making): void {
+function addWeight(club: ClubPlan, name: string, charged: boolean, making: Making): void {
   const listed = wayNamed(name, making);
   const price = readAmount(listed.price, name);
-  const isIn = puttingRight && !price.ok && price.issue.code === 'blank';
+  const isIn = charged && !price.ok && price.issue.code === 'blank';
   const way = isIn ? includedWay(listed, making) : listed;
   addLine(way, () => wayLine(way), { quantity: 1, row: club.row, field: `Price of ${name} in Weights` }, making);
 }

@@ -78,9 +78,12 @@ describe('lines from a plan', () => {
     expect(lines.find((line) => line.class === 'weight')).toMatchObject({ unitPrice: 2, rows: [1, 3] });
   });
 
-  it('a way without a price is in the work of rebalancing, where Rates has that', () => {
+  it('a way without a price is asked for, also where the work of rebalancing is charged; 0 is a price', () => {
     const rates: readonly Rate[] = [...RATES, { work: 'Put right', use: 'rebalancing', per: 'club', price: 2.5 }];
-    expect(made([{}], { rates, ways: [{ name: 'Lead tape' }] }).issues).toEqual([]);
+    expect(made([{}], { rates, ways: [{ name: 'Lead tape' }] }).issues).toMatchObject([
+      { code: 'blank', field: 'Price of Lead tape in Weights' },
+    ]);
+    expect(made([{}], { rates, ways: [{ name: 'Lead tape', price: 0 }] }).issues).toEqual([]);
     const both = made([{}], { rates });
     expect(brief(both.lines).slice(-2)).toEqual([
       ['weight', 'Lead tape', 1],
@@ -96,7 +99,8 @@ describe('lines from a plan', () => {
 
   it('weight by the gram', () => {
     const rates: readonly Rate[] = [...RATES, { work: 'Lead', use: 'weight', per: 'gram', price: '0,35' }];
-    const { lines } = made([{}], { rates, ways: [{ name: 'Lead tape' }] });
+    const { lines, issues } = made([{}], { rates, ways: [{ name: 'Lead tape' }] });
+    expect(issues).toEqual([]);
     const grams = lines.find((line) => line.description === 'Lead')?.quantity;
     // 2 points at 37 in: 2 × 49.61 / 23 = 4.3 g, in steps of half a gram (moments)
     expect(grams).toBe(4.5);
