@@ -68,8 +68,7 @@ function same(copy: XmlCell | undefined, file: XmlCell | undefined, at: string):
   } else expect(now, at).toEqual(was === '' ? null : was);
   if (file?.formula) expect(copy?.formula, at).toBe(file.formula);
   const format = copy?.format ?? null;
-  // Text that a program would take for something else when the cell is opened gets the format of text.
-  if (!(format === '@' && typeof was === 'string')) expect(formatted(format), at).toBe(formatted(file?.format ?? null));
+  expect(formatted(format), at).toBe(formatted(file?.format ?? null));
   return was === null ? 0 : 1;
 }
 

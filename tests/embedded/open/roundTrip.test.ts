@@ -372,6 +372,25 @@ describe('what a file holds', () => {
     expect(large).toMatch(/<pageSetup [^>]*orientation="landscape"/);
   });
 
+  test('texts that look like numbers or days get no format of texts in a copy; those that have it keep it', async () => {
+    const texts = ['.600R', '3 wood', '3.11.2026', '007', '-'.repeat(300)];
+    const cells = new Map(texts.map((value, row) => [`${row},0`, { value }]));
+    const styled = new Map([
+      ['0,1', { value: '007', style: { numFmt: '@' } }],
+      ['1,1', { value: '1/2', style: { numFmt: '0.00' } }],
+    ]);
+    const opened = await openWritten({ sheets: [{ name: 'S', cells: new Map([...cells, ...styled]) }] });
+    const { parts, sheets } = xmlBook((await copyOf(opened.spreadsheet)).bytes);
+    const found = sheets[0]?.cells;
+    expect(texts.map((_, row) => found?.get(`A${row + 1}`))).toEqual(
+      texts.map((value) => ({ value, formula: null, format: null })),
+    );
+    expect([found?.get('B1')?.format, found?.get('B2')?.format]).toEqual(['@', '0.00']);
+    // Marked as text by the file format's own way: one look for all of them (ECMA-376 Part 1, 18.8.45).
+    expect(parts.get('xl/styles.xml')?.match(/quotePrefix="1"/g)).toHaveLength(1);
+    expect(parts.get('xl/styles.xml')).toMatch(/<numFmts count="2">(<numFmt [^>]*>){2}<\/numFmts>/);
+  });
+
   test('what is only shown over a cell is no look of its own in a copy: highlights, stripes of a table, colours of a number format', async () => {
     const red = 'FF9C0006';
     const opened = await openWritten({

@@ -1,8 +1,9 @@
 /** A described workbook as the bytes of a file. The library that knows the format comes in with this file: import it lazily. */
 import { writeXlsx } from 'hucre/xlsx';
 import type { WriteOptions } from 'hucre/xlsx';
+import { withQuotes } from './quoted';
 
 /** The bytes of the .xlsx file. Throws what the library says against the workbook. */
-export function bytesOf(workbook: WriteOptions): Promise<Uint8Array> {
-  return writeXlsx(workbook);
+export async function bytesOf(workbook: WriteOptions): Promise<Uint8Array> {
+  return withQuotes(await writeXlsx(workbook));
 }

@@ -19,6 +19,7 @@ import { fileText } from './fileText';
 import { lookOf } from './look';
 import { filedPaper, paper, usualPaper, type FileName, type Paper } from './paper';
 import { plainFormula, type Namable } from './plainFormula';
+import { QUOTED_FORMAT } from './quoted';
 import { dropDownsOf, highlightsOf } from './rules';
 import { fileTable } from './tables';
 import type { FiledTable, FileTable } from './tables';
@@ -334,17 +335,15 @@ function result(value: Seen): Partial<FileCell> {
 
 /** Errors that a file knows as such; text that reads like one must not become one. */
 const LIKE_ERROR = /^#[A-Z0-9/_]+[!?]?$/;
-/** As text, a program shows only so much. */
-const LONGEST_AS_TEXT = 255;
 
 function valueCell(value: Seen, look: CellStyle): Partial<FileCell> {
   if (value !== null && typeof value === 'object') return { value: value.error, style: look };
   if (typeof value !== 'string') return { value, style: look };
   const text = fileText(value);
-  // Text that someone who opens the cell and leaves it would turn into something else is formatted as text.
-  const asText = !look.numFmt && wouldChange(value) && value.length <= LONGEST_AS_TEXT;
+  // Text that someone who opens the cell and leaves it would turn into something else is marked as text.
+  const asText = !look.numFmt && wouldChange(value);
   const wrap = value.includes('\n') ? { alignment: { ...look.alignment, wrapText: true } } : {};
-  const style = { ...look, ...wrap, ...(asText && { numFmt: '@' }) };
+  const style = { ...look, ...wrap, ...(asText && { numFmt: QUOTED_FORMAT }) };
   return LIKE_ERROR.test(value) ? { value: text, richText: [{ text }], style } : { value: text, style };
 }
 
