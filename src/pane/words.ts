@@ -8,7 +8,7 @@ import type { DecisionTopic } from './state/decisions';
 import type { PlotModel, PlotRow } from './state/plot';
 import type { Summary } from './state/summary';
 import type { Screen } from './state/tools';
-import type { FillAsked, GripSeen, JobSeen, Who } from './state/work';
+import type { FillAsked, GripSeen, JobSeen, ShopSeen, Who } from './state/work';
 import type { Task } from './state/paneState';
 
 /** `1 club`, `13 clubs`, `5,000 clubs`. */
@@ -371,12 +371,24 @@ export const EMPTY = {
     who.by === 'job'
       ? `Add a row to Clubs for each club, with ${who.job} under Job. Its length, reading and old grip are a good start.`
       : 'Select cells in the rows of Clubs that you want planned. Any column will do.',
+  jobless: (list: string) =>
+    `No heading of your list “${list}” stands for Job. Plan for selected clubs, or say on the tab Lists which heading is Job.`,
   cannot: 'This cannot be planned yet',
   missing: (tables: readonly string[]) =>
     tables.length === 1 ? `Table ${tables[0]} is missing` : `Tables ${namesText(tables)} are missing`,
   missingText:
     'It may have another name now: give it this one back under Table Design. Or set the workbook up again; tables that are there are kept.',
 } as const;
+
+/** Why there is no club to plan, and what to do. */
+export function nothingToPlan(who: Who, { jobs, jobless }: Pick<ShopSeen, 'jobs' | 'jobless'>) {
+  const none = who.by === 'job' && jobs.length === 0;
+  const text = none ? EMPTY.noJobsText : EMPTY.noClubsText(who);
+  return {
+    title: none ? EMPTY.noJobs : EMPTY.noClubs(who),
+    text: who.by === 'job' && jobless !== undefined ? EMPTY.jobless(jobless) : text,
+  };
+}
 
 export const OUTSIDE = {
   text: 'This page is the task pane of an Excel add-in: it has no workbook to work on here.',

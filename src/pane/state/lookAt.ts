@@ -7,12 +7,12 @@ import {
   type Progress,
   type Result,
 } from '../../core/index';
-import { folded } from '../../workbook/headings';
+import { columnsAt, folded } from '../../workbook/headings';
 import { headerRowsOf } from '../../workbook/planScope';
 import { gripSteps, type StockRead } from '../../workbook/planTables';
 import type { TableSeen } from '../../workbook/port';
 import { readSettings } from '../../workbook/readSettings';
-import { readTable, rowSteps, type Matrix, type Row } from '../../workbook/records';
+import { calledBy, readTable, rowSteps, type Matrix, type Row } from '../../workbook/records';
 import { readSizes } from '../../workbook/readSizes';
 import { CLUBS, JOBS, TABLES, WEIGHTS, type TableSchema } from '../../workbook/schema';
 import { ageOf, type Shop } from '../../workbook/shop';
@@ -100,6 +100,10 @@ function headerRow(table: TableSeen | null): number | undefined {
   return table ? table.at.row + 1 : undefined;
 }
 
+function joblessIn(headers: readonly unknown[]): string | undefined {
+  return columnsAt(CLUBS, headers)('job') < 0 ? calledBy(headers)?.list : undefined;
+}
+
 /** What the pane shows of a shop. */
 export function seenOf(shop: Shop): ShopSeen<Shop> {
   return drained(seenSteps(shop));
@@ -131,6 +135,7 @@ export function* seenSteps(shop: Shop): Generator<Progress, ShopSeen<Shop>> {
       clubs.rows.map((row) => [row.row, ['job', 'club'].map((key) => folded(textOf(row, key))).join('\n')]),
     ),
     putterRows: clubs.rows.filter((row) => textOf(row, 'kind') === 'Putter').map(({ row }) => row),
+    jobless: joblessIn(matrices.Clubs?.[0] ?? []),
     clubCount: clubs.rows.length,
   };
 }

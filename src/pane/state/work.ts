@@ -58,6 +58,8 @@ export interface ShopSeen<Shop = unknown> {
   readonly guideProblems: readonly Issue[];
   /** What *Undo* would take back; undefined where that is not known: nothing, or what an older workbook kept. */
   readonly undo?: string | undefined;
+  /** The shop's own list that stands for Clubs, where no heading of it stands for Job: its clubs belong to none. */
+  readonly jobless?: string | undefined;
   /** Clubs that have a name, over all jobs. */
   readonly clubCount: number;
 }

@@ -5,7 +5,7 @@ import { TABLES } from '../../workbook/schema';
 import { sayIssue } from '../../words/issues';
 import { plannedRows } from '../state/paneState';
 import type { PaneNow } from '../state/usePane';
-import { COMMON, EMPTY, FIRST_RUN, WHAT } from '../words';
+import { COMMON, EMPTY, FIRST_RUN, nothingToPlan, WHAT } from '../words';
 import { Missing } from './Missing';
 import { Nav, PANEL_ID, tabId } from './Nav';
 import { Preview } from './Preview';
@@ -38,8 +38,8 @@ export function obstacleOf({ state, does, preview }: PaneNow): React.ReactElemen
     return <Missing title={EMPTY.missing(needed)} text={EMPTY.missingText} button={setUp} />;
   const [fault] = shop.faults;
   if (fault) return <Missing title={EMPTY.cannot} text={sayIssue(fault)} />;
-  if (who.by === 'job' && !shop.jobs.length) return <Missing title={EMPTY.noJobs} text={EMPTY.noJobsText} />;
-  if (!plannedRows(state).length) return <Missing title={EMPTY.noClubs(who)} text={EMPTY.noClubsText(who)} />;
+  if ((who.by === 'job' && !shop.jobs.length) || !plannedRows(state).length)
+    return <Missing {...nothingToPlan(who, shop)} />;
   if (!preview) return <p aria-busy>{COMMON.planning}</p>;
   return preview.ok ? null : <Missing title={EMPTY.cannot} text={sayIssue(preview.issue)} />;
 }

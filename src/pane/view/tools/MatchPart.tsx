@@ -17,6 +17,7 @@ import {
   headingFault,
   headingRowOptions,
   headingsNow,
+  missed,
   picked,
   pickRows,
   stillNeeded,
@@ -143,14 +144,16 @@ function Rows({ rows, unread, match, onMatch }: RowsProps) {
 }
 
 /** What is needed and not there yet is said at the end, and changes as one chooses. */
-function warningsOf({ schema, likeness, read, picks }: Match): string[] {
+function warningsOf(match: Match): string[] {
+  const { schema, likeness, read, picks } = match;
   const used = new Set([...picks.values()].map(({ position }) => position));
   // Two columns of notes that nothing of ours is to be read from may be headed alike.
   const concerns = (each: ConnectWarning): boolean =>
     each.warning !== 'headingsAlike' || each.positions.some((position) => used.has(position));
-  return likeness.warnings
+  const found = likeness.warnings
     .filter((each) => each.warning !== 'neededMissing' && concerns(each))
     .map((warning) => sayConnectWarning(schema, likeness, warning, read.list.at));
+  return [...missed(match).map((key) => LISTS_WORDS.missed[key]), ...found];
 }
 
 const headingsKey = ({ row, lines }: HeadingRow): string => `r${row}-${lines}`;

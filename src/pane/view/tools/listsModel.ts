@@ -2,7 +2,7 @@
 import type { Progress } from '../../../core/index';
 import type { Block, Seen } from '../../../workbook/port';
 import { isBlank } from '../../../workbook/records';
-import { TABLES, type Column, type TableSchema } from '../../../workbook/schema';
+import { CLUBS, TABLES, type Column, type TableSchema } from '../../../workbook/schema';
 import { ourCell } from '../../../workbook/connect/cells';
 import type { ConnectAsked } from '../../../workbook/connect/connectList';
 import type { Connection } from '../../../workbook/connect/connections';
@@ -176,6 +176,14 @@ export function stillNeeded({ schema, picks }: Match): string[] {
   return schema.columns
     .filter(({ key, needed }) => needed && (picks.get(key)?.position ?? null) === null)
     .map(({ header }) => header);
+}
+
+/** What a list of clubs can do without, but not unsaid, by key. */
+const MISSED = ['job', 'kind'] as const;
+
+/** Columns that no heading was picked for although a person should know what that means. */
+export function missed({ schema, picks }: Match): (typeof MISSED)[number][] {
+  return schema === CLUBS ? MISSED.filter((key) => (picks.get(key)?.position ?? null) === null) : [];
 }
 
 /** Headings of the list that stand for nothing of ours. */

@@ -56,6 +56,10 @@ export const LISTS_WORDS = {
   columnLabel: (header: string) => `Which heading is ${header}`,
   needed: 'needed',
   say: (headers: readonly string[]) => `Say which heading is ${listed(headers)}; nothing can do without.`,
+  missed: {
+    job: 'No heading stands for Job: clubs can only be planned by selecting their rows.',
+    kind: 'No heading stands for Kind: it is read from what a club is called, such as Putter or 7 iron, and is left open where a name says none.',
+  },
   connect: 'Connect',
   results: 'Results in the list',
   resultsHow:
