@@ -11,6 +11,7 @@ import { planScope, scopeRows } from './planScope';
 import type { Planned } from './planTables';
 import { politely } from './polite';
 import type { BlockSeen, Change, TableSeen, WorkbookPort } from './port';
+import { RESULTS, type ResultColumn } from './resultColumns';
 import { CLUBS } from './schema';
 import { columnsBeside, lookBeforeWidening } from './shared/widen';
 import { isBlankCell, jobName, shopTables, tableQueries, tablesSeen, type ShopTables } from './shop';
@@ -20,25 +21,6 @@ import type { Issue } from '../core/index';
 
 /** Setting of the workbook that keeps which cells are ours. */
 export const BESIDE_KEY = 'setwright.beside';
-
-/** One result: a column of the plan under a heading that no column of Clubs has. */
-interface ResultColumn {
-  readonly key: string;
-  readonly heading: string;
-  /** Column of Clubs whose unit the list keeps it in. */
-  readonly unitOf?: string;
-  readonly format?: string;
-}
-
-const RESULTS: readonly ResultColumn[] = [
-  { key: 'readingAfter', heading: 'Planned reading' },
-  { key: 'verdictAfter', heading: 'Planned verdict' },
-  { key: 'grams', heading: 'Weight to add (g)', format: '0.0' },
-  { key: 'where', heading: 'Weight goes' },
-  { key: 'massAfter', heading: 'Planned mass', unitOf: 'mass', format: '0.0' },
-  { key: 'upper', heading: 'Planned diameter', unitOf: 'butt', format: '0.000' },
-  { key: 'notes', heading: 'Plan notes' },
-];
 
 export type BesideDone =
   | { readonly done: true; readonly clubs: number; readonly cells: number; readonly made: readonly string[] }

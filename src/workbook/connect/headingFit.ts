@@ -14,6 +14,12 @@ export interface HeadingFit {
   readonly unit: ShopUnit | undefined;
 }
 
+/** Whether a heading states a length where the column holds a mass, or a mass where it holds a length. */
+export function statesAnother(column: Column, heading: string): boolean {
+  const unit = readingsOf(heading)[0]?.unit ?? null;
+  return unit !== null && unit !== '%' && unitsOf(column).length > 1 && !suits(column, unit);
+}
+
 interface Name {
   readonly words: readonly string[];
   /** The same in alphabetical order. */

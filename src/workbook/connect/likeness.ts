@@ -3,8 +3,9 @@ import { drained, type Progress } from '../../core/index';
 import { assign } from '../assignment';
 import type { Column, TableSchema } from '../columns';
 import type { Seen } from '../port';
+import { resultPlaces } from '../resultColumns';
 import { columnOf, TABLES } from '../schema';
-import { headingFit, type HeadingFit } from './headingFit';
+import { headingFit, statesAnother, type HeadingFit } from './headingFit';
 import { bodyOf, headingsIn, isUnits, type Body, type Headings, type Rows } from './shape';
 import { dayOfText } from './shopDays';
 import type { ConnectWarning, HeadingRow, Likeness, Proposal, ShopUnit, Why } from './types';
@@ -68,6 +69,7 @@ function likenessIn(schema: TableSchema, rows: Rows, kept: Map<string, Looked>, 
   const taken = assigned(schema, columns, pairs);
   const settled = byTheHouse(schema, inFull(schema, taken, columns));
   const used = new Set([...settled.values()].map(({ theirs }) => theirs.position));
+  const results = resultPlaces(headings.headings);
   return {
     headerRow: headings.headerRow,
     headerRows: headings.headerRows,
@@ -77,6 +79,7 @@ function likenessIn(schema: TableSchema, rows: Rows, kept: Map<string, Looked>, 
     proposals: schema.columns.map((column) => proposal(column, settled.get(column.key), pairs, used)),
     unknown: columns
       .filter(({ position, cells, heading }) => !used.has(position) && (cells.length > 0 || heading !== ''))
+      .filter(({ position }) => !results.has(position))
       .map(({ position }) => position),
     warnings: [
       ...headingWarnings(headings, columns),
@@ -162,7 +165,10 @@ function sampled(first: number, last: number): number[] {
 type Pairs = ReadonlyMap<string, readonly Pair[]>;
 
 /** Every column of ours with every column of theirs that it could be, by our key, surest first. */
-function allPairs(schema: TableSchema, columns: readonly ShopColumn[]): Pairs {
+function allPairs(schema: TableSchema, all: readonly ShopColumn[]): Pairs {
+  // what a plan wrote beside the clubs says nothing of them
+  const results = resultPlaces(all.map(({ heading }) => heading));
+  const columns = all.filter(({ position }) => !results.has(position));
   const spokenFor = new Set(
     columns
       .filter((theirs) => schema.columns.some((column) => bestName(schema, column, theirs).fit >= SPEAKS))
@@ -187,7 +193,7 @@ function leastSure(column: Column): number {
 
 /** A column without a heading cannot be found again, so it is never proposed. */
 function pairOf(schema: TableSchema, column: Column, theirs: ShopColumn): Pair | undefined {
-  if (theirs.heading === '') return undefined;
+  if (theirs.heading === '' || statesAnother(column, theirs.heading)) return undefined;
   const heading = bestName(schema, column, theirs);
   const telling =
     tellingOf(column, theirs) + (heading.unit !== undefined && unitsOf(column).length > 1 ? UNIT_STATED : 0);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { connecting } from '../../../src/workbook/connecting';
 import { connectList } from '../../../src/workbook/connect/connectList';
-import { asked, beginMatch } from '../../../src/pane/view/tools/listsModel';
+import { asked, beginMatch, offered, picked, unused } from '../../../src/pane/view/tools/listsModel';
 import { readList } from '../../../src/workbook/connect/lists';
 import { fillBeside } from '../../../src/workbook/fillBeside';
 import { matchHeaders } from '../../../src/workbook/records';
@@ -114,6 +114,28 @@ describe('results beside the clubs', () => {
     (await massesOf(port)).forEach((mass, at) => expect(masses[at]).toBeCloseTo(mass / OUNCE, 3));
     expect((await readShop(port)).tables.Clubs?.connectedTo).toBe('Bags');
     expect(await fillBeside(port, '1042')).toMatchObject({ done: true, cells: 0 });
+  });
+
+  test('are nothing that the list could be matched by the next time', async () => {
+    const { bare, port } = await ownClubs();
+    await fillBeside(port, '1042');
+    const at = { sheet: 'In work', row: 0, column: 0, rows: 6, columns: 9 + HEADINGS.length };
+    const read = await readList(bare, { table: 'Bags', at });
+    const bare9 = read && { ...read, rows: read.rows.map((row) => row.slice(0, 9)) };
+    const [again, before] = [read, bare9].map((each) => each && beginMatch(each, 'Clubs'));
+    if (!again || !before) throw new Error('no match');
+    expect([...again.picks]).toEqual([...before.picks]);
+    expect(again.likeness.proposals.map(({ others }) => others)).toEqual(
+      before.likeness.proposals.map(({ others }) => others),
+    );
+    expect([unused(again), offered(again), again.likeness.unknown]).toEqual([
+      unused(before),
+      offered(before),
+      before.likeness.unknown,
+    ]);
+    // one of them that was connected before is still shown
+    const kept = picked(again, 'job', { position: 9, unit: null });
+    expect(offered(kept)).toContainEqual([9, 'Planned reading']);
   });
 
   test('where something stands beside the table, it is left and named', async () => {

@@ -98,3 +98,28 @@ describe('groups, headings and units in three rows', () => {
     );
   });
 });
+
+describe('a heading that states a unit', () => {
+  const jobs = schemaNamed('Jobs');
+  const all = (likeness: Likeness, key: string) => {
+    const found = likeness.proposals.find((each) => each.key === key);
+    return [found?.position ?? null, ...(found?.others ?? [])];
+  };
+
+  it('of a mass is offered for no length, and of a length for no mass', () => {
+    // values that could be either: a finger of 3 in, a weight of 3 g
+    const rows = [
+      ['Job', 'Customer', 'Lump (g)', 'Middle finger (g)'],
+      ['1', 'Ines Falk', 3.25, 3.1],
+      ['2', 'Tom Reyes', 3.5, 3.2],
+      ['3', 'Ada Lind', 3, 3.4],
+    ];
+    expect(all(likenessOf(jobs, rows), 'fingerLength')).toEqual([null]);
+    const clubs = [
+      ['Job', 'Club', 'Club weight (mm)', 'Length'],
+      ['1', '7 iron', 415, 37],
+      ['1', '8 iron', 420, 36.5],
+    ];
+    expect(all(likenessOf(CLUBS, clubs), 'mass')).toEqual([null]);
+  });
+});

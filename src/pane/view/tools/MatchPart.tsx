@@ -18,6 +18,7 @@ import {
   headingRowOptions,
   headingsNow,
   missed,
+  offered,
   picked,
   pickRows,
   stillNeeded,
@@ -58,8 +59,8 @@ interface MatchProps {
 type HeadingKey = 'none' | `c${number}`;
 
 /** Headings of the list by a key that keeps their order: an object puts plain numbers first. */
-function headingOptions({ likeness }: Match): Readonly<Record<HeadingKey, string>> {
-  const named = likeness.headings.flatMap((heading, at) => (heading === '' ? [] : [[`c${at}`, heading] as const]));
+function headingOptions(match: Match): Readonly<Record<HeadingKey, string>> {
+  const named = offered(match).map(([at, heading]) => [`c${at}`, heading] as const);
   return { none: LISTS_WORDS.noColumn, ...Object.fromEntries(named) };
 }
 
@@ -127,7 +128,7 @@ interface RowsProps extends Pick<MatchProps, 'match' | 'onMatch'> {
 
 function Rows({ rows, unread, match, onMatch }: RowsProps) {
   const styles = useStyles();
-  const options = useMemo(() => headingOptions(match), [match.likeness]);
+  const options = useMemo(() => headingOptions(match), [match]);
   return (
     <ul className={styles.list}>
       {rows.map((row) => (

@@ -2,6 +2,7 @@
 import type { Progress } from '../../../core/index';
 import type { Block, Seen } from '../../../workbook/port';
 import { isBlank } from '../../../workbook/records';
+import { resultPlaces } from '../../../workbook/resultColumns';
 import { CLUBS, TABLES, type Column, type TableSchema } from '../../../workbook/schema';
 import { ourCell } from '../../../workbook/connect/cells';
 import type { ConnectAsked } from '../../../workbook/connect/connectList';
@@ -187,9 +188,18 @@ export function missed({ schema, picks }: Match): (typeof MISSED)[number][] {
 }
 
 /** Headings of the list that stand for nothing of ours. */
-export function unused({ likeness, picks }: Match): string[] {
+export function unused(match: Match): string[] {
+  const taken = new Set([...match.picks.values()].map(({ position }) => position));
+  return offered(match).flatMap(([at, heading]) => (taken.has(at) ? [] : [heading]));
+}
+
+/** Headings that may be picked, with their places; results of ours in the list only where one was picked before. */
+export function offered({ likeness, picks }: Match): (readonly [number, string])[] {
+  const results = resultPlaces(likeness.headings);
   const taken = new Set([...picks.values()].map(({ position }) => position));
-  return likeness.headings.filter((heading, at) => heading !== '' && !taken.has(at));
+  return [...likeness.headings.entries()].filter(
+    ([at, heading]) => heading !== '' && (!results.has(at) || taken.has(at)),
+  );
 }
 
 export function asked(match: Match): ConnectAsked {
