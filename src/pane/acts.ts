@@ -73,6 +73,8 @@ export async function undo(port: WorkbookPort): Promise<Outcome> {
   const newer = await newerNow(port);
   if (newer) return newer;
   const end = await undoLast(port);
+  // Nobody did anything wrong: another pane took it back meanwhile, or nothing was filled yet.
+  if (!end.done && end.reason === 'nothingToUndo') return done(ENDS.undo.nothing, sayUndo(end));
   if (!end.done) return failed(ENDS.undo.failed, sayUndo(end));
   const kept = [...end.reverted.left, ...end.reverted.notFound];
   return done(ENDS.undo.done, sayUndo(end), kept.length > 0, kept);

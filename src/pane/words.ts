@@ -286,10 +286,13 @@ export const LESSON = {
   use: (clubs: number) => `Use for ${counted(clubs, 'club')}`,
 } as const;
 
+const NOTHING_TO_UNDO = 'Nothing to undo';
+
 export const ACTIONS = {
   fill: 'Fill plan',
   freeze: 'Freeze to values',
-  undo: (label: string | undefined) => (label === undefined ? 'Undo last fill' : `Undo: ${label}`),
+  undo: (label: string | null | undefined) =>
+    label === null ? NOTHING_TO_UNDO : label === undefined ? 'Undo last fill' : `Undo: ${label}`,
   where: 'Where the plan goes',
   planSheet: 'Own sheet',
   openSheet: 'Selected cell',
@@ -345,7 +348,7 @@ export const ENDS = {
   },
   fill: { done: 'Plan filled', failed: 'The plan was not filled' },
   freeze: { done: 'The plan holds values now', failed: 'The plan was not frozen' },
-  undo: { done: 'Last fill undone', failed: 'Nothing was taken back' },
+  undo: { done: 'Last fill undone', nothing: NOTHING_TO_UNDO, failed: 'Nothing was taken back' },
   lesson: { done: 'Old grips are known now', failed: 'The old grips stay as they were' },
   noPlan: 'There is no plan of these clubs in the workbook. Fill it first, then freeze it.',
   chosenClubs: 'of chosen clubs',

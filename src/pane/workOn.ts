@@ -2,6 +2,7 @@
 import { parseReading } from '../core/index';
 import { scopeRows } from '../workbook/planScope';
 import { atEase } from '../workbook/pace';
+import { LAST_FILL_KEY } from '../workbook/planPlaces';
 import { PortError, type WorkbookPort } from '../workbook/port';
 import { planSheetName } from '../workbook/sheetName';
 import { readShop, type Shop } from '../workbook/shop';
@@ -39,7 +40,8 @@ async function look(port: WorkbookPort): Promise<Look> {
     // Whoever looks will do something next; what fails to load is said when it is asked for.
     acts().catch(() => undefined);
     // A large workbook is read through in slices, so that typing goes on.
-    return { shop: { ...(await atEase(seenSteps(shop))), undo: stepsIn(steps).at(-1)?.label } };
+    const undo = stepsIn(steps).at(-1)?.label ?? ((await port.recall(LAST_FILL_KEY)) ? undefined : null);
+    return { shop: { ...(await atEase(seenSteps(shop))), undo } };
   } catch (error) {
     return { failed: thrown(ENDS.look.failed, error) };
   }

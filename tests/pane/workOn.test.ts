@@ -210,11 +210,19 @@ describe('filling, freezing, taking back', () => {
     const work = workOn(port);
     const before = newGrips();
     expect(work.planSheetOf(await seen(), JOB, [1, 2, 3])).toBe('Plan 1042');
+    expect((await seen()).undo).toBeNull();
     expect(await fill()).toMatchObject({ kind: 'done', title: 'Plan filled' });
+    expect((await seen()).undo).toBe('Plan of job 1042');
     expect(newGrips()?.slice(0, 4)).toEqual(['MOSS-S', 'MOSS-S', 'MOSS-S', 'FERN-M']);
     expect(await work.undo()).toMatchObject({ kind: 'done', title: 'Last fill undone', partly: false });
     expect(newGrips()).toEqual(before);
-    expect(await work.undo()).toMatchObject({ kind: 'failed', text: 'There is no fill to take back.' });
+    expect((await seen()).undo).toBeNull();
+    // Asked for all the same, as by a pane that did not look since, it is no mistake.
+    expect(await work.undo()).toMatchObject({
+      kind: 'done',
+      title: 'Nothing to undo',
+      text: 'There is no fill to take back.',
+    });
   });
 
   test('a cell changed since is left and listed', async () => {

@@ -56,8 +56,8 @@ export interface ShopSeen<Shop = unknown> {
   readonly guide: readonly SizeGuideRow[];
   /** What is wrong with the size guide. */
   readonly guideProblems: readonly Issue[];
-  /** What *Undo* would take back; undefined where that is not known: nothing, or what an older workbook kept. */
-  readonly undo?: string | undefined;
+  /** What *Undo* would take back; null: nothing; undefined where that is not known, as of what an older workbook kept. */
+  readonly undo?: string | null | undefined;
   /** The shop's own list that stands for Clubs, where no heading of it stands for Job: its clubs belong to none. */
   readonly jobless?: string | undefined;
   /** Clubs that have a name, over all jobs. */

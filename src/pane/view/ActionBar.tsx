@@ -36,8 +36,8 @@ interface ActionProps {
   readonly where: Where;
   readonly planSheet: string;
   readonly busy: boolean;
-  /** What *Undo* takes back, as far as it is known. */
-  readonly undoes: string | undefined;
+  /** What *Undo* takes back, as far as it is known; null: nothing. */
+  readonly undoes: string | null | undefined;
   readonly onWhere: (where: Where) => void;
   readonly onFill: () => void;
   readonly onFreeze: () => void;
@@ -61,7 +61,13 @@ export function ActionBar({
   const styles = useStyles();
   const places: Record<Where, string> = { planSheet: ACTIONS.planSheet, openSheet: ACTIONS.openSheet };
   const undo = (
-    <Button className={styles.other} size="small" appearance="transparent" disabledFocusable={busy} onClick={onUndo}>
+    <Button
+      className={styles.other}
+      size="small"
+      appearance="transparent"
+      disabledFocusable={busy || undoes === null}
+      onClick={onUndo}
+    >
       <span className={styles.named}>{ACTIONS.undo(undoes)}</span>
     </Button>
   );
