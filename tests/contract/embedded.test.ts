@@ -1,4 +1,5 @@
 import { TableColumnFilterTypeEnum } from '@univerjs/sheets-table';
+import { expect, it } from 'vitest';
 import { createEmbeddedPort } from '../../src/workbook/embedded/port';
 import { cellData } from '../../src/workbook/embedded/snapshot';
 import { createHeadless, type Spreadsheet } from '../../src/workbook/embedded/spreadsheet';
@@ -30,6 +31,28 @@ lengthenSuite('embedded spreadsheet, headless', makeBench);
 quoteSuite('embedded spreadsheet, headless', makeBench);
 widenSuite('embedded spreadsheet, headless', makeBench);
 namedRowsSuite('embedded spreadsheet, headless', makeBench);
+
+it('taken back while its sheet is shown, a fill leads to the sheet from which it was made, not to a neighbour', async () => {
+  const { port, person, dispose = () => undefined } = await makeBench();
+  const at = (sheet: string): Block => ({ sheet, row: 0, column: 0, rows: 1, columns: 1 });
+  const make = async (sheet: string, shown: boolean) => {
+    const looked = await port.read([{ read: 'block', at: at(sheet) }]);
+    const changes = [
+      { do: 'sheet', name: sheet },
+      { do: 'write', at: at(sheet), cells: [['x']] },
+      ...(shown ? [{ do: 'show', at: at(sheet) } as const] : []),
+    ] as const;
+    return port.apply(changes, looked, { label: 'made' });
+  };
+  await make('Middle', false);
+  await make('Last', false);
+  await person.select(at('Middle'));
+  const receipt = await make('Plan', true);
+  expect((await port.selection()).at.sheet).toBe('Plan');
+  await port.revert(receipt);
+  expect((await port.selection()).at.sheet).toBe('Middle');
+  await dispose();
+});
 
 /** A person at the spreadsheet, acting by its commands as its own screen does. */
 function personAt(spreadsheet: Spreadsheet): Person {

@@ -50,6 +50,8 @@ class EmbeddedPort implements WorkbookPort {
   private readonly rowHeights: RowHeights;
   private readonly watchers = new Set<(sheet: string) => void>();
   private readonly changedSheets = new Set<string>();
+  /** Which sheet was shown before each that was gone to, by their ids. */
+  private readonly cameFrom = new Map<string, string>();
   private writing = false;
   /** How often a person has changed something so far. */
   private edits = 0;
@@ -270,12 +272,15 @@ class EmbeddedPort implements WorkbookPort {
   private show(at: Block): void {
     const sheet = this.spreadsheet.workbook.getSheetByName(at.sheet);
     if (!sheet) return;
+    const from = this.spreadsheet.workbook.getActiveSheet().getSheetId();
+    if (from !== sheet.getSheetId()) this.cameFrom.set(sheet.getSheetId(), from);
     this.spreadsheet.workbook.setActiveSheet(sheet);
     sheet.setActiveRange(sheet.getRange(at.row, at.column, at.rows, at.columns));
   }
 
   /** Cells and names are back by now: where a sheet will not go, taking back once more is all it needs. */
   private deleteSheets(names: readonly string[]): void {
+    const shown = this.spreadsheet.workbook.getActiveSheet().getSheetId();
     for (const name of names) {
       const sheet = worksheetNamed(this.spreadsheet, name);
       if (!sheet) continue;
@@ -286,6 +291,15 @@ class EmbeddedPort implements WorkbookPort {
       }
       this.rowHeights.forget(sheet.getSheetId());
     }
+    this.backFrom(shown);
+  }
+
+  /** Where the shown sheet is gone the spreadsheet shows its neighbour; a person wants the one from which it was gone to. */
+  private backFrom(shown: string): void {
+    const sheets = this.spreadsheet.workbook.getSheets();
+    if (sheets.some((sheet) => sheet.getSheetId() === shown)) return;
+    const back = sheets.find((sheet) => sheet.getSheetId() === this.cameFrom.get(shown));
+    if (back && !back.isSheetHidden()) this.spreadsheet.workbook.setActiveSheet(back);
   }
 
   private now(receipt: Receipt): Now {
