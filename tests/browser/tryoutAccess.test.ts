@@ -204,6 +204,22 @@ describe('by the keyboard alone', () => {
     expect(await focused(page)).toMatchObject({ where: '.pane' });
   });
 
+  test('an address with the name of another sheet leads there, and one of no sheet nowhere', async () => {
+    const page = await opened();
+    await page.waitForTimeout(2_000);
+    const address = page.getByRole('textbox', { name: 'Address of the cell, or a name' });
+    const tab = page.locator('[data-u-comp=slide-tab-item][aria-selected=true]');
+    await address.fill('Rates!C2');
+    await address.press('Enter');
+    await expect.poll(() => tab.innerText()).toBe('Rates');
+    await expect.poll(() => address.inputValue()).toBe('C2');
+    expect(await focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
+    await address.fill('Nothing!D4');
+    await address.press('Enter');
+    await expect.poll(() => address.inputValue()).toBe('C2');
+    expect(await tab.innerText()).toBe('Rates');
+  });
+
   test('Tab comes from the top through every tool to the cells, each with a name and seen; F6 goes on, and Tab leaves the page', async () => {
     const page = await opened();
     // Shortly after it is seen the spreadsheet takes the keyboard a last time, and a Tab in that moment begins at the top again.

@@ -17,6 +17,7 @@ import '@univerjs/preset-sheets-data-validation/lib/index.css';
 import '@univerjs/preset-sheets-table/lib/index.css';
 import type { PluginEntry, Spreadsheet, SpreadsheetOptions } from './spreadsheet';
 import { assemble, tablePlugin } from './spreadsheet';
+import { takeSheetNames } from './tools/address';
 import { guardFocus, letIn } from './tools/focus';
 import { nameTools } from './tools/names';
 import { TOOLS } from './tools/words';
@@ -44,6 +45,11 @@ export async function createInPage(container: HTMLElement, options: SpreadsheetO
   });
   guardFocus(container);
   const spreadsheet = await assemble(pagePlugins(container), english, options, painted);
+  takeSheetNames(container, spreadsheet, () => {
+    const range = spreadsheet.workbook.getActiveRange();
+    if (range) spreadsheet.workbook.getActiveSheet().scrollToCell(range.getRow(), range.getColumn());
+    focusSheet(spreadsheet);
+  });
   void spreadsheet.ready.then(() => nameTools(container, spreadsheet.injector, () => focusSheet(spreadsheet)));
   return spreadsheet;
 }
