@@ -6,7 +6,7 @@ import type { Seen } from '../port';
 import { resultPlaces } from '../resultColumns';
 import { columnOf, TABLES } from '../schema';
 import { headingFit, statesAnother, type HeadingFit } from './headingFit';
-import { bodyOf, headingsIn, isUnits, type Body, type Headings, type Rows } from './shape';
+import { aboveTotals, bodyOf, headingsIn, isUnits, type Body, type Headings, type Rows } from './shape';
 import { dayOfText } from './shopDays';
 import type { ConnectWarning, HeadingRow, Likeness, Proposal, ShopUnit, Why } from './types';
 import { probed, shopColumn, tellingOf, valueFit, type ShopColumn, type ValueFit } from './valueFit';
@@ -64,10 +64,12 @@ function lookedAt(rows: Rows, headings: Headings, kept: Map<string, Looked>): Lo
 
 function likenessIn(schema: TableSchema, rows: Rows, kept: Map<string, Looked>, chosen?: HeadingRow): Likeness {
   const headings = headingsIn(schema, rows, chosen);
-  const { body, columns } = lookedAt(rows, headings, kept);
+  const { body: whole, columns } = lookedAt(rows, headings, kept);
   const pairs = allPairs(schema, columns.map(probed));
   const taken = assigned(schema, columns, pairs);
   const settled = byTheHouse(schema, inFull(schema, taken, columns));
+  const named = schema.columns.flatMap(({ key, needed }) => (needed ? (settled.get(key)?.theirs.position ?? []) : []));
+  const body = aboveTotals(rows, headings.headerRow, whole, named);
   const used = new Set([...settled.values()].map(({ theirs }) => theirs.position));
   const results = resultPlaces(headings.headings);
   return {

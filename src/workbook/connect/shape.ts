@@ -21,7 +21,7 @@ export const LOOKED_ROWS = 25;
 /** Rows that are compared with our headings, of those that hold words only. */
 const MOST_TRIED = 6;
 /** A row of headings holds this part of words at least. */
-const LEAST_WORDS = 0.7;
+export const LEAST_WORDS = 0.7;
 /** Less alike than this, a heading names nothing. */
 const NAMES_IT = 0.6;
 /** A row above has to explain this much more of the headings before it counts as part of them. */
@@ -207,6 +207,29 @@ export function bodyOf(rows: Rows, headerRow: number): Body {
     lastRow: Math.max(last, headerRow),
     warnings: left.reverse().map((each) => ({ warning: 'rowsLeftOut', ...each })),
   };
+}
+
+/**
+ * The same without totals further up and what stands below them: rows that look like totals, from which on nothing stands under what
+ * a row is called by.
+ *
+ * @param named where the columns stand that no row can do without
+ */
+export function aboveTotals(rows: Rows, headerRow: number, body: Body, named: readonly number[]): Body {
+  const isNamed = (row: number): boolean => named.some((at) => !isBlank(rows[row]?.[at] ?? null));
+  let last = body.lastRow;
+  while (last > headerRow && !isNamed(last)) last -= 1;
+  // Where nothing is called anything, the column is not that one.
+  if (last === headerRow) return body;
+  const usual = usualRow(rows, headerRow);
+  for (let from = last + 1; from <= body.lastRow; from += 1) {
+    if (isBlankRow(rows[from]) || leftOut(filled(rows[from] ?? []), usual, false) !== 'totals') continue;
+    let lastRow = from - 1;
+    while (isBlankRow(rows[lastRow])) lastRow -= 1;
+    const to = Math.max(body.lastRow, ...body.warnings.map((each) => ('to' in each ? each.to : 0)));
+    return { lastRow, warnings: [{ warning: 'rowsLeftOut', why: 'totals', from, to }] };
+  }
+  return body;
 }
 
 interface Usual {

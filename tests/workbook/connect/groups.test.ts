@@ -123,3 +123,32 @@ describe('a heading that states a unit', () => {
     expect(all(likenessOf(CLUBS, clubs), 'mass')).toEqual([null]);
   });
 });
+
+describe('a sum with a word below it', () => {
+  const stock = schemaNamed('Stock');
+  const grips: readonly (readonly Seen[])[] = [
+    ['Item', 'Description', 'Core (in)', 'Mass (g)', 'On hand', 'Price'],
+    ['G1', 'Black cord', '.600R', 50, 14, 7.5],
+    ['G2', 'Blue soft', '.600R', 52, 26, 8.9],
+    ['G3', 'Grey rubber', '.580R', 46, 9, 5.25],
+  ];
+  const sum: readonly Seen[] = [null, null, null, null, 49, 383];
+  const word: readonly Seen[] = [null, null, null, null, null, 'value'];
+  const shape = ({ lastRow, warnings }: Likeness) => [
+    lastRow,
+    warnings.filter((each) => each.warning === 'rowsLeftOut'),
+  ];
+
+  it('is no grip, nor is the word, and both are named once', () => {
+    const both = [3, [{ warning: 'rowsLeftOut', why: 'totals', from: 4, to: 5 }]];
+    expect(shape(likenessOf(stock, [...grips, sum, word]))).toEqual(both);
+    const apart = [3, [{ warning: 'rowsLeftOut', why: 'totals', from: 5, to: 6 }]];
+    expect(shape(likenessOf(stock, [...grips, [], sum, word]))).toEqual(apart);
+  });
+
+  it('is left in where grips follow, and a word alone is left to the reading', () => {
+    const more: readonly Seen[] = ['G4', 'Soft light', '.600R', 30, 18, 10];
+    expect(shape(likenessOf(stock, [...grips, sum, more]))).toEqual([5, []]);
+    expect(shape(likenessOf(stock, [...grips, word]))).toEqual([4, []]);
+  });
+});
