@@ -170,12 +170,12 @@ describe('client contract, simulated workbook: taking back', () => {
     expect(late.book.snapshot()).toBe(early.book.snapshot());
   });
 
-  it('is one request to look and one to write where nobody does anything', async () => {
+  it('is one request to look, one to write and one in which sheets go, where nobody does anything', async () => {
     const { simulated, port, receipt, before, book } = await filled();
     const requests = simulated.requests.length;
     expect(await port.revert(receipt)).toMatchObject({ left: [], notFound: [] });
     expect(book.snapshot()).toBe(before);
-    expect(simulated.requests.length - requests).toBe(2);
+    expect(simulated.requests.length - requests).toBe(3);
   });
 });
 

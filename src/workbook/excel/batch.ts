@@ -2,8 +2,8 @@ import { pauses } from '../pace';
 import type { Block } from '../port';
 import type { ExcelHost } from './host';
 
-/** One request holds 5 MB on the web; the rest is for what wraps the cells. */
-const mostCharacters = 4_500_000;
+/** One request holds 5 MB on the web; the rest is for what is not counted. */
+const mostCharacters = 4_800_000;
 
 /** A batch of changes under way, which sends what it has before it grows too long. */
 export interface Batch {
@@ -18,6 +18,8 @@ export interface Batch {
   writing(at: Block): Promise<void>;
   /** Gives the page a turn, where that is due. */
   pause(): Promise<void>;
+  /** Sends what is there; more follows. */
+  sendPart(): Promise<void>;
   /** Sends what is there. */
   send(): Promise<void>;
   /** How often it was sent. */
@@ -75,7 +77,7 @@ export function startBatch(
     answering += more;
   };
   const writing = (at: Block): Promise<void> => around.writing?.(at) ?? Promise.resolve();
-  return { context, most, room, answers, writing, pause: pauses(), send, sent: () => sent };
+  return { context, most, room, answers, writing, pause: pauses(), sendPart, send, sent: () => sent };
 }
 
 /** Neither calculation nor drawing between the changes; both come back by themselves after the round trip. */

@@ -9,12 +9,11 @@ import { sentOf } from './attempted';
 import { startBatch } from './batch';
 import type { Batch } from './batch';
 import { cellsOf, loadCells } from './cells';
-import { makeChange } from './change';
 import { ChangedMeanwhile, startGuard } from './guard';
 import { inBatch } from './host';
 import type { ExcelHost } from './host';
 import type { Stood } from './standing';
-import { asIs, writeCells } from './writeCells';
+import { asIs, lengthOf, writeCells } from './writeCells';
 
 /** What a plan was made from. */
 export interface LookedToRevert {
@@ -31,10 +30,8 @@ export interface RevertGuard {
   readonly batch: Batch;
   /** Asks for cells right before they are written. */
   look(put: Puts): Promise<void>;
-  /** Asks for all that is on a sheet right before it is deleted. */
-  lookAtSheet(name: string): void;
-  /** Sheets that went and stay away. */
-  gone(): readonly string[];
+  /** Asks for all that is on a sheet that is to go in the next request. */
+  lookAtSheet(name: string): Promise<void>;
   /** Puts everything back as it was found; whether that went through. */
   putAsFound(changed: ChangedMeanwhile): Promise<boolean>;
 }
@@ -44,19 +41,12 @@ export function startRevertGuard(
   host: ExcelHost,
   { now, stood, plan, lists }: LookedToRevert,
 ): RevertGuard {
-  const sheets: { readonly name: string; readonly used: Excel.Range }[] = [];
-  let deleted: BlockSeen[] = [];
-  let gone: string[] = [];
+  let sheets: { readonly name: string; readonly used: Excel.Range }[] = [];
   const answered = async (): Promise<void> => {
-    deleted = sheets.flatMap(({ name, used }) => changedSheet(used, now, name));
-    gone = sheets.map(({ name }) => name).filter((name) => !deleted.some(({ at }) => at.sheet === name));
-    sheets.splice(0);
+    const used = sheets.filter(({ name, used: range }) => isChanged(range, now, name)).map(({ name }) => name);
+    sheets = [];
     await guard.demand();
-    if (deleted.length > 0)
-      throw new ChangedMeanwhile(
-        [],
-        deleted.map(({ at }) => at.sheet),
-      );
+    if (used.length > 0) throw new ChangedMeanwhile([], used);
   };
   const batch = startBatch(context, host, { answered, writing: (at) => guard.again(at) });
   const guard = startGuard(batch, stood);
@@ -67,11 +57,15 @@ export function startRevertGuard(
       const rows = seen.some((block) => lists.has(block)) ? { of: { table: '', by: [], headingRows: 1 } } : {};
       return guard.look({ do: 'write', at, cells: cells.map((line) => line.map(asPut)), ...rows }, seen);
     },
-    lookAtSheet: (name) => {
+    lookAtSheet: async (name) => {
+      const known = now.sheets.find((sheet) => sheet.name === name)?.used;
+      // A longer answer might be refused, and what goes with it is done by then.
+      const characters = known ? 2 * lengthOf(entries(known.at, [known])) : 0;
+      if (characters > batch.most / 2) return;
+      await batch.answers(characters);
       const used = context.workbook.worksheets.getItem(name).getUsedRangeOrNullObject(true).load('address');
       sheets.push({ name, used: loadCells(used, Infinity) });
     },
-    gone: () => gone,
     putAsFound: async (changed) => {
       const parts = guard.parts();
       const found = changed.corrected({
@@ -82,13 +76,6 @@ export function startRevertGuard(
       try {
         await inBatch(host, async (other) => {
           const back = startBatch(other, host);
-          const left = {
-            ...stood,
-            sheets: stood.sheets.filter((name) => !deleted.some(({ at }) => at.sheet === name)),
-          };
-          const making = { batch: back, stood: left, looked: [], made: new Set<string>() };
-          for (const { at } of deleted) await makeChange(making, { do: 'sheet', name: at.sheet });
-          for (const seen of deleted) await writeCells(back, seen.at, entries(seen.at, [seen]), asIs);
           for (const [i, { at, cells }] of plan.puts.entries()) {
             const sent = sentOf(at, parts);
             const was = found.written[i]?.before ?? [];
@@ -117,13 +104,12 @@ function entries(at: Block, seen: Looked) {
   return whatWasThere(at, seen).map((line) => line.map((cell) => cell ?? null));
 }
 
-/** What stood on a sheet of ours when it was deleted, where that is not what had been seen there. */
-function changedSheet(range: Excel.Range, now: Now, name: string): BlockSeen[] {
+/** Whether a sheet of ours holds anything else than what had been seen on it. */
+function isChanged(range: Excel.Range, now: Now, name: string): boolean {
   const at = range.isNullObject ? null : blockOf(range.address);
-  if (!at) return [];
+  if (!at) return false;
   const known = now.sheets.find((sheet) => sheet.name === name)?.used;
   const rest = { sheetExists: true, protected: false, merged: [], tables: [] };
   const seen: BlockSeen = { at: { ...at, sheet: name }, ...cellsOf(range, Infinity), ...rest };
-  const isSame = known && sameBlock(known.at, seen.at) && changedSince(seen, [known]).length === 0;
-  return isSame ? [] : [seen];
+  return !known || !sameBlock(known.at, seen.at) || changedSince(seen, [known]).length > 0;
 }

@@ -21,12 +21,13 @@ const mostTries = 3;
 
 /**
  * Takes a change back: one round trip to look, one to write. Where cells were not as they had been seen any more when they were written over,
- * they are put back as they were found, and it begins anew.
+ * they are put back as they were found, and it begins anew. Sheets go in a request of their own, once what stands on them was looked at
+ * again: what was on a sheet that went could not be put back. Where tables go or become narrower, nothing is looked at again, since that
+ * could not be put back either.
  */
 export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Quiet): Promise<Reverted> {
-  let left = receipt;
   for (let tries = 1; ; tries += 1) {
-    const looked = await planFrom(host, left);
+    const looked = await planFrom(host, receipt);
     const { plan } = looked;
     const guarding: { guard: RevertGuard | null } = { guard: null };
     let sent = 0;
@@ -36,7 +37,7 @@ export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Qu
         guarding.guard = guard;
         try {
           quiet.begin(context);
-          await takeBack(guard.batch, plan, guard);
+          await takeBack(guard.batch, plan, keepsTables(plan) ? guard : undefined);
           quiet.end(context);
           await guard.batch.send();
         } finally {
@@ -47,12 +48,10 @@ export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Qu
       return revertedBy(receipt, plan);
     } catch (error) {
       if (sent === 0 || (sent === 1 && didNothing(error))) throw toPortError(error);
-      const isPutBack = error instanceof ChangedMeanwhile && (await guarding.guard?.putAsFound(error));
-      if (!isPutBack || tries === mostTries) await listenAgain(host, quiet);
-      if (isPutBack && tries === mostTries) throw new PortError('notLookedAt', error.cells);
-      if (isPutBack) {
-        left = withoutSheets(left, guarding.guard?.gone() ?? []);
-        continue;
+      await listenAgain(host, quiet);
+      if (error instanceof ChangedMeanwhile && (await guarding.guard?.putAsFound(error))) {
+        if (tries < mostTries) continue;
+        throw new PortError('notLookedAt', error.cells);
       }
       throw new PortError(
         'halfWritten',
@@ -63,10 +62,8 @@ export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Qu
   }
 }
 
-/** What is left to take back once some sheets are gone. */
-function withoutSheets(receipt: Receipt, gone: readonly string[]): Receipt {
-  const written = receipt.written.filter(({ at }) => !holds(gone, at.sheet));
-  return { ...receipt, written, madeSheets: receipt.madeSheets.filter((name) => !holds(gone, name)) };
+function keepsTables({ removeTables, narrow, moveNames }: RevertPlan): boolean {
+  return [removeTables, narrow, moveNames].every((list) => list.length === 0);
 }
 
 /** Turns the events back on after a batch that failed before it did so itself; where not even that works, nothing more can be done. */
@@ -115,8 +112,9 @@ export async function takeBack(batch: Batch, plan: RevertPlan, guard?: RevertGua
     await writeCells(batch, put.at, put.cells, asIs);
   }
   for (const { at, looks } of plan.undress) undressRange(rangeOf(batch.context, at), looks);
-  for (const name of plan.deleteSheets) {
-    guard?.lookAtSheet(name);
-    workbook.worksheets.getItem(name).delete();
+  if (guard && plan.deleteSheets.length > 0) {
+    for (const name of plan.deleteSheets) await guard.lookAtSheet(name);
+    await batch.sendPart();
   }
+  for (const name of plan.deleteSheets) workbook.worksheets.getItem(name).delete();
 }

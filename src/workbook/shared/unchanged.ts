@@ -9,7 +9,7 @@ import type { Block, BlockSeen, Change } from '../port';
 import { contains, nameCells, overlap, sameBlock, sameName } from './address';
 import { filledFromElsewhere, isTable, whatWasThere } from './looked';
 import type { BeforeCell, Looked } from './looked';
-import { rowsBelow, tableNamed } from './lengthen';
+import { afterResizing, rowsBelow, tableNamed } from './lengthen';
 import { putsAnything, tight } from './refuse';
 import { columnsBeside } from './widen';
 
@@ -49,10 +49,13 @@ export function blocksConcerned(change: Change, looked: Looked): Concerned[] {
   return headingRows === undefined ? [{ at, putBy: change }] : listLines(at, headingRows, looked);
 }
 
-/** Rows of a list of plain cells as far as they were looked at, and its headings. */
+/**
+ * Rows of a list of plain cells as far as they were looked at, and its headings. Whatever was looked at in the same rows counts: new columns
+ * stand beside the list, and belong to its rows all the same.
+ */
 function listLines(at: Block, headingRows: number, looked: Looked): Concerned[] {
   const rows = looked.flatMap((seen) => {
-    const shared = isTable(seen) ? null : overlap(seen.at, at);
+    const shared = isTable(seen) ? null : overlap({ ...seen.at, column: at.column, columns: at.columns }, at);
     return shared ? [{ whole: seen.at, lines: { ...seen.at, row: shared.row, rows: shared.rows } }] : [];
   });
   // What lies within another is told by that.
@@ -122,7 +125,14 @@ export function lacksTable({ table }: Concerned, tables: readonly string[]): boo
 
 /** Throws a PortError where anything that is to be written is not as it was seen, or is protected by now. */
 export function refuseChanged(changes: readonly Change[], looked: Looked, see: (at: Block) => BlockSeen): void {
-  const blocks = distinct(changes.flatMap((change) => blocksConcerned(change, looked)));
+  let sofar = looked;
+  const concerned = changes.flatMap((change) => {
+    const before = sofar;
+    // A table that was made wider or longer by then is one with its new cells.
+    sofar = afterResizing(sofar, change);
+    return blocksConcerned(change, before);
+  });
+  const blocks = distinct(concerned);
   const seen = blocks.map((block) => ({ block, now: see(block.at) }));
   const locked = seen.filter(({ now }) => now.protected).map(({ now }) => now.at.sheet);
   if (locked.length > 0) throw new PortError('protected', [...new Set(locked)]);

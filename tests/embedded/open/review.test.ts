@@ -74,6 +74,21 @@ test('very many formulas that fail keep their values, and what hangs on them is 
   expect(valuesAt(opened.spreadsheet, 'S!A1000:C1000')).toEqual([[999, 999, 1998]]);
 });
 
+test('a function that is unknown where it is not reached, or caught, leaves a formula alive; where its result counted, the file’s stays', async () => {
+  const { file, spreadsheet } = await openCells([
+    ['0,0', { value: 5 }],
+    ['0,1', { value: 10, formula: 'IF(A1>0,A1*2,UNHEARDOF(A1))', formulaResult: 10 }],
+    ['0,2', { value: 11, formula: 'B1+1', formulaResult: 11 }],
+    ['0,3', { value: 10, formula: 'IFERROR(UNHEARDOF(A1),A1*2)', formulaResult: 10 }],
+    ['0,4', { value: 7, formula: 'IFERROR(UNHEARDOF(A1),0)', formulaResult: 7 }],
+  ]);
+  expect(file.keptValues).toEqual(['S!E1']);
+  expect(file.otherwise).toEqual([]);
+  spreadsheet.workbook.getSheetByName('S')?.getRange('A1').setValue(100);
+  await calculated(spreadsheet, () => spreadsheet.recalculate());
+  expect(valuesAt(spreadsheet, 'S!A1:E1')).toEqual([[100, 200, 201, 200, 7]]);
+});
+
 describe('of formulas that fail', () => {
   const failed = (at: string, entered: string, fills = at): Failed => ({
     at: blockOf(at, 'S') ?? { sheet: 'S', row: 0, column: 0, rows: 1, columns: 1 },

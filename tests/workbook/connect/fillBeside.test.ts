@@ -313,3 +313,38 @@ describe('results beside the clubs', () => {
     });
   });
 });
+
+describe('a list that is sorted between the look and the writing of columns it did not have', () => {
+  test.each([
+    ['a table', false],
+    ['plain cells', true],
+  ])('%s: nothing is written beside another club', async (_, plain) => {
+    const { bare, port } = await ownClubs(plain);
+    const [top, left] = plain ? [3, 1] : [1, 0];
+    const line = (down: number) => ({ sheet: 'In work', row: top + down, column: left, rows: 1, columns: 9 });
+    const apply = bare.apply.bind(bare);
+    const rows = async (): Promise<unknown> => {
+      const [seen] = await bare.read([{ read: 'block', at: { ...line(0), rows: 6, columns: 20 } }]);
+      return seen.values;
+    };
+    let before: unknown;
+    bare.apply = async (...asked) => {
+      if (before === undefined) {
+        const [first, second] = await bare.read([
+          { read: 'block', at: line(0) },
+          { read: 'block', at: line(1) },
+        ]);
+        first.values[0]?.forEach((value, across) => bare.type('In work', top + 1, left + across, value));
+        second.values[0]?.forEach((value, across) => bare.type('In work', top, left + across, value));
+        before = await rows();
+      }
+      return apply(...asked);
+    };
+    expect(await fillBeside(port, '1042')).toMatchObject({
+      done: false,
+      reason: 'port',
+      error: { code: 'notLookedAt' },
+    });
+    expect(await rows()).toEqual(before);
+  });
+});

@@ -19,6 +19,9 @@ const CLOSE = 1e-9;
 /** Functions whose results are never the same twice. */
 const EVER_NEW = /\b(NOW|TODAY|RAND|RANDBETWEEN|RANDARRAY|CELL|INFO)\s*\(/i;
 
+/** Functions that do not reach all that stands in them, or catch its error. */
+const BRANCHES = /\b(IF|IFS|IFERROR|IFNA|CHOOSE|SWITCH|AGGREGATE)\s*\(/i;
+
 /** How often cells that failed are taken for the cause of others that failed. */
 const MOST_ROUNDS = 6;
 
@@ -28,14 +31,20 @@ export async function reviewFormulas(spreadsheet: Spreadsheet, calculating: Calc
   if (!file) return;
   let left = await atEase(placedFormulas(spreadsheet, file));
   // Most that fail are known at once.
-  const strange = new Set(await atEase(picked(left, (each) => callsUnknown(spreadsheet, each))));
+  const unknown = await atEase(picked(left, (each) => callsUnknown(spreadsheet, each)));
+  // Whether one is reached that stands in a branch, or is caught, only its result tells.
+  const branching = new Set(unknown.filter(({ formula }) => BRANCHES.test(formula.entered ?? '')));
+  const strange = new Set(unknown.filter((each) => !branching.has(each)));
   await atEase(givingBack(spreadsheet, file, [...strange], false));
   left = left.filter((each) => !strange.has(each));
   // On a page nothing is calculated before the first picture: a file without results would show none.
   if (left.length > 0) await calculated(spreadsheet, () => spreadsheet.recalculate(), calculating);
   for (let round = 1; round <= MOST_ROUNDS && left.length > 0 && !calculating.signal?.aborted; round++) {
     const spills = spillsBySheet(spreadsheet, left);
-    const failed = await atEase(picked(left, (each) => !comesOut(spreadsheet, each, spills)));
+    const comes = (each: Placed): boolean =>
+      comesOut(spreadsheet, each, spills) &&
+      (!branching.has(each) || alike(valueNow(spreadsheet, each), each.kept.value));
+    const failed = await atEase(picked(left, (each) => !comes(each)));
     if (failed.length === 0) break;
     // What only fails because of another is calculated again once that one has its value.
     const causes = round < MOST_ROUNDS ? await atEase(causesAmong(failed)) : failed;
