@@ -1,10 +1,11 @@
-// npm start [-- --no-open] [-- --port=3000]: builds what changed, serves it, and shows it in the browser where there is one.
+// [PORT=3000] npm start [-- --no-open] [-- --port=3000]: builds what changed, serves it, and shows it in the browser where there is one.
 import { existsSync } from 'node:fs';
 import { serveSite } from './serve.mjs';
 import { buildSite } from './site.mjs';
 
 const words = process.argv.slice(2);
-const wantedPort = Number(words.map((word) => /^--port=(\d+)$/.exec(word)?.[1]).find(Boolean) ?? 3000);
+const asked = [...words, `--port=${process.env.PORT ?? ''}`].map((word) => /^--port=(\d+)$/.exec(word)?.[1]);
+const wantedPort = Number(asked.find(Boolean) ?? 3000);
 
 /** Nobody sits in front of a build server, a container, a remote shell or a machine without a display. */
 function someoneIsThere() {

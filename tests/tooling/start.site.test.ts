@@ -11,8 +11,10 @@ afterEach(async () => {
 });
 
 /** Starts `npm start`'s script and answers what it has said once it says where it is. */
-function start(port: number): Promise<string> {
-  const child: ChildProcess = spawn(process.execPath, [join(root, '.config/start.mjs'), '--no-open', `--port=${port}`]);
+function start(port: number, by: 'word' | 'environment' = 'word'): Promise<string> {
+  const words = [join(root, '.config/start.mjs'), '--no-open', ...(by === 'word' ? [`--port=${port}`] : [])];
+  const env = by === 'word' ? process.env : { ...process.env, PORT: String(port) };
+  const child: ChildProcess = spawn(process.execPath, words, { env });
   cleanUp.push(() => child.kill());
   return new Promise((resolveSaid, reject) => {
     let said = '';
@@ -42,10 +44,13 @@ describe('npm start', () => {
     expect((await fetch(`${address}nothing-here`)).status).toBe(404);
   });
 
-  test('takes another port where the wanted one is taken, and says so', async () => {
-    const port = await takenPort();
-    const said = await start(port);
-    expect(said).toContain(`Port ${port} is taken`);
-    expect((await fetch(addressIn(said))).status).toBe(200);
-  });
+  test.each(['word', 'environment'] as const)(
+    'takes another port where the wanted one is taken, and says so; by %s',
+    async (by) => {
+      const port = await takenPort();
+      const said = await start(port, by);
+      expect(said).toContain(`Port ${port} is taken`);
+      expect((await fetch(addressIn(said))).status).toBe(200);
+    },
+  );
 });
