@@ -18,3 +18,18 @@ describe('confidence, among the details of a club', () => {
     expect(confidence({}, { spreadGrams: undefined }, { settings: exact })).toBe('out with the grip alone, ± 0.0 pt');
   });
 });
+
+describe('what moves a club, and how thick it gets', () => {
+  it('says by which estimator the first number is, and what both give', () => {
+    const sized = new Map(detailsOf(planOne({ layers: 2 }))).get(DETAIL.size);
+    expect(sized).toMatch(/^0\.\d{3} in \((by volume|additive), as in Settings; 0\.\d{3} to 0\.\d{3} by both\)$/);
+  });
+
+  it('a cap that moves the reading by less than a tenth is named with two decimals', () => {
+    // 425 − 50 g moved by .004 in: 375 × 0.004 / 49.61 = 0.03 points (the lever)
+    const club = planOne({});
+    const shift = { ...club.shift, total: -1, grip: -0.9, tape: -0.13, twoWay: 0, cap: 0.03, length: 0, buttWeight: 0 };
+    const moved = new Map(detailsOf({ ...club, shift })).get(DETAIL.shift);
+    expect(moved).toBe('−1.0 pt: grip −0.9, tape −0.1, cap +0.03');
+  });
+});

@@ -6,7 +6,7 @@
 import { makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
 import type { PlotModel, PlotRow } from '../state/plot';
 import type { Summary } from '../state/summary';
-import { asideText, PLOT, plotText, tickText } from '../words';
+import { asideText, PLOT, plotText, tickText, verdictWord } from '../words';
 import { useVerdictColour, VerdictMark } from './VerdictMark';
 
 const useStyles = makeStyles({
@@ -33,7 +33,8 @@ const useStyles = makeStyles({
     gridColumn: '1',
     lineHeight: '18px',
     color: tokens.colorNeutralForeground2,
-    paddingRight: '6px',
+    // Half of a tick's word stands before the scale begins.
+    paddingRight: '14px',
     whiteSpace: 'nowrap',
   },
   axis: { gridColumn: '2', position: 'relative', height: '18px', color: tokens.colorNeutralForeground2 },
@@ -101,8 +102,11 @@ function At({ percent, children }: { readonly percent: number; readonly children
   );
 }
 
-function Legend() {
+function Legend({ rows }: { readonly rows: PlotModel['rows'] }) {
   const styles = useStyles();
+  // Weight and range are drawn in the colour of their verdict; the legend wears one that is there.
+  const colour = useVerdictColour(rows.find(({ aside }) => !aside)?.verdict ?? 'unknown');
+  const verdicts = [...new Set(rows.map(({ verdict }) => verdict))];
   const keys: readonly (readonly [string, JSX.Element])[] = [
     [PLOT.before, <Ring key="ring" className={styles.before} />],
     [PLOT.gripped, <Diamond key="diamond" className={styles.gripped} />],
@@ -114,10 +118,16 @@ function Legend() {
     <p className={styles.legend} aria-hidden="true">
       {keys.map(([word, mark]) => (
         <span key={word} className={styles.key}>
-          <svg width="16" height="18" viewBox="-8 -9 16 18" focusable="false">
+          <svg width="16" height="18" viewBox="-8 -9 16 18" focusable="false" className={colour}>
             {mark}
           </svg>
           {word}
+        </span>
+      ))}
+      {verdicts.map((verdict) => (
+        <span key={verdict} className={styles.key}>
+          <VerdictMark verdict={verdict} />
+          {verdictWord(verdict)}
         </span>
       ))}
     </p>
@@ -253,7 +263,7 @@ export function Plot({ plot, summary }: { readonly plot: PlotModel; readonly sum
   const percent = (value: number) => ((value - plot.low) / (plot.high - plot.low)) * 100;
   return (
     <figure className={styles.figure}>
-      <Legend />
+      <Legend rows={plot.rows} />
       <div role="img" aria-label={plotText(plot, summary)} className={styles.grid}>
         <Axis plot={plot} percent={percent} />
         {plot.rows.map((row) => (

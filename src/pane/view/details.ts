@@ -1,14 +1,17 @@
 /** The details of one club as pairs of a name and a text, in the order of the bench. */
-import type { ClubPlan, Diameter } from '../../core/index';
-import { BASIS_WORDS, sayBreach, sayNote } from '../../words/notes';
+import type { ClubPlan, Diameter, Estimator } from '../../core/index';
+import { BASIS_WORDS, ESTIMATOR_WORDS, sayBreach, sayNote } from '../../words/notes';
 import { gramsText, readingText } from '../../words/readings';
 import { saySpread } from '../../words/spread';
 import { DETAIL, HELD, numberText, SHIFTS, signedText, verdictWord } from '../words';
 
 export type DetailPair = readonly [name: string, text: string];
 
-function sizeText({ inches, lowInches, highInches }: Diameter): string {
-  const range = highInches - lowInches >= 0.0005 ? ` (${lowInches.toFixed(3)} to ${highInches.toFixed(3)})` : '';
+/** By the estimator that Settings names; where it matters which, with what both give. */
+function sizeText({ inches, lowInches, highInches }: Diameter, growth: Estimator): string {
+  const both = `${lowInches.toFixed(3)} to ${highInches.toFixed(3)} by both`;
+  const by = `${ESTIMATOR_WORDS[growth].toLowerCase()}, as in Settings`;
+  const range = highInches - lowInches >= 0.0005 ? ` (${by}; ${both})` : '';
   return `${inches.toFixed(3)} in${range}`;
 }
 
@@ -25,12 +28,15 @@ function readingsText({ readingBefore, readingAfter }: ClubPlan): string | undef
     : `${readingText(readingBefore)} → ${readingText(readingAfter)}`;
 }
 
+/** What moves the whole club tells in its inertia even where the reading hardly shows it. */
+const FAR_OFF: ReadonlySet<keyof typeof SHIFTS> = new Set(['cap', 'length'] as const);
+
 function shiftText(club: ClubPlan): string | undefined {
   const { shift } = club;
   if (!shift) return undefined;
   const parts = (Object.keys(SHIFTS) as (keyof typeof SHIFTS)[])
-    .filter((part) => Math.abs(shift[part]) >= 0.05)
-    .map((part) => `${SHIFTS[part]} ${signedText(shift[part])}`);
+    .filter((part) => Math.abs(shift[part]) >= (FAR_OFF.has(part) ? 0.005 : 0.05))
+    .map((part) => `${SHIFTS[part]} ${signedText(shift[part], Math.abs(shift[part]) < 0.05 ? 2 : 1)}`);
   return `${signedText(shift.total)} pt${parts.length > 1 ? `: ${parts.join(', ')}` : ''}`;
 }
 
@@ -68,8 +74,8 @@ export function detailsOf(club: ClubPlan): readonly DetailPair[] {
     [DETAIL.basis, club.basis && BASIS_WORDS[club.basis]],
     [DETAIL.add, remedyText(club)],
     [DETAIL.shift, shiftText(club)],
-    [DETAIL.size, club.upper && sizeText(club.upper)],
-    [DETAIL.lower, club.lower && sizeText(club.lower)],
+    [DETAIL.size, club.upper && sizeText(club.upper, club.growth)],
+    [DETAIL.lower, club.lower && sizeText(club.lower, club.growth)],
     [DETAIL.grip, massText(club.fittedBeforeGrams, club.fittedAfterGrams)],
     [DETAIL.club, massText(club.massBeforeGrams, club.massAfterGrams)],
     [DETAIL.inertia, club.inertiaChange === undefined ? undefined : `${signedText(club.inertiaChange)} kg·cm²`],
