@@ -6,7 +6,7 @@ import { nextTurn } from '../workbook/pace';
 import { dayOf } from '../workbook/days';
 import { followTheme, type PageTheme } from './pageTheme';
 import type { OpenedBook } from '../workbook/embedded/open/book';
-import type { Spreadsheet, WorksheetFunctions } from '../workbook/embedded/spreadsheet';
+import type { OpenedContent, Spreadsheet, WorksheetFunctions } from '../workbook/embedded/spreadsheet';
 import type { WorkbookPort } from '../workbook/port';
 import { sayAbout } from './open/words';
 import { TRYOUT } from './words';
@@ -109,18 +109,17 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
     button: frame.openButton,
     tell: (sentence) => frame.tell(sentence),
     read: opening.startReading,
-    place: async (book: OpenedBook, fileName) => {
+    place: async (book: OpenedBook, fileName, placing) => {
       const next = frame.nextSheet();
+      const make = (opened: OpenedContent): Promise<Spreadsheet> =>
+        sheets.createInPage(next.place, { sheets: [], opened, functions: functionsOf(ours), dark: theme.isDark() });
       try {
-        const opened = await opening.contentFor(book);
-        const spreadsheet = await sheets.createInPage(next.place, {
-          sheets: [],
-          opened,
-          functions: functionsOf(ours),
-          dark: theme.isDark(),
-        });
-        await spreadsheet.ready;
-        const found = await opening.reviewed(spreadsheet);
+        const made = await opening.placed(book, make, placing);
+        if (!made) {
+          next.drop();
+          return undefined;
+        }
+        const { spreadsheet, found } = made;
         const before = standing;
         before.unmountPane();
         next.show();

@@ -13,12 +13,14 @@ export interface Showing {
   /** Said while something goes on. */
   readonly progress?: string;
   readonly go?: { readonly words: string; readonly press: () => void };
-  /** The word of the button that closes the window; left out while there is no way back. */
-  readonly leave?: string;
+  /** The word of the button that closes the window. */
+  readonly leave: string;
 }
 
 export interface OpenDialog {
   readonly show: (showing: Showing) => void;
+  /** Says how far it is, while something goes on. */
+  readonly goOn: (sentence: string, share: number) => void;
   readonly close: () => void;
 }
 
@@ -31,10 +33,6 @@ export function openDialog(left: () => void): OpenDialog {
   // The spreadsheet listens on the page for keys that are typed into nothing.
   for (const kind of ['keydown', 'keypress', 'keyup'])
     dialog.addEventListener(kind, (event) => event.stopPropagation());
-  // Escape must not close the window while the sheet is being changed: there is no button then, either.
-  dialog.addEventListener('cancel', (event) => {
-    if (!content.querySelector('button')) event.preventDefault();
-  });
   dialog.addEventListener('close', () => {
     dialog.remove();
     left();
@@ -43,6 +41,12 @@ export function openDialog(left: () => void): OpenDialog {
   dialog.showModal();
   return {
     close: () => dialog.close(),
+    goOn: (sentence, share) => {
+      const [status, bar] = [content.querySelector('.open-progress'), content.querySelector('progress')];
+      // The same again would be read out again.
+      if (status && status.textContent !== sentence) status.textContent = sentence;
+      if (bar) bar.value = share;
+    },
     show: (showing) => {
       title.textContent = showing.title ?? OPEN.title;
       content.replaceChildren(...parts(showing, () => dialog.close()));
@@ -61,7 +65,7 @@ function parts(
       {},
       texts.map((text) => element('li', { textContent: text })),
     );
-  const leaveButton = element('button', { type: 'button', className: 'save-cancel', textContent: leave ?? '' });
+  const leaveButton = element('button', { type: 'button', className: 'save-cancel', textContent: leave });
   leaveButton.addEventListener('click', close);
   const goButton = go && element('button', { type: 'button', className: 'save-do', textContent: go.words });
   if (go) goButton?.addEventListener('click', go.press);
@@ -71,10 +75,7 @@ function parts(
     ...(progress === undefined ? [] : [going(progress)]),
     ...(sentences.length > 0 ? [list(sentences)] : []),
     ...(missing.length > 0 ? [element('p', { textContent: OPEN.unkeptTitle }), list(missing)] : []),
-    element('div', { className: 'save-buttons' }, [
-      ...(goButton ? [goButton] : []),
-      ...(leave === undefined ? [] : [leaveButton]),
-    ]),
+    element('div', { className: 'save-buttons' }, [...(goButton ? [goButton] : []), leaveButton]),
   ];
 }
 

@@ -2,11 +2,17 @@
 import { element } from '../element';
 import { openDialog, type OpenDialog } from './dialog';
 import type { Found, WhyNotOpened } from './words';
-import { OPEN, sayFound, sayNotPlaced, sayRefusal, sayReviewed, sayUnkept } from './words';
+import { OPEN, sayFound, sayNotPlaced, sayPlacing, sayRefusal, sayReviewed, sayUnkept } from './words';
 
 /** How reading a file ended. */
 export type Read<Book extends Found> =
   { readonly done: true; readonly book: Book } | { readonly done: false; readonly code: WhyNotOpened };
+
+/** How putting it on the page goes on, and whether it still should. */
+export interface Placing {
+  readonly signal: AbortSignal;
+  readonly onProgress: (progress: { readonly done: number; readonly of: number }) => void;
+}
 
 /** What turned out once it stood on the page. */
 export interface Placed {
@@ -19,8 +25,8 @@ interface Offer<Book extends Found> {
   /** Says how it goes; read out politely. */
   readonly tell: (sentence: string) => void;
   readonly read: (file: ArrayBuffer) => { readonly end: Promise<Read<Book>>; readonly stop: () => void };
-  /** Puts it on the page in place of what stands there; throws where that cannot be done, and then all is as it was. */
-  readonly place: (book: Book, fileName: string) => Promise<Placed>;
+  /** Puts it on the page in place of what stands there. Throws where that cannot be done, undefined where it was stopped: then all is as it was. */
+  readonly place: (book: Book, fileName: string, placing: Placing) => Promise<Placed | undefined>;
 }
 
 /** As large as a file is read at all; a larger one is not even taken into memory. */
@@ -51,12 +57,10 @@ export function offerOpening<Book extends Found>(offer: Offer<Book>): void {
 }
 
 async function openFile<Book extends Found>(offer: Offer<Book>, file: File): Promise<void> {
-  let leave = (): void => undefined;
-  const left = new Promise<null>((resolve) => {
-    leave = () => resolve(null);
-  });
+  const going = new AbortController();
+  const left = new Promise<null>((resolve) => going.signal.addEventListener('abort', () => resolve(null)));
   const fileName = file.name;
-  const dialog = openDialog(() => leave());
+  const dialog = openDialog(() => going.abort());
   const refuse = (code: WhyNotOpened): void =>
     dialog.show({ fileName, trouble: sayRefusal(code, fileName), leave: OPEN.close });
   if (file.size > MOST_BYTES) return refuse('tooLarge');
@@ -67,15 +71,21 @@ async function openFile<Book extends Found>(offer: Offer<Book>, file: File): Pro
   const read = await Promise.race([reading.end, left]);
   if (read === null) return reading.stop();
   if (!read.done) return refuse(read.code);
-  ask(offer, dialog, read.book, fileName);
+  ask(offer, dialog, read.book, fileName, going.signal);
 }
 
 /** Tells what was found, and goes on when the person says so. */
-function ask<Book extends Found>(offer: Offer<Book>, dialog: OpenDialog, book: Book, fileName: string): void {
+function ask<Book extends Found>(
+  offer: Offer<Book>,
+  dialog: OpenDialog,
+  book: Book,
+  fileName: string,
+  signal: AbortSignal,
+): void {
   const press = (): void => {
-    dialog.show({ fileName, progress: OPEN.placing });
+    dialog.show({ fileName, progress: OPEN.placing, leave: OPEN.cancel });
     // A frame is drawn first, so that the words are seen meanwhile.
-    requestAnimationFrame(() => setTimeout(() => void put(offer, dialog, book, fileName)));
+    requestAnimationFrame(() => setTimeout(() => void put(offer, dialog, book, fileName, signal)));
   };
   dialog.show({
     fileName,
@@ -91,9 +101,13 @@ async function put<Book extends Found>(
   dialog: OpenDialog,
   book: Book,
   fileName: string,
+  signal: AbortSignal,
 ): Promise<void> {
+  const onProgress: Placing['onProgress'] = ({ done, of }) => dialog.goOn(sayPlacing(done / of), done / of);
   try {
-    const { keptValues, otherwise } = await place(book, fileName);
+    const placed = await place(book, fileName, { signal, onProgress });
+    if (!placed) return;
+    const { keptValues, otherwise } = placed;
     tell(OPEN.done);
     const sentences = sayReviewed(keptValues, otherwise);
     if (sentences.length === 0) dialog.close();

@@ -139,6 +139,11 @@ export function sayAbout(file: string): string {
   return `${file}, opened from your computer, where it stays as it is. Nothing leaves this page.`;
 }
 
+/** How far putting it into the sheet is, of one whole. */
+export function sayPlacing(share: number): string {
+  return `${OPEN.placing.slice(0, -1)}: ${Math.floor(share * 100)} %`;
+}
+
 export function sayNotPlaced(file: string, why: string): string {
   return `${file} could not be put into the sheet (${why}). ${OPEN.stays}`;
 }

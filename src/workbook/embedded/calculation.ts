@@ -1,20 +1,23 @@
-/** Waiting for a calculation to its very end, however long it takes. */
+/** Waiting for a calculation to its very end, however long it takes, and without holding the page up. */
 import { ICommandService } from '@univerjs/core';
 import {
   FormulaExecutedStateType,
+  IFormulaDependencyGenerator,
   SetFormulaCalculationNotificationMutation,
   SetFormulaCalculationStartMutation,
   SetFormulaCalculationStopMutation,
   type ISetFormulaCalculationNotificationMutation,
 } from '@univerjs/engine-formula';
 import type { Progress } from '../../core/index';
-import { nextTurn } from '../pace';
+import { nextTurn, SLICE_MS } from '../pace';
 import type { Spreadsheet } from './spreadsheet';
 
 /** A calculation begins a tenth of a second after it was asked for; where none has by now, nothing was to be calculated. */
 const BEGINS_MS = 2_000;
 /** It says how far it is much more often; where it is quiet for so long, it is not waited for. */
 const QUIET_MS = 60_000;
+/** Of the whole time what goes into finding which formula hangs on which, by what was measured with 40,000. */
+const FINDING = 0.4;
 
 /** What may be heard of a calculation, and whether it still should go on. */
 export interface Calculating {
@@ -23,18 +26,41 @@ export interface Calculating {
 }
 
 /**
- * Does something that makes the spreadsheet calculate, and waits until the results are in the cells.
+ * Does something that makes the spreadsheet calculate, and waits until the results are in the cells. Nothing else may make it calculate
+ * meanwhile. Where it is stopped, it is waited for until it has stopped.
  *
  * The spreadsheet's own word for this takes a calculation that was stopped in favour of another for one that has ended.
+ *
+ * @param formulas how many there are, to tell how far it is
  */
 export async function calculated(
   spreadsheet: Spreadsheet,
   begin: () => void,
+  formulas: number,
   { signal, onProgress }: Calculating = {},
 ): Promise<void> {
+  if (signal?.aborted) return;
+  const tell = (share: number): void => onProgress?.({ done: Math.min(1, share), of: 1 });
+  const undo = findingInSlices(
+    spreadsheet,
+    (found) => tell(FINDING * Math.min(1, found / Math.max(1, formulas))),
+    signal,
+  );
+  await ended(spreadsheet, begin, (share) => tell(FINDING + (1 - FINDING) * share), signal).finally(undo);
+  // What is told with the end is put into the cells by then.
+  await nextTurn();
+}
+
+function ended(
+  spreadsheet: Spreadsheet,
+  begin: () => void,
+  tell: (share: number) => void,
+  signal: AbortSignal | undefined,
+): Promise<void> {
   const commands = spreadsheet.injector.get(ICommandService);
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  await new Promise<void>((end) => {
+  const stop = (): void => void commands.syncExecuteCommand(SetFormulaCalculationStopMutation.id, {});
+  return new Promise((end) => {
+    let timer: ReturnType<typeof setTimeout> | undefined;
     const endBy = (ms: number): void => {
       clearTimeout(timer);
       timer = setTimeout(finish, ms);
@@ -46,10 +72,12 @@ export async function calculated(
       const { stageInfo, functionsExecutedState: state } = params as ISetFormulaCalculationNotificationMutation;
       if (stageInfo) {
         const of = stageInfo.totalFormulasToCalculate + stageInfo.totalArrayFormulasToCalculate;
-        const done = stageInfo.completedFormulasCount + stageInfo.completedArrayFormulasCount;
-        if (of > 0) onProgress?.({ done: Math.min(done, of), of });
+        if (of > 0) tell((stageInfo.completedFormulasCount + stageInfo.completedArrayFormulasCount) / of);
+        // It forgets when it begins that it was to stop.
+        if (signal?.aborted) stop();
       }
-      if (state === FormulaExecutedStateType.SUCCESS || state === FormulaExecutedStateType.NOT_EXECUTED) finish();
+      const done = state === FormulaExecutedStateType.SUCCESS || state === FormulaExecutedStateType.NOT_EXECUTED;
+      if (done || (signal?.aborted && state === FormulaExecutedStateType.STOP_EXECUTION)) finish();
       else endBy(QUIET_MS);
     });
     const finish = (): void => {
@@ -58,15 +86,41 @@ export async function calculated(
       signal?.removeEventListener('abort', stop);
       end();
     };
-    const stop = (): void => {
-      commands.syncExecuteCommand(SetFormulaCalculationStopMutation.id, {});
-      finish();
-    };
-    if (signal?.aborted) return finish();
     signal?.addEventListener('abort', stop);
     endBy(BEGINS_MS);
     begin();
   });
-  // What is told with the end is put into the cells by then.
-  await nextTurn();
+}
+
+/** The spreadsheet's own finding of what a formula names, which it waits for formula by formula. */
+interface Finding {
+  _getRangeListByNode?: (formula: object) => Promise<unknown>;
+}
+
+/**
+ * Lets the spreadsheet rest while it finds which formula hangs on which: with tens of thousands it is at that for seconds. Not for good, as
+ * it does not expect to be asked for another calculation meanwhile.
+ *
+ * @returns how to have it as it was
+ */
+function findingInSlices(
+  spreadsheet: Spreadsheet,
+  tell: (found: number) => void,
+  signal: AbortSignal | undefined,
+): () => void {
+  const finding = spreadsheet.injector.get(IFormulaDependencyGenerator) as unknown as Finding;
+  const before = finding._getRangeListByNode?.bind(finding);
+  if (!before) return () => undefined;
+  let [found, start] = [0, performance.now()];
+  finding._getRangeListByNode = async (formula) => {
+    found += 1;
+    if (performance.now() - start >= SLICE_MS) {
+      tell(found);
+      await nextTurn();
+      start = performance.now();
+    }
+    return signal?.aborted ? [] : before(formula);
+  };
+  // What stands there now is the object's own; below it is its class's.
+  return () => delete finding._getRangeListByNode;
 }

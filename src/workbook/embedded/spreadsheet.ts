@@ -15,7 +15,12 @@ import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
 import { UniverSheetsPlugin } from '@univerjs/sheets';
 import { UniverSheetsConditionalFormattingPlugin } from '@univerjs/sheets-conditional-formatting';
 import { UniverSheetsDataValidationPlugin } from '@univerjs/sheets-data-validation';
-import { CalculationMode, FormulaCalculationSessionService, UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
+import {
+  CalculationMode,
+  FormulaCalculationSessionService,
+  TriggerCalculationController,
+  UniverSheetsFormulaPlugin,
+} from '@univerjs/sheets-formula';
 import { UniverSheetsNumfmtPlugin } from '@univerjs/sheets-numfmt';
 import { TableManager, UniverSheetsTablePlugin } from '@univerjs/sheets-table';
 import type { FWorkbook } from '@univerjs/sheets/facade';
@@ -62,6 +67,8 @@ export type PluginEntry = readonly [PluginCtor<Plugin>, object?];
 
 /** A running embedded spreadsheet with one workbook in it. */
 export class Spreadsheet {
+  private gone = false;
+
   constructor(
     readonly univer: Univer,
     readonly api: FUniver,
@@ -102,6 +109,10 @@ export class Spreadsheet {
   }
 
   dispose(): void {
+    if (this.gone) return;
+    this.gone = true;
+    // A second after a calculation began it wants to say so, and has no words any more.
+    Object.assign(this.injector.get(TriggerCalculationController), { _startProgress: () => undefined });
     this.univer.dispose();
   }
 }

@@ -11,12 +11,12 @@ import { keepFile } from '../opened';
 import type { OpenedContent, Spreadsheet } from '../spreadsheet';
 import { rangeOfBlock } from '../tables';
 import type { OpenedBook, OpenedSheet } from './book';
-import { contentOf, sheetIdOf } from './content';
+import { contentOf, sheetIdOf, type Breathe } from './content';
 import { withoutPlace } from './withoutPlace';
 import { checkRule, highlightRule, rangesOf } from './rules';
 
 /** Everything an opened file puts into a spreadsheet. */
-export async function openedContent(book: OpenedBook, breathe?: () => Promise<void>): Promise<OpenedContent> {
+export async function openedContent(book: OpenedBook, breathe?: Breathe): Promise<OpenedContent> {
   const data = await contentOf(book, breathe);
   return { data, complete: (spreadsheet) => complete(spreadsheet, book), calculatesLater: true };
 }

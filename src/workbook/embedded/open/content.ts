@@ -19,6 +19,9 @@ const EDGE_DIGITS = 5 / 7;
 /** Cells between two breaths of the page. */
 const AT_ONCE = 3000;
 
+/** Lets the page draw and take input; told how many cells are made so far. */
+export type Breathe = (made: number) => Promise<void>;
+
 /** Where a sheet of the file stands among the sheets; it keeps the id when it gets another name. */
 export function sheetIdOf(index: number): string {
   return `sheet${index + 1}`;
@@ -31,13 +34,16 @@ export function sheetIdOf(index: number): string {
  */
 export async function contentOf(
   book: OpenedBook,
-  breathe: () => Promise<void> = () => Promise.resolve(),
+  breathe: Breathe = () => Promise.resolve(),
 ): Promise<Partial<IWorkbookData>> {
   const styles = Object.fromEntries(book.styles.map((look, i) => [`look${i + 1}`, styleOfLook(look, book.font)]));
   const sheets: Record<string, Partial<IWorksheetData>> = {};
+  let before = 0;
   for (const [index, sheet] of book.sheets.entries()) {
     const id = sheetIdOf(index);
-    sheets[id] = { ...sheetData(book, sheet), id, cellData: await cellsOf(book, sheet, id, breathe) };
+    const cellData = await cellsOf(book, sheet, id, (made) => breathe(before + made));
+    sheets[id] = { ...sheetData(book, sheet), id, cellData };
+    before += sheet.cells.rows.length;
   }
   return {
     name: 'Workbook',
@@ -106,19 +112,14 @@ function columnData({ widths, hiddenColumns, columnCount }: OpenedSheet): Record
 
 type Matrix = Record<number, Record<number, ICellData>>;
 
-async function cellsOf(
-  book: OpenedBook,
-  sheet: OpenedSheet,
-  sheetId: string,
-  breathe: () => Promise<void>,
-): Promise<Matrix> {
+async function cellsOf(book: OpenedBook, sheet: OpenedSheet, sheetId: string, breathe: Breathe): Promise<Matrix> {
   const { rows, columns, kinds, values, styles } = sheet.cells;
   const matrix: Matrix = {};
   const put = (row: number, column: number, data: ICellData): void => {
     (matrix[row] ??= {})[column] = data;
   };
   for (let i = 0; i < rows.length; i++) {
-    if (i % AT_ONCE === AT_ONCE - 1) await breathe();
+    if (i % AT_ONCE === AT_ONCE - 1) await breathe(i);
     const [row, column, kind, style] = [rows[i] ?? 0, columns[i] ?? 0, kinds[i] ?? BLANK, styles[i] ?? 0];
     const entered = kind >= FILLED ? {} : enteredValue(kind, values[i] ?? 0, book.texts);
     const beside = sheet.beside.get(`${row},${column}`);

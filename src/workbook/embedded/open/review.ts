@@ -38,7 +38,7 @@ export async function reviewFormulas(spreadsheet: Spreadsheet, calculating: Calc
   await atEase(givingBack(spreadsheet, file, [...strange], false));
   left = left.filter((each) => !strange.has(each));
   // On a page nothing is calculated before the first picture: a file without results would show none.
-  if (left.length > 0) await calculated(spreadsheet, () => spreadsheet.recalculate(), calculating);
+  if (left.length > 0) await calculated(spreadsheet, () => spreadsheet.recalculate(), left.length, calculating);
   for (let round = 1; round <= MOST_ROUNDS && left.length > 0 && !calculating.signal?.aborted; round++) {
     const spills = spillsBySheet(spreadsheet, left);
     const comes = (each: Placed): boolean =>
@@ -51,7 +51,7 @@ export async function reviewFormulas(spreadsheet: Spreadsheet, calculating: Calc
     const back = causes.length > 0 ? causes : failed;
     const given = new Set(back);
     left = left.filter((each) => !given.has(each));
-    await giveBack(spreadsheet, file, back, calculating);
+    await giveBack(spreadsheet, file, back, left.length, { signal: calculating.signal });
   }
   const otherwise = picked(left, (each) => {
     const now = valueNow(spreadsheet, each);
@@ -68,13 +68,14 @@ async function giveBack(
   spreadsheet: Spreadsheet,
   file: OpenedFile,
   back: readonly Placed[],
+  left: number,
   calculating: Calculating,
 ): Promise<void> {
   const few = back.length <= FEW;
   const steps = givingBack(spreadsheet, file, back, few);
-  if (few) return calculated(spreadsheet, () => drained(steps), calculating);
+  if (few) return calculated(spreadsheet, () => drained(steps), left, calculating);
   await atEase(steps);
-  await calculated(spreadsheet, () => spreadsheet.recalculate(), calculating);
+  await calculated(spreadsheet, () => spreadsheet.recalculate(), left, calculating);
 }
 
 /** Formulas that are looked at at a stretch. */
