@@ -33,6 +33,7 @@ const useStyles = makeStyles({
   },
   whole: { gridTemplateColumns: 'minmax(0, 1fr)' },
   choice: { minWidth: 0, width: '100%' },
+  list: { maxHeight: '60vh' },
 });
 
 interface LineProps {
@@ -82,6 +83,7 @@ export function Choice<Value extends string>({ id, label, value, options, onChoo
       id={id ?? own}
       aria-label={label}
       className={styles.choice}
+      listbox={{ className: styles.list }}
       size={size}
       value={options[value]}
       selectedOptions={[value]}

@@ -1,6 +1,6 @@
 /** Which rows of a list a person may take for its headings. Pure. */
 import { headingText } from './headingWords';
-import { canStandAbove, filled, isUnits, isWord, LOOKED_ROWS, type Rows } from './shape';
+import { canStandAbove, filled, isUnits, isWord, LEAST_WORDS, LOOKED_ROWS, type Rows } from './shape';
 import type { HeadingRow } from './types';
 
 /** Why a row cannot hold headings. */
@@ -17,10 +17,18 @@ export function headingChoices(rows: Rows): HeadingRow[] {
   for (let row = 0; row < end; row += 1) {
     if (hasUnits(rows, row + 1)) continue;
     const pair = hasUnits(rows, row);
+    if (!pair && !couldBe(rows, row)) continue;
     if (!pair) choices.push({ row, lines: 1 });
     if (pair || (areWords(rows, row) && canStandAbove(rows, row))) choices.push({ row, lines: 2 });
   }
   return choices;
+}
+
+/** A row of the list itself has numbers in it, a title has a row to itself. */
+function couldBe(rows: Rows, row: number): boolean {
+  const cells = filled(rows[row] ?? []);
+  const widest = Math.max(...rows.slice(0, LOOKED_ROWS).map((each) => filled(each).length));
+  return cells.length >= Math.min(2, widest) && cells.filter(isWord).length >= LEAST_WORDS * cells.length;
 }
 
 /** Whether a row and the one above it are words and units, and the one above is not taken by the one above that. */

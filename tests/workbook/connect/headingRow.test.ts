@@ -37,15 +37,15 @@ const choices = (rows: Rows) =>
   headingChoices(rows).map(({ row, lines }) => (lines === 2 ? `${row - 1}+${row}` : `${row}`));
 
 describe('rows that may be taken for headings', () => {
-  it('are the first rows, a row of units together with the words that it belongs to', () => {
-    expect(choices(TWICE)).toEqual(['0', '1', '2', '3+4', '5', '6']);
+  it('are those of words, no titles and rows of the list; a row of units together with the words that it belongs to', () => {
+    expect(choices(TWICE)).toEqual(['1', '3+4']);
     expect(
       choices([
         [null, 'in', 'oz'],
         ['Item', 'Core', 'Weight'],
         ['FERN-M', 0.6, 1.8],
       ]),
-    ).toEqual(['0+1', '2']);
+    ).toEqual(['0+1']);
   });
 
   it('are offered alone and with the row above where that may be headings of several columns', () => {
@@ -54,7 +54,7 @@ describe('rows that may be taken for headings', () => {
       ['Item', 'Weight', 'Weight'],
       ['FERN-M', 50, 52],
     ];
-    expect(choices(rows)).toEqual(['0', '1', '0+1', '2']);
+    expect(choices(rows)).toEqual(['0', '1', '0+1']);
   });
 
   it('are none of use where they are empty, or numbers', () => {

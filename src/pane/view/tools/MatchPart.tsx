@@ -231,7 +231,7 @@ export function MatchPart({ pane, match, onMatch, onTable, onHeadings, onDone }:
   const wanting = fault !== null || stillNeeded(match).length > 0;
   const tables = Object.fromEntries(CONNECTABLE.map((name) => [name, name]));
   return (
-    <Part title={listName(read.list)}>
+    <Part title={listName(read.list)} arriving>
       <FieldLine label={LISTS_WORDS.standsFor} id={tableId}>
         <Choice id={tableId} value={schema.name} options={tables} onChoose={onTable} />
       </FieldLine>

@@ -1,6 +1,6 @@
 /** What the screens that help choosing are made of. */
 import { Input, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
-import { Fragment, useId, type ReactNode } from 'react';
+import { Fragment, useId, useLayoutEffect, useRef, type ReactNode } from 'react';
 
 const useStyles = makeStyles({
   part: { display: 'flex', flexDirection: 'column', rowGap: '6px', minWidth: 0 },
@@ -48,14 +48,27 @@ interface PartProps {
   readonly title?: string;
   /** A line above it sets it off from what stands before. */
   readonly ruled?: boolean;
+  /** Takes the place of what was pressed: its heading comes to the top and takes the focus. */
+  readonly arriving?: boolean;
   readonly children: ReactNode;
 }
 
-export function Part({ title, ruled = false, children }: PartProps) {
+export function Part({ title, ruled = false, arriving = false, children }: PartProps) {
   const styles = useStyles();
+  const heading = useRef<HTMLHeadingElement>(null);
+  // Before the focus that went with the button is handed on.
+  useLayoutEffect(() => {
+    if (!arriving) return;
+    heading.current?.focus({ preventScroll: true });
+    heading.current?.scrollIntoView({ block: 'start' });
+  }, [arriving]);
   return (
     <section className={mergeClasses(styles.part, ruled && styles.ruled)} aria-label={title}>
-      {title && <h2 className={styles.heading}>{title}</h2>}
+      {title && (
+        <h2 ref={heading} className={styles.heading} tabIndex={arriving ? -1 : undefined}>
+          {title}
+        </h2>
+      )}
       {children}
     </section>
   );
