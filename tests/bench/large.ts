@@ -6,12 +6,12 @@ import { connectList } from '../../src/workbook/connect/connectList';
 import { createExcelPort } from '../../src/workbook/excel/port';
 import { fillPlan } from '../../src/workbook/fillPlan';
 import { atEase } from '../../src/workbook/pace';
-import type { Matrix } from '../../src/workbook/records';
 import { STOCK } from '../../src/workbook/schema';
 import { setUp } from '../../src/workbook/setUp';
 import { shopOf } from '../../src/pane/state/seen';
 import type { ShopSeen } from '../../src/pane/state/work';
 import { workOn } from '../../src/pane/workOn';
+import { lay } from '../simulated/lay';
 import { simulate, type Simulated } from '../simulated/simulated';
 import { clubTable, stockTable } from './clubs';
 import { list, matchesOf } from './connect';
@@ -24,21 +24,6 @@ const LARGE_SET = 5000;
 const MOST_SECONDS = 2;
 /** How long typing may be kept waiting. */
 const MOST_MS = 50;
-
-/** Puts a matrix under the headings of a table, past the port, as if it had always stood there. */
-function lay({ book }: Simulated, name: string, matrix: Matrix): void {
-  const table = book.tables.find((each) => each.name === name);
-  if (!table) throw new Error(`no table ${name}`);
-  matrix.slice(1).forEach((row, down) => {
-    row.forEach((value, across) => {
-      if (value === null || typeof value === 'object') return;
-      table.sheet.cells.set(table.at.row + 1 + down, table.at.column + across, {
-        value: value as string | number | boolean,
-      });
-    });
-  });
-  Object.assign(table, { at: { ...table.at, rows: Math.max(table.at.rows, matrix.length) } });
-}
 
 /** A workbook of a large shop: all its clubs one job. */
 async function largeShop(): Promise<Simulated> {

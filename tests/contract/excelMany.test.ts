@@ -2,29 +2,14 @@
 import { expect, test } from 'vitest';
 import { createExcelPort } from '../../src/workbook/excel/port';
 import { fillPlans } from '../../src/workbook/fillPlans';
-import type { Matrix } from '../../src/workbook/records';
 import { readShop } from '../../src/workbook/shop';
 import { setUp } from '../../src/workbook/setUp';
 import { undoLast } from '../../src/workbook/undo';
 import { clubTable, stockTable } from '../bench/clubs';
-import { simulate, type Simulated } from '../simulated/simulated';
+import { lay } from '../simulated/lay';
+import { simulate } from '../simulated/simulated';
 
 const JOBS = 60;
-
-/** Puts a matrix under the headings of a table, as if it had always stood there. */
-function lay({ book }: Simulated, name: string, matrix: Matrix): void {
-  const table = book.tables.find((each) => each.name === name);
-  if (!table) throw new Error(`no table ${name}`);
-  matrix.slice(1).forEach((row, down) => {
-    row.forEach((value, across) => {
-      if (value === null || typeof value === 'object') return;
-      table.sheet.cells.set(table.at.row + 1 + down, table.at.column + across, {
-        value: value as string | number | boolean,
-      });
-    });
-  });
-  Object.assign(table, { at: { ...table.at, rows: Math.max(table.at.rows, matrix.length) } });
-}
 
 test('sixty jobs are planned in one go and taken back, each request and each answer under 5 MB', async () => {
   const simulated = simulate();

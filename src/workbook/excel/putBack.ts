@@ -26,7 +26,6 @@ import type { Stood } from './standing';
 import { listenAgain, takeBack } from './takeBack';
 import { rangeOf } from './writeCells';
 
-/** What was there before a failed batch, as far as its answer told. */
 /** How far a batch came, and what a person moved meanwhile. */
 export interface HowFar {
   readonly moved: Moved;
@@ -35,6 +34,7 @@ export interface HowFar {
   readonly sizes: ReadonlyMap<string, Block>;
 }
 
+/** What was there before a failed batch, as far as its answer told. */
 export interface Before {
   readonly stood: Stood | null;
   readonly settings: ReadonlyMap<string, string | null> | null;
