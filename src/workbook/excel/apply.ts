@@ -131,8 +131,11 @@ function besidesCells(change: Change): number {
       return 800 + 2000 * change.rules.length;
     case 'page':
       return 4000;
+    case 'sheet':
+    case 'name':
+      return 600;
     default:
-      return 1000;
+      return 0;
   }
 }
 
