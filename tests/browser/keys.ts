@@ -140,7 +140,8 @@ export class Keys {
 
   /** The name of what has the focus, which must not be lost. */
   async here(): Promise<string> {
-    // What is drawn anew has until the next picture to hand the focus on.
+    // A screen that is on its way brings its tab along; what is drawn anew has until the next picture to hand the focus on.
+    await this.page.waitForFunction(() => !document.querySelector('main [aria-busy=true]'));
     await this.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
     const { name } = await lookAtStop(this.page);
     if (name === '') throw new Error('the focus is lost');

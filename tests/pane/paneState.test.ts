@@ -46,6 +46,8 @@ const shop = (change: Partial<ShopSeen> = {}): ShopSeen => ({
 });
 const after = (state: PaneState, ...events: PaneEvent[]) => events.reduce(afterEvent, state);
 const planning = after(START, { on: 'seen', shop: shop() });
+const asked = { who: planning.who, rows: [3], choices: {}, where: 'planSheet', agreed: null } as const;
+const occupied: Outcome = { kind: 'occupied', cells: ['Plan 3!A1'], again: { task: 'fill', asked } };
 const done: Outcome = { kind: 'done', title: '', text: '', list: [], partly: false };
 const failed: Outcome = { kind: 'failed', title: '', text: '', list: [] };
 
@@ -129,13 +131,24 @@ describe('choosing', () => {
   });
 
   test('an offer to write over cells is void once something else is chosen', () => {
-    const asked = { who: planning.who, rows: [3], choices: {}, where: 'planSheet', agreed: null } as const;
-    const occupied: Outcome = { kind: 'occupied', cells: ['Plan 3!A1'], again: { task: 'fill', asked } };
     const offered = after(planning, { on: 'begin', task: 'fill' }, { on: 'end', outcome: occupied });
     expect(offered.outcome).toBe(occupied);
     expect(after(offered, { on: 'where', where: 'openSheet' }).outcome).toBeNull();
     expect(after(offered, { on: 'form', change: { item: '' } }).outcome).toBeNull();
     expect(after(offered, { on: 'dismiss' }).outcome).toBeNull();
+  });
+});
+
+describe('another screen', () => {
+  test('takes along what has still to be looked at, not that something went well', () => {
+    const partly = { ...done, partly: true as const };
+    const listed = { ...done, list: ['1042 lacks 2 of FERN-M.'] };
+    const kept = [failed, occupied, partly, listed, done].map(
+      (outcome) =>
+        after(planning, { on: 'begin', task: 'fill' }, { on: 'end', outcome }, { on: 'screen', screen: 'quote' })
+          .outcome,
+    );
+    expect(kept).toEqual([failed, occupied, partly, listed, null]);
   });
 });
 

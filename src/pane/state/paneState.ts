@@ -113,6 +113,11 @@ function see(state: PaneState, shop: ShopSeen): PaneState {
   };
 }
 
+/** What has still to be looked at stays over all screens; that something went well has been read by who goes to the next. */
+function lasting(outcome: Outcome | null): Outcome | null {
+  return outcome?.kind === 'done' && !outcome.partly && !outcome.list.length ? null : outcome;
+}
+
 function end(state: PaneState, outcome: Outcome): PaneState {
   // What was filled now stands in Clubs: the fields go back to it, so that an edit in the sheet shows at once.
   const filled = state.task === 'fill' && outcome.kind === 'done';
@@ -151,7 +156,7 @@ export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
         outcome: null,
       };
     case 'screen':
-      return { ...state, screen: event.screen };
+      return { ...state, screen: event.screen, outcome: lasting(state.outcome) };
     case 'tool':
       return { ...state, tools: { ...state.tools, [event.tool]: { ...state.tools[event.tool], ...event.change } } };
     case 'take':

@@ -4,6 +4,7 @@ import type { Choices } from '../../workbook/choices';
 import type { Where } from '../state/work';
 import { ACTIONS, placeText, willWriteText } from '../words';
 import { Choice } from './fields';
+import { TINY } from './narrow';
 
 const useStyles = makeStyles({
   says: {
@@ -17,7 +18,7 @@ const useStyles = makeStyles({
     display: 'grid',
     gridTemplateColumns: 'auto minmax(0, 1fr)',
     gap: '6px 8px',
-    '@media (max-width: 239px)': { gridTemplateColumns: 'minmax(0, 1fr)' },
+    [TINY]: { gridTemplateColumns: 'minmax(0, 1fr)' },
   },
   main: { minWidth: '104px' },
   others: { display: 'flex', justifyContent: 'space-between', columnGap: '8px' },

@@ -9,9 +9,7 @@ import { numberText, PREVIEW, signedText, TABLE } from '../words';
 import { detailsOf, notesOf } from './details';
 import { Chevron, Flag } from './glyphs';
 import { VerdictWord } from './VerdictMark';
-
-/** About as narrow as Excel makes a pane: what is between the columns is for their words. */
-const NARROW = '@media (max-width: 360px)';
+import { NARROW } from './narrow';
 
 const useStyles = makeStyles({
   scroller: { overflowX: 'auto', margin: '0 -12px', padding: '0 12px' },

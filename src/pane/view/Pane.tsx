@@ -25,6 +25,9 @@ const useStyles = makeStyles({
     height: '100%',
     minHeight: 0,
     minWidth: 0,
+    // Asked by narrow.ts.
+    containerType: 'inline-size',
+    containerName: 'pane',
     backgroundColor: tokens.colorNeutralBackground1,
     color: tokens.colorNeutralForeground1,
     fontFamily: tokens.fontFamilyBase,

@@ -8,6 +8,7 @@ import type { PlotModel, PlotRow } from '../state/plot';
 import type { Summary } from '../state/summary';
 import { asideText, PLOT, plotText, tickText, verdictWord } from '../words';
 import { useVerdictColour, VerdictMark } from './VerdictMark';
+import { TINY } from './narrow';
 
 const useStyles = makeStyles({
   figure: { margin: 0 },
@@ -78,7 +79,7 @@ const useStyles = makeStyles({
     color: tokens.colorNeutralForeground2,
     whiteSpace: 'nowrap',
     // The table below says it whole.
-    '@media (max-width: 239px)': { right: 0, overflow: 'hidden', textOverflow: 'ellipsis' },
+    [TINY]: { right: 0, overflow: 'hidden', textOverflow: 'ellipsis' },
   },
 });
 

@@ -7,18 +7,19 @@ import { faultText, HOLDS_SHOWN, SIZES, WHAT } from '../words';
 import { Choice, FieldLine, Pair } from './fields';
 import { GripField } from './GripField';
 import { Fold } from './Fold';
+import { TINY } from './narrow';
 
 const useStyles = makeStyles({
   fields: { display: 'flex', flexDirection: 'column', rowGap: '6px' },
   number: { minWidth: 0, width: '100%' },
-  putters: { marginLeft: '82px', '@media (max-width: 239px)': { marginLeft: 0 } },
+  putters: { marginLeft: '82px', [TINY]: { marginLeft: 0 } },
   perClub: {
     margin: '0 0 0 90px',
     fontSize: tokens.fontSizeBase200,
     lineHeight: tokens.lineHeightBase200,
     borderLeft: `3px solid ${tokens.colorBrandStroke1}`,
     paddingLeft: '8px',
-    '@media (max-width: 239px)': { marginLeft: 0 },
+    [TINY]: { marginLeft: 0 },
   },
 });
 

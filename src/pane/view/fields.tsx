@@ -1,10 +1,9 @@
 /** A label and what it labels on one line, so that a whole set of choices fits a narrow pane. */
 import { Dropdown, makeStyles, Option, tokens } from '@fluentui/react-components';
 import { useId, type ReactNode } from 'react';
+import { TINY } from './narrow';
 
 /** A pane of the usual width, enlarged to twice its size: a label stands above its field. */
-const NARROW = '@media (max-width: 239px)';
-
 const useStyles = makeStyles({
   line: {
     display: 'grid',
@@ -12,12 +11,12 @@ const useStyles = makeStyles({
     alignItems: 'center',
     columnGap: '8px',
     minHeight: '32px',
-    [NARROW]: { gridTemplateColumns: 'minmax(0, 1fr)' },
+    [TINY]: { gridTemplateColumns: 'minmax(0, 1fr)' },
   },
   label: { color: tokens.colorNeutralForeground2 },
   says: {
     gridColumn: '2',
-    [NARROW]: { gridColumn: '1' },
+    [TINY]: { gridColumn: '1' },
     margin: '2px 0 0',
     // Always there, so that what comes into it is read out.
     ':empty': { margin: 0 },
@@ -29,7 +28,7 @@ const useStyles = makeStyles({
     display: 'grid',
     gridTemplateColumns: 'minmax(0, 1fr) 84px',
     columnGap: '8px',
-    [NARROW]: { gridTemplateColumns: 'minmax(0, 1fr)' },
+    [TINY]: { gridTemplateColumns: 'minmax(0, 1fr)' },
   },
   whole: { gridTemplateColumns: 'minmax(0, 1fr)' },
   choice: { minWidth: 0, width: '100%' },
