@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Outcome } from '../../src/pane/state/work';
+import { Book } from '../simulated/book';
 import { contentText, simulatedBench, snapshotText, type SimulatedBench, type Snapshot } from './benches';
 import {
   begin,
@@ -16,16 +17,21 @@ import {
 } from './faultSuite';
 import { said, TRIALS, type Trial } from './trials';
 
-const host: FaultHost = { name: 'simulated', stumbles: 6, begun: (trial) => begin(simulatedBench(), trial) };
+const beginnings = new Map<Trial, Book>();
+
+/** The workbook at the beginning of a trial: made once, then copied, and opened by a client that knows nothing of it. */
+async function begun(trial: Trial, mostCharacters?: number): Promise<SimulatedBench> {
+  const known = beginnings.get(trial);
+  const book = known ?? new Book();
+  if (!known) await begin(simulatedBench({ book }), trial);
+  beginnings.set(trial, book);
+  return simulatedBench({ book: book.copy(), ...(mostCharacters === undefined ? {} : { mostCharacters }) });
+}
+
+const host: FaultHost = { name: 'simulated', stumbles: 6, begun };
 faultSuite(host);
 
 const trials = TRIALS.filter(({ calculates, empty }) => !calculates && !empty);
-
-async function begun(trial: Trial, mostCharacters?: number): Promise<SimulatedBench> {
-  const bench = simulatedBench(mostCharacters === undefined ? {} : { mostCharacters });
-  await begin(bench, trial);
-  return bench;
-}
 
 /** How many requests a trial sends. */
 async function requestsOf(trial: Trial, mostCharacters?: number): Promise<number> {

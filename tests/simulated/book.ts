@@ -45,6 +45,11 @@ class SheetCells {
     this.#rows.clear();
   }
 
+  /** Takes over the cells of another sheet. A cell's state is never changed but replaced, so both may hold it. */
+  takeFrom(other: SheetCells): void {
+    for (const [row, line] of other.#rows) this.#rows.set(row, new Map(line));
+  }
+
   /** Every cell with where it stands. */
   *[Symbol.iterator](): Generator<{ readonly row: number; readonly column: number; readonly state: CellState }> {
     for (const [row, line] of this.#rows) for (const [column, state] of line) yield { row, column, state };
@@ -73,6 +78,24 @@ export class SheetData {
   constructor(id: string, name: string) {
     this.id = id;
     this.name = name;
+  }
+
+  /** A sheet of its own with all that stands on this one. */
+  copy(): SheetData {
+    const twin = new SheetData(this.id, this.name);
+    const { visibility, frozenRows, rightToLeft } = this;
+    Object.assign(twin, { visibility, frozenRows, rightToLeft, protected: this.protected });
+    twin.highlights = structuredClone(this.highlights);
+    // Dressings are replaced by others, never changed themselves.
+    twin.dressings = [...this.dressings];
+    twin.cells.takeFrom(this.cells);
+    for (const row of this.hiddenRows) twin.hiddenRows.add(row);
+    for (const column of this.hiddenColumns) twin.hiddenColumns.add(column);
+    twin.merged.push(...this.merged);
+    twin.spills.push(...this.spills);
+    twin.charts.push(...this.charts);
+    Object.assign(twin.page, structuredClone(this.page));
+    return twin;
   }
 
   area(at: Area): Block {
@@ -182,6 +205,22 @@ export class Book {
 
   constructor() {
     this.active = this.addSheet('Sheet1');
+  }
+
+  /** A workbook of its own with all that is in this one; nobody is connected to it. */
+  copy(): Book {
+    const twin = new Book();
+    const sheets = new Map(this.sheets.map((sheet) => [sheet, sheet.copy()] as const));
+    const twinOf = (sheet: SheetData): SheetData => sheets.get(sheet) ?? sheet.copy();
+    twin.sheets.splice(0, Infinity, ...sheets.values());
+    twin.tables.push(...this.tables.map((table) => ({ ...table, sheet: twinOf(table.sheet) })));
+    for (const [name, formula] of this.names) twin.names.set(name, formula);
+    for (const [key, value] of this.settings) twin.settings.set(key, structuredClone(value));
+    twin.active = twinOf(this.active);
+    twin.selection = this.selection;
+    twin.eventsOn = this.eventsOn;
+    twin.#nextId = this.#nextId;
+    return twin;
   }
 
   id(prefix: string): string {

@@ -16,6 +16,8 @@ export interface Trouble {
 }
 
 export interface SimulatedOptions {
+  /** The workbook that is opened; one with an empty sheet if none is named. */
+  readonly book?: Book;
   /** Highest requirement set of Excel that the host has. */
   readonly excelApi?: string;
   /** Whether a child of a null object is a null object; if not, it is an error. */
@@ -59,9 +61,9 @@ export interface Simulated {
   editing: Promise<void> | null;
 }
 
-/** A simulated Excel with one empty sheet. */
+/** A simulated Excel. */
 export function simulate(options: SimulatedOptions = {}): Simulated {
-  const book = new Book();
+  const book = options.book ?? new Book();
   const excelApi = options.excelApi ?? '1.20';
   const isSetSupported = (name: string, version: string): boolean =>
     name !== 'ExcelApi' || compareVersions(version, excelApi) <= 0;
