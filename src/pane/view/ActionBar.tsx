@@ -5,6 +5,7 @@ import type { Where } from '../state/work';
 import { ACTIONS, placeText, willWriteText } from '../words';
 import { Choice } from './fields';
 import { TINY } from './narrow';
+import { Unbroken } from './Unbroken';
 
 const useStyles = makeStyles({
   says: {
@@ -76,7 +77,7 @@ export function ActionBar({
   return (
     <>
       <p className={styles.says}>
-        {clubs ? willWriteText(choices, chosen, placeText(where, planSheet)) : ACTIONS.nothing}
+        <Unbroken text={clubs ? willWriteText(choices, chosen, placeText(where, planSheet)) : ACTIONS.nothing} />
       </p>
       <div className={styles.fill}>
         <Button className={styles.main} appearance="primary" disabledFocusable={busy || !clubs} onClick={onFill}>

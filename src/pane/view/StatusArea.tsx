@@ -4,6 +4,7 @@ import type { Doing, Task } from '../state/paneState';
 import type { Outcome } from '../state/work';
 import { ACTIONS, COMMON, TASKS } from '../words';
 import { Cross } from './glyphs';
+import { Unbroken } from './Unbroken';
 
 const useStyles = makeStyles({
   box: {
@@ -35,7 +36,9 @@ function Cells({ cells }: { readonly cells: readonly string[] }) {
   return (
     <ul className={styles.list}>
       {cells.slice(0, MOST).map((cell) => (
-        <li key={cell}>{cell}</li>
+        <li key={cell}>
+          <Unbroken text={cell} />
+        </li>
       ))}
       {cells.length > MOST && <li>{ACTIONS.andMore(cells.length - MOST)}</li>}
     </ul>
@@ -64,8 +67,12 @@ function Said({
   return (
     <div className={mergeClasses(styles.box, tone)}>
       <div>
-        <p className={styles.title}>{occupied ? ACTIONS.occupied : outcome.title}</p>
-        <p className={styles.text}>{occupied ? ACTIONS.occupiedText(outcome.cells.length) : outcome.text}</p>
+        <p className={styles.title}>
+          <Unbroken text={occupied ? ACTIONS.occupied : outcome.title} />
+        </p>
+        <p className={styles.text}>
+          <Unbroken text={occupied ? ACTIONS.occupiedText(outcome.cells.length) : outcome.text} />
+        </p>
         <Cells cells={occupied ? outcome.cells : outcome.list} />
         {occupied && (
           <div className={styles.buttons}>

@@ -9,10 +9,11 @@ import { shopOf } from '../../state/seen';
 import type { WeekForm } from '../../state/tools';
 import { useLong } from '../../state/useLong';
 import type { PaneNow } from '../../state/usePane';
-import { Buttons, Part, Says, Sentences, Unbroken } from './parts';
+import { Buttons, Part, Says, Sentences } from './parts';
 import type { ToolProps } from './toolProps';
 import { batchDeed, weekDeed } from './weekDeeds';
 import { jobLine, partHeading, quoteLine, shortLine, WEEK_WORDS } from './weekWords';
+import { Unbroken } from '../Unbroken';
 
 const useStyles = makeStyles({
   list: { margin: 0, padding: 0, listStyleType: 'none' },

@@ -1,6 +1,7 @@
 /** What the screens that help choosing are made of. */
 import { Input, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
-import { Fragment, useId, useLayoutEffect, useRef, type ReactNode } from 'react';
+import { useId, useLayoutEffect, useRef, type ReactNode } from 'react';
+import { Unbroken } from '../Unbroken';
 
 const useStyles = makeStyles({
   part: { display: 'flex', flexDirection: 'column', rowGap: '6px', minWidth: 0 },
@@ -23,26 +24,7 @@ const useStyles = makeStyles({
   measure: { display: 'flex', flexDirection: 'column', minWidth: 0 },
   label: { color: tokens.colorNeutralForeground2 },
   input: { minWidth: 0, width: '100%' },
-  whole: { whiteSpace: 'nowrap' },
 });
-
-/** A day, a job's number, a figure with its unit or its currency: read as one, so that no line may end in it. */
-const WHOLE = /(\d{4}-\d\d-\d\d|\b[A-Z]{1,3}-[A-Z]?\d+[A-Z]?\b|[−+]?[\d.,]*\d (?:%|(?:g|in|pt|yd|ml|min|[A-Z]{3})\b))/;
-
-/** A sentence whose figures stay beside their units. */
-export function Unbroken({ text }: { readonly text: string }) {
-  const styles = useStyles();
-  // What was split at stands at every second place.
-  return text.split(WHOLE).map((part, at) =>
-    at % 2 === 0 ? (
-      <Fragment key={at}>{part}</Fragment>
-    ) : (
-      <span key={at} className={styles.whole}>
-        {part}
-      </span>
-    ),
-  );
-}
 
 interface PartProps {
   readonly title?: string;
