@@ -5,7 +5,7 @@ import { accessFaults, overflow, panesForTests, presser } from './memoryPane';
 const panes = panesForTests();
 
 /** The heading of what was opened has the focus, and stands at the top of what can be seen of the page. */
-async function atTheTop(page: Page, heading: string): Promise<void> {
+async function atTheTop(page: Page, heading: string | RegExp): Promise<void> {
   const opened = page.getByRole('heading', { name: heading });
   await expect.poll(() => opened.evaluate((element) => document.activeElement === element)).toBe(true);
   expect(await opened.isVisible()).toBe(true);
@@ -66,8 +66,9 @@ test('a foreign workbook is connected and planned from in a pane of 320 px', asy
   await page.getByText('where it stood is now Reading now', { exact: false }).waitFor();
   await page.evaluate(() => window.sheet.put('In work', 0, 5, 'SW'));
   await page.getByRole('tab', { name: 'Lists', exact: true }).click();
-  await page.getByRole('button', { name: 'Change what stands for Stock' }).click();
+  await page.getByRole('button', { name: 'Change what stands for Stock' }).press('Enter');
   await page.getByText('11 of', { exact: false }).waitFor();
+  await atTheTop(page, /^'Lager 2026'!/);
   await page.getByRole('button', { name: 'Back' }).click();
   expect(await press('End the connection of Stock')).toContain('Stock is connected to no list any more');
 });
