@@ -7,8 +7,8 @@ export interface Showing {
   readonly title?: string;
   readonly fileName: string;
   readonly sentences?: readonly string[];
-  /** What a copy will be without. */
-  readonly missing?: readonly string[];
+  /** What is listed below them; nothing is said where there is nothing in it. */
+  readonly list?: { readonly title: string; readonly items: readonly string[] };
   readonly trouble?: string;
   /** Said while something goes on. */
   readonly progress?: string;
@@ -56,7 +56,7 @@ export function openDialog(left: () => void): OpenDialog {
 }
 
 function parts(
-  { fileName, sentences = [], missing = [], trouble, progress, go, leave }: Showing,
+  { fileName, sentences = [], list: further, trouble, progress, go, leave }: Showing,
   close: () => void,
 ): Node[] {
   const list = (texts: readonly string[]): HTMLElement =>
@@ -74,7 +74,7 @@ function parts(
     ...(trouble === undefined ? [] : [alerting(trouble)]),
     ...(progress === undefined ? [] : [going(progress)]),
     ...(sentences.length > 0 ? [list(sentences)] : []),
-    ...(missing.length > 0 ? [element('p', { textContent: OPEN.unkeptTitle }), list(missing)] : []),
+    ...(further && further.items.length > 0 ? [element('p', { textContent: further.title }), list(further.items)] : []),
     element('div', { className: 'save-buttons' }, [...(goButton ? [goButton] : []), leaveButton]),
   ];
 }

@@ -1,8 +1,8 @@
 /** The button that opens a file, and files dropped on the page: reads, tells, asks, and hands over. */
 import { element } from '../element';
 import { openDialog, type OpenDialog } from './dialog';
-import type { Found, WhyNotOpened } from './words';
-import { OPEN, sayFound, sayNotPlaced, sayPlacing, sayRefusal, sayReviewed, sayUnkept } from './words';
+import type { Found, Otherwise, WhyNotOpened } from './words';
+import { OPEN, sayFound, sayKeptValues, sayNotPlaced, sayOtherwise, sayPlacing, sayRefusal, sayUnkept } from './words';
 
 /** How reading a file ended. */
 export type Read<Book extends Found> =
@@ -17,7 +17,7 @@ export interface Placing {
 /** What turned out once it stood on the page. */
 export interface Placed {
   readonly keptValues: readonly string[];
-  readonly otherwise: readonly string[];
+  readonly otherwise: readonly Otherwise[];
 }
 
 interface Offer<Book extends Found> {
@@ -90,7 +90,7 @@ function ask<Book extends Found>(
   dialog.show({
     fileName,
     sentences: [...sayFound(book), OPEN.original, OPEN.leaving],
-    missing: sayUnkept(book.unkept),
+    list: { title: OPEN.unkeptTitle, items: sayUnkept(book.unkept) },
     go: { words: OPEN.open, press },
     leave: OPEN.cancel,
   });
@@ -109,9 +109,9 @@ async function put<Book extends Found>(
     if (!placed) return;
     const { keptValues, otherwise } = placed;
     tell(OPEN.done);
-    const sentences = sayReviewed(keptValues, otherwise);
-    if (sentences.length === 0) dialog.close();
-    else dialog.show({ title: OPEN.opened, fileName, sentences, leave: OPEN.close });
+    if (keptValues.length + otherwise.length === 0) return dialog.close();
+    const sentences = sayKeptValues(keptValues);
+    dialog.show({ title: OPEN.opened, fileName, sentences, list: sayOtherwise(otherwise), leave: OPEN.close });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     dialog.show({ fileName, trouble: sayNotPlaced(fileName, why), leave: OPEN.close });

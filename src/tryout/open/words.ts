@@ -1,5 +1,5 @@
 /** Every word about opening a workbook file. */
-import { listed } from '../../words/listed';
+import { listed, shortened } from '../../words/listed';
 import { countOf } from '../../words/readings';
 import type { RefusalCode } from '../../workbook/embedded/open/refusal';
 
@@ -118,20 +118,51 @@ export function sayFound({ sheets, comments, runs, from1904 }: Found): string[] 
   ];
 }
 
-/** What turned out once the workbook stood on the page. */
-export function sayReviewed(keptValues: readonly string[], otherwise: readonly string[]): string[] {
+/** Cells that keep the file's values, once the workbook stood on the page. */
+export function sayKeptValues(cells: readonly string[]): string[] {
+  if (cells.length === 0) return [];
+  const one = cells.length === 1;
   return [
-    ...(keptValues.length > 0
-      ? [
-          `${countOf(keptValues.length, 'cell')} (${listed(keptValues)}) ${keptValues.length === 1 ? 'keeps' : 'keep'} the value that the file had: ${keptValues.length === 1 ? 'its formula is' : 'their formulas are'} not calculated here. A copy has ${keptValues.length === 1 ? 'it' : 'them'} again as long as the value is not changed and no rows, columns or sheets are moved.`,
-        ]
-      : []),
-    ...(otherwise.length > 0
-      ? [
-          `${countOf(otherwise.length, 'cell')} (${listed(otherwise)}) ${otherwise.length === 1 ? 'comes' : 'come'} out otherwise here than in the file. Compare before you rely on ${otherwise.length === 1 ? 'it' : 'them'}.`,
-        ]
-      : []),
+    `${countOf(cells.length, 'cell')} (${listed(cells)}) ${one ? 'keeps' : 'keep'} the value that the file had: ${one ? 'its formula is' : 'their formulas are'} not calculated here. A copy has ${one ? 'it' : 'them'} again as long as the value is not changed and no rows, columns or sheets are moved.`,
   ];
+}
+
+/** A value as a person reads it; the same shape as what looking through the formulas finds. */
+export interface Shown {
+  readonly kind: 'number' | 'text' | 'truth' | 'error' | 'blank';
+  readonly text: string;
+}
+
+/** A cell that comes out otherwise here than the file says. */
+export interface Otherwise {
+  readonly at: string;
+  readonly file: Shown;
+  readonly here: Shown;
+}
+
+/** Letters of a text that are shown: enough to know it again. */
+const MOST_LETTERS = 60;
+
+function sayShown({ kind, text }: Shown): string {
+  if (kind === 'blank') return 'nothing';
+  const letters = [...text];
+  const short = letters.length > MOST_LETTERS ? `${letters.slice(0, MOST_LETTERS - 1).join('')}…` : text;
+  return kind === 'text' ? `“${short}”` : short;
+}
+
+/** Cells that come out otherwise here than in the file, with both values. */
+export function sayOtherwise(cells: readonly Otherwise[]): { readonly title: string; readonly items: string[] } {
+  const one = cells.length === 1;
+  const { shown, rest } = shortened(cells);
+  return {
+    title: `${countOf(cells.length, 'cell')} ${one ? 'comes' : 'come'} out otherwise here than in the file. Compare before you rely on ${one ? 'it' : 'them'}:`,
+    items: [
+      ...shown.map(
+        ({ at, file, here }) => `${at}: the file kept ${sayShown(file)}, here it comes to ${sayShown(here)}`,
+      ),
+      ...(rest > 0 ? [`and ${rest} more`] : []),
+    ],
+  };
 }
 
 /** What the page says of itself while a file stands on it. */

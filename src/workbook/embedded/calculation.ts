@@ -2,12 +2,14 @@
 import { ICommandService } from '@univerjs/core';
 import {
   FormulaExecutedStateType,
+  IActiveDirtyManagerService,
   IFormulaDependencyGenerator,
   SetFormulaCalculationNotificationMutation,
   SetFormulaCalculationStartMutation,
   SetFormulaCalculationStopMutation,
   type ISetFormulaCalculationNotificationMutation,
 } from '@univerjs/engine-formula';
+import { TriggerCalculationController } from '@univerjs/sheets-formula';
 import type { Progress } from '../../core/index';
 import { nextTurn, SLICE_MS } from '../pace';
 import type { Spreadsheet } from './spreadsheet';
@@ -18,6 +20,31 @@ const BEGINS_MS = 2_000;
 const QUIET_MS = 60_000;
 /** Of the whole time what goes into finding which formula hangs on which, by what was measured with 40,000. */
 const FINDING = 0.4;
+
+/** What the spreadsheet means to calculate a tenth of a second from now. */
+interface Meaning {
+  _setTimeoutKey?: ReturnType<typeof setTimeout>;
+  _waitingCommandQueue?: unknown[];
+}
+
+/**
+ * Keeps a spreadsheet that was just made from calculating by itself. It finds what hangs on what as soon as a workbook comes in, while the
+ * first picture is drawn, and for nothing: for tens of thousands of formulas that is one piece of seconds.
+ */
+export function holdCalculation({ injector }: Spreadsheet): void {
+  // Nothing that happens is a reason to calculate.
+  injector.get(IActiveDirtyManagerService).get = () => undefined;
+  const meaning = injector.get(TriggerCalculationController) as unknown as Meaning;
+  clearTimeout(meaning._setTimeoutKey);
+  meaning._waitingCommandQueue = [];
+}
+
+/** Ends that. What happened meanwhile is not known any more: everything has to be calculated once. */
+export function releaseCalculation({ injector }: Spreadsheet): void {
+  const manager: Partial<IActiveDirtyManagerService> = injector.get(IActiveDirtyManagerService);
+  // What stands there now is the object's own; below it is its class's.
+  delete manager.get;
+}
 
 /** What may be heard of a calculation, and whether it still should go on. */
 export interface Calculating {

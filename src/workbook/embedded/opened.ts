@@ -22,6 +22,19 @@ export interface AsFiled<T> {
   readonly file: T;
 }
 
+/** A value as a person reads it; numbers as their cell shows them. */
+export interface Shown {
+  readonly kind: 'number' | 'text' | 'truth' | 'error' | 'blank';
+  readonly text: string;
+}
+
+/** A cell that comes out otherwise here than the file says. */
+export interface Otherwise {
+  readonly at: string;
+  readonly file: Shown;
+  readonly here: Shown;
+}
+
 /** A file that stands on the page. */
 export interface OpenedFile {
   readonly book: OpenedBook;
@@ -35,7 +48,7 @@ export interface OpenedFile {
   /** Cells whose formulas are not calculated here; known once all others are. */
   readonly keptValues: string[];
   /** Cells that come out otherwise here than the file says. */
-  readonly otherwise: string[];
+  readonly otherwise: Otherwise[];
   /** Whether every cell still stands where it stood: rows put in or sheets renamed make what was kept by its place wrong. */
   inPlace: boolean;
 }

@@ -4,7 +4,7 @@ import { nextTurn } from '../pace';
 import type { OpenedBook } from './open/book';
 import type { RefusalCode } from './open/refusal';
 import type { Answer } from './open/worker';
-import { openedFile } from './opened';
+import { openedFile, type Otherwise } from './opened';
 import type { OpenedContent, Spreadsheet } from './spreadsheet';
 
 /** How reading ended. */
@@ -43,7 +43,7 @@ export interface Placing {
 /** What turned out once everything was calculated: cells that keep the file's values, and cells that come out otherwise. */
 export interface Reviewed {
   readonly keptValues: readonly string[];
-  readonly otherwise: readonly string[];
+  readonly otherwise: readonly Otherwise[];
 }
 
 /** Of the whole way, where the cells are made and where they are shown, by the time that it takes with 40,000 formulas. */

@@ -5,6 +5,7 @@ import { writeXlsx, type Cell } from 'hucre/xlsx';
 import { beforeAll, expect, test, vi } from 'vitest';
 import { FUNCTIONS } from '../../../src/functions/implementations';
 import { functions as metadata } from '../../../src/functions/functions.json';
+import { releaseCalculation } from '../../../src/workbook/embedded/calculation';
 import type { OpenedBook } from '../../../src/workbook/embedded/open/book';
 import { openedContent } from '../../../src/workbook/embedded/open/complete';
 import { readBook } from '../../../src/workbook/embedded/open/read';
@@ -93,6 +94,7 @@ test.each([
 
 test('a spreadsheet may go while it is calculating', async () => {
   const spreadsheet = await maker().make(await openedContent(book));
+  releaseCalculation(spreadsheet);
   const begun = new Promise<void>((resolve) => {
     spreadsheet.injector.get(ICommandService).onCommandExecuted(({ id }) => {
       if (id === SetFormulaCalculationNotificationMutation.id) resolve();

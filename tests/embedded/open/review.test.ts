@@ -1,10 +1,15 @@
 /** What is found out about formulas once a file stands on the page. */
 import { afterEach, describe, expect, test } from 'vitest';
 import { writeXlsx, type Cell } from 'hucre/xlsx';
+import { ICommandService } from '@univerjs/core';
+import { SetFormulaCalculationStartMutation } from '@univerjs/engine-formula';
 import { drained } from '../../../src/core/index';
 import { calculated } from '../../../src/workbook/embedded/calculation';
 import { causesAmong, type Failed } from '../../../src/workbook/embedded/open/causes';
-import type { Spreadsheet } from '../../../src/workbook/embedded/spreadsheet';
+import { openedContent } from '../../../src/workbook/embedded/open/complete';
+import { readBook } from '../../../src/workbook/embedded/open/read';
+import { reviewFormulas } from '../../../src/workbook/embedded/open/review';
+import { createHeadless, type Spreadsheet } from '../../../src/workbook/embedded/spreadsheet';
 import { blockOf } from '../../../src/workbook/shared/address';
 import { valuesAt } from '../sheet';
 import { openFile, type Opened } from './openFile';
@@ -85,6 +90,67 @@ test('a function that is unknown where it is not reached, or caught, leaves a fo
   spreadsheet.workbook.getSheetByName('S')?.getRange('A1').setValue(100);
   await calculated(spreadsheet, () => spreadsheet.recalculate(), 4);
   expect(valuesAt(spreadsheet, 'S!A1:E1')).toEqual([[100, 200, 201, 200, 7]]);
+});
+
+test('cells that come out otherwise are told with both values, numbers as the cell shows them', async () => {
+  // Kept is what the file says; what it comes to here are sums that anybody can do.
+  const cells = (
+    [
+      ['A1', 12.5, '6.5*2', undefined, ['number', '12.5'], ['number', '13']],
+      ['A2', 0.5, '1/4', '0.0%', ['number', '50.0%'], ['number', '25.0%']],
+      // Alike as the cell shows them.
+      ['A3', 2.001, '1+1', '0.0', ['number', '2.001'], ['number', '2']],
+      ['A4', 46000, '46001+0', 'yyyy-mm-dd', ['number', '2025-12-09'], ['number', '2025-12-10']],
+      ['A5', 'D2', '"D"&3', undefined, ['text', 'D2'], ['text', 'D3']],
+      ['A6', '#N/A', '1+1', undefined, ['error', '#N/A'], ['number', '2']],
+      ['A7', true, '1>2', undefined, ['truth', 'TRUE'], ['truth', 'FALSE']],
+      ['A8', 'x', '""', undefined, ['text', 'x'], ['blank', '']],
+      // Shows nothing of a number.
+      ['A9', 1, '1+1', ';;;', ['number', '1'], ['number', '2']],
+      ['A10', 0.3, '0.1+0.2+1', undefined, ['number', '0.3'], ['number', '1.3']],
+    ] as const
+  ).map(([at, kept, formula, numFmt, file, here], row) => ({
+    told: {
+      at: `S!${at}`,
+      file: { kind: file[0], text: file[1] },
+      here: { kind: here[0], text: here[1] },
+    },
+    cell: [
+      `${row},0`,
+      { value: kept, formula, formulaResult: kept, ...(numFmt !== undefined && { style: { numFmt } }) },
+    ] satisfies Cells[number],
+  }));
+  const { file } = await openCells(cells.map(({ cell }) => cell));
+  expect(file.otherwise).toEqual(cells.map(({ told }) => told));
+});
+
+test('nothing is calculated before the formulas are reviewed, and then once', async () => {
+  const book = await readBook(
+    await writeXlsx({
+      sheets: [
+        { name: 'S', cells: new Map([['0,0', { value: 5, formula: '2+3', formulaResult: 5 }]]) },
+        {
+          name: 'T',
+          rows: [['Item'], ['A']],
+          tables: [{ name: 'Things', range: 'A1:A2', columns: [{ name: 'Item' }] }],
+        },
+      ],
+      namedRanges: [{ name: 'five', range: 'S!$A$1' }],
+    }),
+  );
+  const spreadsheet = await createHeadless({ sheets: [], opened: await openedContent(book) });
+  open.push(spreadsheet);
+  let begun = 0;
+  spreadsheet.injector.get(ICommandService).onCommandExecuted(({ id }) => {
+    if (id === SetFormulaCalculationStartMutation.id) begun += 1;
+  });
+  // A calculation begins a tenth of a second after there is a reason for it.
+  await new Promise((later) => setTimeout(later, 400));
+  expect(begun).toBe(0);
+  await reviewFormulas(spreadsheet);
+  expect(begun).toBe(1);
+  spreadsheet.workbook.getSheetByName('S')?.getRange('A2').setValue('=A1*2');
+  await expect.poll(() => valuesAt(spreadsheet, 'S!A2')).toEqual([[10]]);
 });
 
 describe('of formulas that fail', () => {

@@ -6,6 +6,7 @@ import { SCOPE_WORKBOOK_VALUE_DEFINED_NAME } from '@univerjs/sheets';
 import { AddConditionalRuleMutation } from '@univerjs/sheets-conditional-formatting';
 import { TableManager } from '@univerjs/sheets-table';
 import { blockOf } from '../../shared/address';
+import { holdCalculation } from '../calculation';
 import type { OpenedFile } from '../opened';
 import { keepFile } from '../opened';
 import type { OpenedContent, Spreadsheet } from '../spreadsheet';
@@ -21,7 +22,9 @@ export async function openedContent(book: OpenedBook, breathe?: Breathe): Promis
   return { data, complete: (spreadsheet) => complete(spreadsheet, book), calculatesLater: true };
 }
 
+/** Everything but the results: nothing is calculated until the formulas are reviewed. */
 async function complete(spreadsheet: Spreadsheet, book: OpenedBook): Promise<void> {
+  holdCalculation(spreadsheet);
   const file: OpenedFile = {
     book,
     sheets: new Map(book.sheets.map((sheet, index) => [sheetIdOf(index), sheet])),

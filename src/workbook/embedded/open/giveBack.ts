@@ -109,5 +109,10 @@ function dataOf(kind: number, value: number, texts: readonly string[]): ICellDat
 }
 
 function errorData(value: CellFormula['value']): ICellData | null {
-  return typeof value === 'string' && /^#[A-Z0-9/_]+[!?]?$/.test(value) ? { v: value, t: null } : null;
+  return errorText(value) ? { v: value, t: null } : null;
+}
+
+/** Whether a text is what a cell with an error shows. */
+export function errorText(value: CellFormula['value']): value is string {
+  return typeof value === 'string' && /^#[A-Z0-9/_]+[!?]?$/.test(value);
 }

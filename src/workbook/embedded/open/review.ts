@@ -5,7 +5,7 @@ import { drained } from '../../../core/index';
 import { atEase } from '../../pace';
 import type { Block, Seen } from '../../port';
 import { blockOf, named, sameBlock, sameName } from '../../shared/address';
-import { calculated, type Calculating } from '../calculation';
+import { calculated, releaseCalculation, type Calculating } from '../calculation';
 import { readCells } from '../cells';
 import type { CellFormula, KeptInCell, OpenedFile } from '../opened';
 import { openedFile } from '../opened';
@@ -13,6 +13,7 @@ import { spillsOn } from '../seeing';
 import type { Spreadsheet } from '../spreadsheet';
 import { causesAmong } from './causes';
 import { givingBack, type Placed } from './giveBack';
+import { shownBoth } from './shown';
 
 /** Numbers that differ by less come out the same: programs add in another order. */
 const CLOSE = 1e-9;
@@ -37,8 +38,10 @@ export async function reviewFormulas(spreadsheet: Spreadsheet, calculating: Calc
   const strange = new Set(unknown.filter((each) => !branching.has(each)));
   await atEase(givingBack(spreadsheet, file, [...strange], false));
   left = left.filter((each) => !strange.has(each));
-  // On a page nothing is calculated before the first picture: a file without results would show none.
-  if (left.length > 0) await calculated(spreadsheet, () => spreadsheet.recalculate(), left.length, calculating);
+  releaseCalculation(spreadsheet);
+  // Highlights may have formulas too.
+  if (left.length === 0) spreadsheet.recalculate();
+  else await calculated(spreadsheet, () => spreadsheet.recalculate(), left.length, calculating);
   for (let round = 1; round <= MOST_ROUNDS && left.length > 0 && !calculating.signal?.aborted; round++) {
     const spills = spillsBySheet(spreadsheet, left);
     const comes = (each: Placed): boolean =>
@@ -57,7 +60,10 @@ export async function reviewFormulas(spreadsheet: Spreadsheet, calculating: Calc
     const now = valueNow(spreadsheet, each);
     return !isError(now) && !alike(now, each.kept.value) && !EVER_NEW.test(each.formula.file);
   });
-  for (const { at } of await atEase(otherwise)) file.otherwise.push(named(at));
+  for (const each of await atEase(otherwise)) {
+    const values = shownBoth(each.kept.value, valueNow(spreadsheet, each), patternOf(spreadsheet, each));
+    file.otherwise.push({ at: named(each.at), ...values });
+  }
   spreadsheet.forgetUndo();
 }
 
@@ -114,6 +120,11 @@ function* placedFormulas(spreadsheet: Spreadsheet, file: OpenedFile): Generator<
 
 function valueNow(spreadsheet: Spreadsheet, { worksheet, at }: Placed): Seen {
   return readCells(spreadsheet, worksheet, at).values[0]?.[0] ?? null;
+}
+
+function patternOf(spreadsheet: Spreadsheet, { worksheet, kept }: Placed): string | undefined {
+  const styles = spreadsheet.workbook.getWorkbook().getStyles();
+  return styles.getStyleByCell(worksheet.getCellRaw(kept.row, kept.column))?.n?.pattern;
 }
 
 type Spills = ReadonlyMap<Worksheet, ReadonlyMap<string, Block>>;
