@@ -9,7 +9,8 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterEach, expect, test } from 'vitest';
 import { type XmlBook, xmlBook, type XmlCell } from '../embedded/open/xmlCells';
-import { type OpenPage, openTryout } from './page';
+import type { OpenPage } from './page';
+import { openDemo } from './tryout';
 
 const FILE = join(import.meta.dirname, '../fixtures/foreign/grip-room.xlsx');
 /** Sheets of the file, and the only cell of them that the walk is to leave changed. */
@@ -167,9 +168,7 @@ test('a messy workbook of another program is opened, connected, planned, quoted,
 }, 300_000);
 
 async function atPage(): Promise<Page> {
-  open = await openTryout({ height: 900 });
-  open.page.setDefaultTimeout(100_000);
-  await open.page.locator('.open-button:enabled').waitFor();
+  open = await openDemo({ height: 900 });
   return open.page;
 }
 

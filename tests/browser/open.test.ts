@@ -6,7 +6,8 @@ import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, test } from 'vitest';
 import { xmlBook } from '../embedded/open/xmlCells';
 import { accessFaults } from './memoryPane';
-import { type OpenPage, openTryout, type PageOptions } from './page';
+import type { OpenPage, PageOptions } from './page';
+import { fillDemoPlan, openDemo } from './tryout';
 
 let open: OpenPage | undefined;
 afterEach(async () => {
@@ -26,11 +27,8 @@ const look = async (page: Page, name: string): Promise<void> => {
 };
 
 async function opened(options: PageOptions = {}): Promise<Page> {
-  open = await openTryout(options);
-  const { page } = open;
-  page.setDefaultTimeout(100_000);
-  await page.locator('.open-button:enabled').waitFor();
-  return page;
+  open = await openDemo(options);
+  return open.page;
 }
 
 const dialog = (page: Page) => page.getByRole('dialog', { name: 'Open a workbook' });
@@ -91,23 +89,14 @@ test('a file is opened, saved as a copy under another name, and the copy opens a
 
 test('the demo with a plan that was just filled in is known again in its copy: the plan is replaced without being asked about', async () => {
   const page = await opened();
-  const fill = () => page.getByRole('button', { name: 'Fill plan' }).click();
-  const done = () =>
-    page
-      .getByRole('status', { name: 'What happened' })
-      .filter({ hasText: /Plan R-201/ })
-      .waitFor();
-  await fill();
-  await done();
+  await fillDemoPlan(page);
   const copy = await saved(page);
   const folder = await mkdtemp(join(tmpdir(), 'setwright-'));
   await writeFile(join(folder, copy.name), copy.bytes);
   await bringIn(page, join(folder, copy.name));
   await rm(folder, { recursive: true });
   await look(page, 'open-own-copy');
-  await page.getByRole('button', { name: 'Fill plan' }).waitFor();
-  await fill();
-  await done();
+  await fillDemoPlan(page);
   expect(await page.getByRole('alertdialog').count()).toBe(0);
   expect(open?.problems).toEqual([]);
 });
@@ -123,11 +112,7 @@ async function cancelWhilePlacing(page: Page, path: string): Promise<void> {
   await press(page, 'Cancel');
   await dialog(page).waitFor({ state: 'detached' });
   expect(await page.locator('.about').textContent()).toContain('A demo workshop');
-  await page.getByRole('button', { name: 'Fill plan' }).click();
-  await page
-    .getByRole('status', { name: 'What happened' })
-    .filter({ hasText: /Plan R-201/ })
-    .waitFor();
+  await fillDemoPlan(page);
   // The half-made sheet is gone, and nothing of it is heard later.
   await expect.poll(() => page.locator('#workbook .sheet').count(), { timeout: 30_000 }).toBe(1);
   await page.waitForTimeout(1_500);
@@ -210,11 +195,7 @@ test.each([
   await rm(folder, { recursive: true });
   expect(await page.locator('.about').textContent()).toContain('A demo workshop');
   // It works on.
-  await page.getByRole('button', { name: 'Fill plan' }).click();
-  await page
-    .getByRole('status', { name: 'What happened' })
-    .filter({ hasText: /Plan R-201/ })
-    .waitFor();
+  await fillDemoPlan(page);
 });
 
 describe.each(['light', 'dark'] as const)('at 320 px, %s', (theme) => {

@@ -3,7 +3,8 @@ import { readXlsx } from 'hucre/xlsx';
 import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, test } from 'vitest';
 import { accessFaults } from './memoryPane';
-import { type OpenPage, openTryout, type PageOptions } from './page';
+import type { OpenPage, PageOptions } from './page';
+import { fillDemoPlan, openDemo } from './tryout';
 
 let open: OpenPage | undefined;
 afterEach(async () => {
@@ -12,11 +13,8 @@ afterEach(async () => {
 });
 
 async function opened(options: PageOptions = {}): Promise<Page> {
-  open = await openTryout(options);
-  const { page } = open;
-  page.setDefaultTimeout(100_000);
-  await page.locator('.save-button:enabled').waitFor();
-  return page;
+  open = await openDemo(options);
+  return open.page;
 }
 
 const saveButton = (page: Page) => page.getByRole('button', { name: 'Save as .xlsx' });
@@ -39,11 +37,7 @@ test('the workbook is saved as it is, with a plan just filled in, by a script th
   page.on('request', (request) => asked.push(request.url()));
   const workers: string[] = [];
   page.on('worker', (worker) => workers.push(worker.url()));
-  await page.getByRole('button', { name: 'Fill plan' }).click();
-  await page
-    .getByRole('status', { name: 'What happened' })
-    .filter({ hasText: /Plan R-201/ })
-    .waitFor();
+  await fillDemoPlan(page);
   await saveButton(page).click();
   await dialog(page).waitFor();
   expect(await dialog(page).getByRole('listitem').first().textContent()).toBe(
@@ -94,11 +88,7 @@ test.each([
   const page = await opened();
   await typeHalf(page);
   await go(page);
-  await page.getByRole('button', { name: 'Fill plan' }).click();
-  await page
-    .getByRole('status', { name: 'What happened' })
-    .filter({ hasText: /Plan R-201/ })
-    .waitFor();
+  await fillDemoPlan(page);
   expect(await cellsSaved(page)).toContain('half way');
 });
 

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, test } from 'vitest';
 import { accessFaults, type LeftOut, moving, overflow } from './memoryPane';
 import { type OpenPage, openTryout, type PageOptions } from './page';
+import { fillDemoPlan, openDemo } from './tryout';
 
 let open: OpenPage | undefined;
 afterEach(async () => {
@@ -15,11 +16,8 @@ afterEach(async () => {
 
 /** The page with the demo in it. */
 async function opened(options: PageOptions = {}): Promise<Page> {
-  open = await openTryout(options);
-  const { page } = open;
-  page.setDefaultTimeout(100_000);
-  await page.locator('.open-button:enabled').waitFor();
-  return page;
+  open = await openDemo(options);
+  return open.page;
 }
 
 const foreign = join(import.meta.dirname, '../fixtures/foreign/named-tables.xlsx');
@@ -33,11 +31,7 @@ async function bringUpPane(page: Page): Promise<void> {
 
 async function planned(page: Page): Promise<void> {
   await bringUpPane(page);
-  await button(page, 'Fill plan').click();
-  await page
-    .getByRole('status', { name: 'What happened' })
-    .filter({ hasText: /Plan R-201/ })
-    .waitFor();
+  await fillDemoPlan(page);
 }
 
 async function saveShown(page: Page): Promise<void> {

@@ -119,9 +119,16 @@ function ended(
   });
 }
 
-/** The spreadsheet's own finding of what a formula names, which it waits for formula by formula. */
+/** What hangs on what, as the spreadsheet finds it: formula by formula what it names, and then where each is named. */
 interface Finding {
+  _generateTreeList?: (...data: unknown[]) => Promise<unknown>;
   _getRangeListByNode?: (formula: object) => Promise<unknown>;
+  _calculateListByFunctionRefNode?: (formulas: readonly Found[]) => Promise<void>;
+  _dependencyManagerService?: { openKdTree?: () => void };
+}
+
+interface Found {
+  readonly addressFunctionNodes?: readonly unknown[];
 }
 
 /**
@@ -136,8 +143,10 @@ function findingInSlices(
   signal: AbortSignal | undefined,
 ): () => void {
   const finding = spreadsheet.injector.get(IFormulaDependencyGenerator) as unknown as Finding;
-  const before = finding._getRangeListByNode?.bind(finding);
-  if (!before) return () => undefined;
+  const naming = finding._getRangeListByNode?.bind(finding);
+  const all = finding._generateTreeList?.bind(finding);
+  const byAddress = finding._calculateListByFunctionRefNode?.bind(finding);
+  if (!naming || !all || !byAddress) return () => undefined;
   let [found, start] = [0, performance.now()];
   finding._getRangeListByNode = async (formula) => {
     found += 1;
@@ -146,8 +155,33 @@ function findingInSlices(
       await nextTurn();
       start = performance.now();
     }
-    return signal?.aborted ? [] : before(formula);
+    return signal?.aborted ? [] : naming(formula);
+  };
+  finding._calculateListByFunctionRefNode = async (formulas) => {
+    await nextTurn();
+    // It puts every formula into a tree first, which only those are looked for in that make addresses, as OFFSET does.
+    if (formulas.some(({ addressFunctionNodes = [] }) => addressFunctionNodes.length > 0)) await byAddress(formulas);
+  };
+  finding._generateTreeList = async (...data) => {
+    await nextTurn();
+    const formulas = await all(...data);
+    await nextTurn();
+    if (!signal?.aborted) sortEarly(finding._dependencyManagerService);
+    await nextTurn();
+    return formulas;
   };
   // What stands there now is the object's own; below it is its class's.
-  return () => delete finding._getRangeListByNode;
+  return () => {
+    delete finding._getRangeListByNode;
+    delete finding._calculateListByFunctionRefNode;
+    delete finding._generateTreeList;
+    delete finding._dependencyManagerService?.openKdTree;
+  };
+}
+
+/** Sorts the cells that are named, which is asked for in one piece with what comes after; that one time it is done by then. */
+function sortEarly(manager: Finding['_dependencyManagerService']): void {
+  if (!manager?.openKdTree) return;
+  manager.openKdTree();
+  manager.openKdTree = () => void delete manager.openKdTree;
 }
