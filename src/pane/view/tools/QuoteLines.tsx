@@ -6,6 +6,7 @@ import { namesText } from '../../words';
 import { DataTable } from './DataTable';
 import { Part, Says, Sentences } from './parts';
 import { QUOTE_WORDS } from './quoteWords';
+import { Unbroken } from '../Unbroken';
 
 const useStyles = makeStyles({
   count: { display: 'block', color: tokens.colorNeutralForeground2 },
@@ -35,7 +36,7 @@ export function QuoteLines({ quote, caption }: LinesProps) {
     key: `line ${at}`,
     cells: [
       <>
-        {line.description}
+        <Unbroken text={line.description} />
         <span className={styles.count}>{quantityText(line, quote)}</span>
       </>,
       amountOf(line),
@@ -52,7 +53,7 @@ export function QuoteLines({ quote, caption }: LinesProps) {
             {amountText(money)}
           </span>,
         ]
-      : [label, amountText(money)],
+      : [<Unbroken key="label" text={label} />, amountText(money)],
   }));
   return (
     <>

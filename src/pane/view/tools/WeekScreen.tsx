@@ -93,7 +93,9 @@ function WeekList({ week, isTicked, onTick, onLook }: WeekListProps) {
   const styles = useStyles();
   return week.parts.map((part: WeekPart) => (
     <section key={`${part.when} ${part.monday ?? ''}`} aria-label={partHeading(part)}>
-      <h3 className={styles.heading}>{partHeading(part)}</h3>
+      <h3 className={styles.heading}>
+        <Unbroken text={partHeading(part)} />
+      </h3>
       <ul className={styles.list}>
         {part.jobs.map((job) => (
           <JobRow
