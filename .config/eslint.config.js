@@ -1,4 +1,5 @@
 import tseslint from 'typescript-eslint';
+import { exempt, restricted } from './ways.mjs';
 
 /** Pure code computes from its arguments alone, so that a plan is the same today and tomorrow. */
 const impure = [
@@ -27,94 +28,6 @@ const namedExports = [
   { selector: 'ExportAllDeclaration', message: 'Only core/index.ts gathers exports, and it names them.' },
 ];
 
-/**
- * Members by which a host takes text or formulas, and the one file of each that may give it some: text of a person's that starts like a
- * formula is made safe there. `assigned` to an object of Excel's, `called` on one, or the `key` of what the embedded spreadsheet is handed.
- */
-const ways = [
-  { may: ['excel/writeCells'], assigned: ['values', 'formulas'] },
-  { may: ['excel/dress'], assigned: ['numberFormat', 'rule', 'prompt', 'errorAlert', 'centerFooter', 'rightFooter'] },
-  { may: ['excel/dress', 'excel/change', 'excel/takeBack', 'excel/putBack'], assigned: ['formula'] },
-  { may: ['excel/change'], called: ['names.add', 'tables.add', 'worksheets.add'] },
-  { may: ['excel/dress'], called: ['conditionalFormats.add', 'formats.add', 'setPrintTitleRows'] },
-  {
-    may: [],
-    assigned: [
-      ...['formulasLocal', 'formulasR1C1', 'valuesAsJson', 'valuesAsJsonLocal', 'numberFormatLocal', 'hyperlink'],
-      ...['leftFooter', 'leftHeader', 'centerHeader', 'rightHeader', 'formula1', 'formula2', 'refersTo'],
-    ],
-    called: ['names.addFormulaLocal', 'comments.add', 'notes.add', 'setPrintTitleColumns', 'setCellProperties'],
-  },
-  { may: ['embedded/snapshot', 'embedded/changes', 'embedded/open/content', 'embedded/open/review'], key: ['f'] },
-  { may: ['embedded/changes', 'embedded/open/complete'], key: ['formulaOrRefString'] },
-  {
-    may: ['embedded/dress', 'embedded/open/rules', 'embedded/save/rules'],
-    key: ['formula1', 'formula2'],
-  },
-  {
-    may: ['embedded/save/paper'],
-    key: ['oddFooter', 'oddHeader', 'evenFooter', 'evenHeader', 'firstFooter', 'firstHeader'],
-  },
-];
-
-const SAFE = 'is where a host takes text or formulas: hand it a change of the port, or go through';
-
-const oneOf = (names) => `/^(${names.join('|')})$/`;
-
-/** Selectors that find one way, however its name is written. */
-function banned({ may, assigned = [], called = [], key = [] }) {
-  const message = (name) => `${name} ${SAFE} ${may.length > 0 ? may.join(', ') : 'one of the ways that there are'}.`;
-  const member = (names) =>
-    `[left.type='MemberExpression']:matches([left.property.name=${oneOf(names)}], [left.property.value=${oneOf(names)}])`;
-  return [
-    ...(assigned.length > 0
-      ? [
-          { selector: `AssignmentExpression${member(assigned)}`, message: message(assigned.join(', ')) },
-          {
-            selector: `CallExpression[callee.property.name=/^(set|assign)$/] > ObjectExpression > Property${named(assigned)}`,
-            message: message(assigned.join(', ')),
-          },
-        ]
-      : []),
-    ...called.map((name) => ({ selector: callOf(name), message: message(name) })),
-    ...(key.length > 0
-      ? [
-          {
-            selector: `ObjectExpression > Property${named(key)}:not([value.value=null][value.type='Literal'])`,
-            message: message(key.join(', ')),
-          },
-        ]
-      : []),
-    ...(key.length > 0 ? [{ selector: `AssignmentExpression${member(key)}`, message: message(key.join(', ')) }] : []),
-  ];
-}
-
-function named(names) {
-  return `:matches([key.name=${oneOf(names)}], [key.value=${oneOf(names)}])`;
-}
-
-/** `names.add` is a call of `add` on whatever is called `names`, at the end of a path or by itself. */
-function callOf(name) {
-  const [object, method] = name.includes('.') ? name.split('.') : [null, name];
-  const on =
-    object === null ? '' : `:matches([callee.object.name='${object}'], [callee.object.property.name='${object}'])`;
-  return `CallExpression[callee.property.name='${method}']${on}`;
-}
-
-/** Each file that may do some of it is kept from all the rest. */
-const hosts = ['excel', 'embedded'].flatMap((host) => {
-  const mine = ways.filter(({ may, key }) => (key ? host === 'embedded' : host === 'excel' || may.length === 0));
-  const files = [...new Set(mine.flatMap(({ may }) => may))];
-  const rules = (of) => ({ 'no-restricted-syntax': ['error', ...namedExports, ...of.flatMap(banned)] });
-  return [
-    { files: [`src/workbook/${host}/**/*.ts`], rules: rules(mine) },
-    ...files.map((file) => ({
-      files: [`src/workbook/${file}.ts`],
-      rules: rules(mine.filter(({ may }) => !may.includes(file))),
-    })),
-  ];
-});
-
 export default tseslint.config(
   {
     ignores: ['node_modules/', 'dist/', '.cache/', 'reports/', '.stryker-tmp/', '.config/stubs/'].map(
@@ -138,7 +51,7 @@ export default tseslint.config(
       '@typescript-eslint/no-explicit-any': 'error',
       'no-alert': 'error',
       'no-console': 'error',
-      'no-restricted-syntax': ['error', ...namedExports],
+      'no-restricted-syntax': ['error', ...namedExports, ...restricted()],
       'no-restricted-globals': [
         'error',
         { name: 'fetch', message: 'The shop’s data never leaves the workbook.' },
@@ -161,8 +74,11 @@ export default tseslint.config(
       ],
     },
   },
-  ...hosts,
-  { files: ['src/core/index.ts'], rules: { 'no-restricted-syntax': 'off' } },
+  ...exempt.map((file) => ({
+    files: [`src/workbook/${file}.ts`],
+    rules: { 'no-restricted-syntax': ['error', ...namedExports, ...restricted(file)] },
+  })),
+  { files: ['src/core/index.ts'], rules: { 'no-restricted-syntax': ['error', ...restricted()] } },
   { files: ['tests/**/*.{ts,tsx}', '.config/**/*.ts'], rules: { '@typescript-eslint/no-explicit-any': 'off' } },
   {
     files: ['**/*.{js,mjs}'],
