@@ -4,6 +4,12 @@ import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { MemoryPanes } from './onMemory';
 
+declare global {
+  interface Window {
+    axe?: { run(inside: Document, how: object): Promise<{ violations: Findings }> };
+  }
+}
+
 export const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 /** Rules whose findings do not count inside some part of the page. */
@@ -12,13 +18,41 @@ export interface LeftOut {
   readonly rules: readonly string[];
 }
 
+/** Colours half way between two looks are nobody's: judged is what stands when all that moves, and comes to an end, has ended. */
+function settled(page: Page): Promise<void> {
+  return page.evaluate(async () => {
+    const drawn = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+    const ending = () =>
+      document
+        .getAnimations()
+        .filter(
+          ({ playState, effect }) => playState === 'running' && Number.isFinite(effect?.getComputedTiming().endTime),
+        );
+    await drawn();
+    for (let moving = ending(); moving.length > 0; moving = ending()) {
+      await Promise.allSettled(moving.map(({ finished }) => finished));
+      await drawn();
+    }
+  });
+}
+
+type Findings = Awaited<ReturnType<AxeBuilder['analyze']>>['violations'];
+
+/** What axe-core finds. It stays in a page once it was there: reading it in takes as long as looking at a screen. */
+async function violationsOf(page: Page, runOnly: { type: 'rule' | 'tag'; values: string[] }): Promise<Findings> {
+  const options = { runOnly, resultTypes: ['violations' as const] };
+  const again = await page.evaluate(async (how) => (await window.axe?.run(document, how))?.violations, options);
+  // In the page itself: nothing here has frames, whose findings would be put together in a second page.
+  return again ?? (await new AxeBuilder({ page }).options(options).setLegacyMode().analyze()).violations;
+}
+
 /**
  * What an automatic check of WCAG 2.2 A and AA finds, by all of its rules or by some. One thing is always left out: an open list of
  * choices lies over the page, in no landmark, as Office's own lists do; its field, which is in one, owns it.
  */
 export async function accessFaults(page: Page, rules?: string[], besides: readonly LeftOut[] = []): Promise<string[]> {
-  const axe = new AxeBuilder({ page });
-  const { violations } = await (rules ? axe.withRules(rules) : axe.withTags(TAGS)).analyze();
+  await settled(page);
+  const violations = await violationsOf(page, rules ? { type: 'rule', values: rules } : { type: 'tag', values: TAGS });
   const found = violations.flatMap(({ id, nodes }) => nodes.map((node) => ({ id, ...node })));
   const outside = [{ within: '[role=listbox]', rules: ['region'] }, ...besides];
   const isLeft = ({ id, target }: (typeof found)[number]) =>

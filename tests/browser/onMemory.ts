@@ -1,6 +1,6 @@
 /** Opens the pane on a workbook in memory, in a browser. Nothing is served: the page is answered from here. */
 import { join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { rolldown } from 'rolldown';
 import { launchOptions, needBrowser } from '../../.config/browser.mjs';
 import { root } from '../../.config/paths.mjs';
@@ -33,9 +33,17 @@ export interface PaneOptions {
   readonly zoom?: number;
 }
 
+/** What a window is like from its first moment on. */
+interface Kind {
+  readonly viewport: { readonly width: number; readonly height: number };
+  readonly zoom: number;
+  readonly forcedColors: boolean;
+}
+
 /** One browser for a file of tests; each page has a workbook of its own. */
 export class MemoryPanes {
   private browser: Browser | undefined;
+  private readonly contexts = new Map<string, Promise<BrowserContext>>();
   private script = '';
   readonly problems: string[] = [];
 
@@ -47,7 +55,8 @@ export class MemoryPanes {
 
   /** Closes the pages of one test. */
   async clear(): Promise<void> {
-    await Promise.all(this.browser?.contexts().map((context) => context.close()) ?? []);
+    const pages = this.browser?.contexts().flatMap((context) => context.pages()) ?? [];
+    await Promise.all(pages.map((page) => page.close()));
   }
 
   async stop(): Promise<void> {
@@ -63,9 +72,32 @@ export class MemoryPanes {
     look = 'well',
     zoom = 1,
   }: PaneOptions = {}): Promise<Page> {
+    const context = await this.contextFor({ viewport: { width, height }, zoom, forcedColors });
+    const page = await context.newPage();
+    page.setDefaultTimeout(30_000);
+    page.on('pageerror', (error) => this.problems.push(String(error)));
+    page.on('console', (message) => {
+      if (message.type() === 'error' || message.type() === 'warning') this.problems.push(message.text());
+    });
+    await page.goto(`${address}?content=${content}&theme=${theme}&look=${look}`);
+    await page.locator('main').waitFor();
+    return page;
+  }
+  /**
+   * One for each kind of window. It keeps nothing of a page, since the pane stores nothing in a browser, and the second page in it is there
+   * in half the time.
+   */
+  private contextFor(kind: Kind): Promise<BrowserContext> {
+    const key = JSON.stringify(kind);
+    const context = this.contexts.get(key) ?? this.makeContext(kind);
+    this.contexts.set(key, context);
+    return context;
+  }
+
+  private async makeContext({ viewport, zoom, forcedColors }: Kind): Promise<BrowserContext> {
     if (!this.browser) throw new Error('start first');
     const context = await this.browser.newContext({
-      viewport: { width, height },
+      viewport,
       deviceScaleFactor: zoom,
       forcedColors: forcedColors ? 'active' : 'none',
       reducedMotion: 'reduce',
@@ -77,14 +109,6 @@ export class MemoryPanes {
         ? route.fulfill({ contentType: 'text/html', body: html })
         : route.fulfill({ status: 204 });
     });
-    const page = await context.newPage();
-    page.setDefaultTimeout(30_000);
-    page.on('pageerror', (error) => this.problems.push(String(error)));
-    page.on('console', (message) => {
-      if (message.type() === 'error' || message.type() === 'warning') this.problems.push(message.text());
-    });
-    await page.goto(`${address}?content=${content}&theme=${theme}&look=${look}`);
-    await page.locator('main').waitFor();
-    return page;
+    return context;
   }
 }
