@@ -106,8 +106,8 @@ async function cancelWhilePlacing(page: Page, path: string): Promise<void> {
   await choose(page, path);
   await press(page, 'Open');
   const said = dialog(page).getByRole('status');
-  // From 60 of a hundred on the sheet is made and being calculated.
-  await said.filter({ hasText: /^Putting it into the sheet: (6[1-9]|[7-9]\d) %$/ }).waitFor();
+  // From 20 of a hundred on the sheet is made and being calculated.
+  await said.filter({ hasText: /^Putting it into the sheet: (2[1-9]|[3-9]\d) %$/ }).waitFor();
   await look(page, 'open-placing');
   await press(page, 'Cancel');
   await dialog(page).waitFor({ state: 'detached' });
@@ -174,6 +174,45 @@ function stockList(rows: number): Promise<Uint8Array> {
     sheets: [{ name: 'Stock', rows: list, cells, tables: [{ name: 'Inventory', range: `A1:H${rows + 1}`, columns }] }],
   });
 }
+
+test('cells that come out otherwise here are told with what the file kept and what they come to, the text from its beginning', async () => {
+  const page = await opened({ width: 340, height: 640 });
+  const folder = await mkdtemp(join(tmpdir(), 'setwright-'));
+  const path = join(folder, 'kept.xlsx');
+  // The file keeps the first number; the second is the sum.
+  const kept = (value: number, formula: string): Partial<Cell> => ({ value, formula, formulaResult: value });
+  const cells = Array.from({ length: 15 }, (_, row) => [
+    [`${row},0`, kept(12.5, `${row}+13`)] as const,
+    [`${row},1`, kept(row, `UNHEARDOF(A${row + 1})`)] as const,
+  ]).flat();
+  await writeFile(path, await writeXlsx({ sheets: [{ name: 'Grip wall', cells: new Map(cells) }] }));
+  await choose(page, path);
+  await press(page, 'Open');
+  const told = page.getByRole('dialog', { name: 'Opened' });
+  await told.waitFor();
+  await rm(folder, { recursive: true });
+  await look(page, 'open-otherwise');
+  expect(await told.getByText(/keep the value/).textContent()).toContain(
+    "15 cells ('Grip wall'!B1, B2, B3, B4, B5, B6 and 9 more) keep the value that the file had",
+  );
+  const items = await told.locator('ul').last().getByRole('listitem').allTextContents();
+  expect(items).toHaveLength(7);
+  expect(items[0]).toBe("'Grip wall'!A1: the file kept 12.5, here it comes to 13");
+  expect(items.at(-1)).toBe('and 9 more');
+  // It is longer than the window is high, begins at its beginning, and the way out of it is in sight.
+  expect(await told.evaluate((window) => [window.scrollTop, window.scrollHeight > window.clientHeight])).toEqual([
+    0,
+    true,
+  ]);
+  const close = told.getByRole('button', { name: 'Close' });
+  expect(await close.evaluate((button) => button === document.activeElement)).toBe(true);
+  const box = await close.boundingBox();
+  expect((box?.y ?? 999) + (box?.height ?? 0)).toBeLessThanOrEqual(640);
+  expect((await accessFaults(page)).filter((fault) => /open-|save|<dialog/.test(fault))).toEqual([]);
+  await close.click();
+  await told.waitFor({ state: 'detached' });
+  expect(open?.problems).toEqual([]);
+});
 
 test.each([
   ['locked.xlsx', null, 'is locked with a password'],

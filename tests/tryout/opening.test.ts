@@ -1,6 +1,6 @@
 /** What is said of a file that stands on the page. */
 import { expect, test } from 'vitest';
-import { sayOtherwise, type Shown } from '../../src/tryout/open/words';
+import { sayKeptValues, sayOtherwise, type Shown } from '../../src/tryout/open/words';
 
 const number = (text: string): Shown => ({ kind: 'number', text });
 
@@ -30,6 +30,12 @@ test('of many, some are told and the rest is counted', () => {
   expect(items.at(-1)).toBe('and 12 more');
 });
 
+test('of cells that keep their values a sheet is named where it begins', () => {
+  const [said] = sayKeptValues(['Stock!B1', 'Stock!B2', "'Wall!2'!B2", "'Wall!2'!B3", 'Stock!B4']);
+  expect(said).toContain("5 cells (Stock!B1, B2, 'Wall!2'!B2, B3 and Stock!B4) keep the value that the file had");
+});
+
 test('of none, nothing is listed', () => {
   expect(sayOtherwise([]).items).toEqual([]);
+  expect(sayKeptValues([])).toEqual([]);
 });

@@ -50,7 +50,8 @@ export function openDialog(left: () => void): OpenDialog {
     show: (showing) => {
       title.textContent = showing.title ?? OPEN.title;
       content.replaceChildren(...parts(showing, () => dialog.close()));
-      content.querySelector<HTMLElement>('button')?.focus();
+      // A long text is read from its beginning; the buttons stay in sight.
+      content.querySelector<HTMLElement>('button')?.focus({ preventScroll: true });
     },
   };
 }

@@ -118,12 +118,20 @@ export function sayFound({ sheets, comments, runs, from1904 }: Found): string[] 
   ];
 }
 
+/** `Stock!B1`, `B2`: a sheet's name stands where it begins. */
+function withoutRepeating(cells: readonly string[]): string[] {
+  const sheetOf = (cell = ''): string => cell.slice(0, cell.lastIndexOf('!') + 1);
+  return cells.map((cell, i) =>
+    i > 0 && sheetOf(cell) === sheetOf(cells[i - 1]) ? cell.slice(sheetOf(cell).length) : cell,
+  );
+}
+
 /** Cells that keep the file's values, once the workbook stood on the page. */
 export function sayKeptValues(cells: readonly string[]): string[] {
   if (cells.length === 0) return [];
   const one = cells.length === 1;
   return [
-    `${countOf(cells.length, 'cell')} (${listed(cells)}) ${one ? 'keeps' : 'keep'} the value that the file had: ${one ? 'its formula is' : 'their formulas are'} not calculated here. A copy has ${one ? 'it' : 'them'} again as long as the value is not changed and no rows, columns or sheets are moved.`,
+    `${countOf(cells.length, 'cell')} (${listed(withoutRepeating(cells))}) ${one ? 'keeps' : 'keep'} the value that the file had: ${one ? 'its formula is' : 'their formulas are'} not calculated here. A copy has ${one ? 'it' : 'them'} again as long as the value is not changed and no rows, columns or sheets are moved.`,
   ];
 }
 

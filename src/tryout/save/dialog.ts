@@ -50,7 +50,7 @@ export function saveDialog(): SaveDialog {
       progress.textContent = '';
       about.replaceChildren(...parts);
       buttons.prepend(save);
-      if (!save.disabled) save.focus();
+      if (!save.disabled) save.focus({ preventScroll: true });
     },
     close: () => dialog.close(),
   };

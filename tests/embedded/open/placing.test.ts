@@ -61,9 +61,9 @@ test('how far it is goes up from the cells over what hangs on what to the result
   expect(told).toEqual([...told].sort((a, b) => a - b));
   // Where each part begins is told in opening.ts and calculation.ts: the cells, the finding, the results.
   for (const [from, to] of [
-    [0, 0.2],
-    [0.6, 0.76],
-    [0.76, 1],
+    [0, 0.1],
+    [0.2, 0.52],
+    [0.52, 1],
   ] as const)
     expect(told.some((share) => share > from && share <= to)).toBe(true);
   expect(gone).toEqual([]);
@@ -72,8 +72,8 @@ test('how far it is goes up from the cells over what hangs on what to the result
 
 test.each([
   ['the cells are made', 0, 0],
-  ['it is found what hangs on what', 0.6, 1],
-  ['it is calculated', 0.76, 1],
+  ['it is found what hangs on what', 0.2, 1],
+  ['it is calculated', 0.52, 1],
 ])('stopped while %s, nothing is left of it', async (_, from, sheets) => {
   const { make, made, gone } = maker();
   const going = new AbortController();
@@ -88,6 +88,21 @@ test.each([
   expect(going.signal.aborted).toBe(true);
   expect(done).toBeUndefined();
   expect(made).toHaveLength(sheets);
+  expect(gone).toEqual(made);
+  await aSecondLater();
+});
+
+test('stopped while it is shown for the first time, nothing is left of it', async () => {
+  const { make, made, gone } = maker();
+  const going = new AbortController();
+  const shown = async (opened: OpenedContent): Promise<Spreadsheet> => {
+    const spreadsheet = await make(opened);
+    going.abort();
+    return spreadsheet;
+  };
+  const done = await placed(book, shown, { signal: going.signal, onProgress: () => undefined });
+  expect(done).toBeUndefined();
+  expect(made).toHaveLength(1);
   expect(gone).toEqual(made);
   await aSecondLater();
 });
