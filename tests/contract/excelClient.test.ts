@@ -266,7 +266,7 @@ describe('client contract, simulated workbook: what Excel is told', () => {
   it('highlights as formulas of the first row, the first rule before the others', async () => {
     const [first, second] = (await filled()).book.sheet("Bob's räcke")?.highlights ?? [];
     expect(first).toEqual({
-      at: { row: 1, column: 0, rows: 2, columns: 3 },
+      areas: [{ row: 1, column: 0, rows: 2, columns: 3 }],
       parts: {
         formula: '=OR($B2&""="out",$B2&""="say ""no""")',
         'fill.color': '#FFDDDD',
@@ -343,7 +343,7 @@ describe('client contract, simulated workbook: what Excel is told', () => {
 describe('client contract, simulated workbook: looks of a person', () => {
   const at = block('Sheet1', 0, 0, 3, 2);
   const { sheet: _, ...area } = at;
-  const own = { at: area, parts: { formula: '=TRUE' } };
+  const own = { areas: [area], parts: { formula: '=TRUE' } };
   const highlight: Change = {
     do: 'highlight',
     at,
@@ -373,6 +373,25 @@ describe('client contract, simulated workbook: looks of a person', () => {
     expect(book.active.dressAt('font.bold', 1, 1)).toBe(false);
     expect(book.active.dressAt('numberFormat', 1, 1)).toBe('General');
     expect(book.active.dressAt('border.EdgeBottom.style', 1, 1)).toBe('None');
+  });
+
+  it('stay around the cells that ours take, where they reach further', async () => {
+    const { port, book } = bench();
+    const wide = { areas: [{ row: 0, column: 0, rows: 5, columns: 4 }], parts: own.parts };
+    const apart = { areas: [{ row: 9, column: 0, rows: 1, columns: 1 }], parts: own.parts };
+    book.active.highlights.push(wide, apart);
+    await port.apply([highlight], await look(port, at), { label: 'Fill' });
+    // The three rows and two columns of the block are ours; the rest of the five by four stays the person's.
+    expect(book.active.highlights.slice(1)).toEqual([
+      {
+        areas: [
+          { row: 0, column: 2, rows: 3, columns: 2 },
+          { row: 3, column: 0, rows: 2, columns: 4 },
+        ],
+        parts: own.parts,
+      },
+      apart,
+    ]);
   });
 
   it('are none where ours stood alone: these go', async () => {

@@ -17,7 +17,8 @@ interface Dressing {
 }
 
 export interface HighlightRule {
-  readonly at: Area;
+  /** More than one once a part of it was cleared. */
+  readonly areas: readonly Area[];
   readonly parts: Record<string, unknown>;
 }
 
@@ -153,6 +154,15 @@ export class SheetData {
     }
   }
 
+  /** A rule that reaches further stays on the cells around (*from memory*). */
+  clearHighlights(at: Area): void {
+    this.highlights = this.highlights.flatMap((rule) => {
+      if (!rule.areas.some((area) => overlap(this.area(area), this.area(at)))) return [rule];
+      const areas = rule.areas.flatMap((area) => without(area, at));
+      return areas.length > 0 ? [{ ...rule, areas }] : [];
+    });
+  }
+
   /** The value of one kind of dressing in a cell, `null` if it has none. */
   dressAt(name: string, row: number, column: number): unknown {
     const holds = ({ at }: Dressing): boolean =>
@@ -170,6 +180,23 @@ export class SheetData {
     const right = most(areas.map((area) => area.column + area.columns));
     return { row, column, rows: bottom - row, columns: right - column };
   }
+}
+
+/** An area without the cells of another: what is above and below it, and left and right between these. */
+function without(area: Area, other: Area): Area[] {
+  const top = Math.max(area.row, other.row);
+  const left = Math.max(area.column, other.column);
+  const bottom = Math.min(area.row + area.rows, other.row + other.rows);
+  const right = Math.min(area.column + area.columns, other.column + other.columns);
+  if (bottom <= top || right <= left) return [area];
+  const between = { row: top, rows: bottom - top };
+  const rest: Area[] = [
+    { ...area, rows: top - area.row },
+    { ...area, ...between, columns: left - area.column },
+    { ...between, column: right, columns: area.column + area.columns - right },
+    { ...area, row: bottom, rows: area.row + area.rows - bottom },
+  ];
+  return rest.filter(({ rows, columns }) => rows > 0 && columns > 0);
 }
 
 const least = (numbers: readonly number[]): number => numbers.reduce((a, b) => Math.min(a, b));
@@ -344,7 +371,7 @@ export class Book {
     sheet.cells.clear();
     for (const { row, column, state } of cells) sheet.cells.set(row >= before ? row + count : row, column, state);
     sheet.merged.splice(0, Infinity, ...sheet.merged.map(moved));
-    sheet.highlights = sheet.highlights.map((rule) => ({ ...rule, at: moved(rule.at) }));
+    sheet.highlights = sheet.highlights.map((rule) => ({ ...rule, areas: rule.areas.map(moved) }));
     sheet.dressings = sheet.dressings.map((dressing) => ({ ...dressing, at: moved(dressing.at) }));
     for (const table of this.tables) if (table.sheet === sheet) table.at = moved(table.at);
     for (const range of this.held()) if (range.sheet === sheet) range.at = moved(range.at);

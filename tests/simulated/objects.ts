@@ -196,18 +196,20 @@ export class RangeObject implements Modelled {
   get conditionalFormats(): Modelled {
     const clearAll = (): void => {
       this.book.guard(this.sheet);
-      this.sheet.highlights = this.sheet.highlights.filter(({ at }) => !coincide(at, this.at));
+      this.sheet.clearHighlights(this.at);
     };
     const add = (type: string): Modelled => {
       this.book.guard(this.sheet);
       if (type !== 'Custom') throw new Error(`simulated: conditional format ${type} is not modelled`);
-      const rule: HighlightRule = { at: this.at, parts: {} };
+      const rule: HighlightRule = { areas: [this.at], parts: {} };
       // A new rule goes before the others.
       this.sheet.highlights.unshift(rule);
       return conditionalFormat(rule);
     };
     const listed = (): Modelled[] =>
-      this.sheet.highlights.filter(({ at }) => touch(at, this.at)).map((rule) => conditionalFormat(rule));
+      this.sheet.highlights
+        .filter(({ areas }) => areas.some((at) => touch(at, this.at)))
+        .map((rule) => conditionalFormat(rule));
     return { className: 'ConditionalFormatCollection', members: ['add', 'clearAll'], ...{ add, clearAll, listed } };
   }
 
@@ -288,14 +290,6 @@ export class RangeObject implements Modelled {
 function touch(one: Area, other: Area): boolean {
   const down = one.row < other.row + other.rows && other.row < one.row + one.rows;
   return down && one.column < other.column + other.columns && other.column < one.column + one.columns;
-}
-
-function coincide(one: Area, other: Area): boolean {
-  if (!touch(one, other)) return false;
-  const inside = one.row >= other.row && one.row + one.rows <= other.row + other.rows;
-  const across = one.column >= other.column && one.column + one.columns <= other.column + other.columns;
-  if (!inside || !across) throw new Error('simulated: clearing part of a highlighted area is not modelled');
-  return true;
 }
 
 type Write = (name: string, value: unknown) => void;
