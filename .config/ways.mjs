@@ -6,10 +6,11 @@
 export const ways = [
   { may: ['excel/writeCells'], assigned: ['values', 'formulas'] },
   { may: ['excel/dress'], assigned: ['numberFormat', 'rule', 'prompt', 'errorAlert', 'centerFooter', 'rightFooter'] },
-  { may: ['excel/dress', 'excel/change', 'excel/takeBack', 'excel/putBack'], assigned: ['formula'] },
-  { may: ['excel/change'], called: ['tables.add', 'worksheets.add'] },
+  { may: ['excel/dress', 'excel/change', 'excel/takeBack', 'excel/putBack', 'excel/asFound'], assigned: ['formula'] },
+  { may: ['excel/change', 'excel/asFound'], called: ['tables.add'] },
+  { may: ['excel/change'], called: ['worksheets.add'] },
   // With one argument it is a set of our own.
-  { may: ['excel/change'], called: ['names.add'], withArguments: '>1' },
+  { may: ['excel/change', 'excel/asFound'], called: ['names.add'], withArguments: '>1' },
   { may: ['excel/dress'], called: ['conditionalFormats.add', 'formats.add', 'setPrintTitleRows'] },
   {
     may: [],

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { createExcelPort } from '../../src/workbook/excel/port';
 import { PortError, type Change } from '../../src/workbook/port';
+import { LIST_STEM } from '../../src/workbook/shared/limits';
 import type { Book } from '../simulated/book';
 import { simulate, type Simulated } from '../simulated/simulated';
 import { block, look, make, write } from './structureSuite';
@@ -176,6 +177,111 @@ describe('client contract, simulated workbook: taking back', () => {
     expect(await port.revert(receipt)).toMatchObject({ left: [], notFound: [] });
     expect(book.snapshot()).toBe(before);
     expect(simulated.requests.length - requests).toBe(3);
+  });
+});
+
+const LIST = `${LIST_STEM}Rack`;
+
+/** A table and a list that were made wider, a table, a sheet and a name that were made, and a name that was moved. */
+async function resized() {
+  const simulated = shop(4_500_000);
+  const { book } = simulated;
+  const rack = book.addSheet('Rack');
+  for (const [row, line] of [
+    ['Club', 'Rack'],
+    ['Driver', 'a'],
+    ['7 iron', 'b'],
+  ].entries()) {
+    line.forEach((text, across) => rack.put(1 + row, 1 + across, text));
+  }
+  book.names.set(LIST, '=Rack!$B$2:$C$4');
+  const port = createExcelPort(simulated.host);
+  const [clubs, ...rest] = await port.read([
+    { read: 'table', table: 'Clubs' },
+    { read: 'block', at: block('Sheet1', 2, 2, ROWS + 1, 1) },
+    { read: 'block', at: block('Sheet1', 3 + ROWS, 0, 1, 2) },
+    { read: 'block', at: block('Sheet1', 2, 5, 3, 2) },
+    { read: 'block', at: block('Rack', 1, 1, 3, 3) },
+    { read: 'block', at: block('Page', 0, 0, 2, 1) },
+  ]);
+  if (!clubs) throw new Error('no table');
+  const before = book.snapshot();
+  const of = { table: LIST, by: ['Club'], headingRows: 1 };
+  const receipt = await port.apply(
+    [
+      { do: 'sheet', name: 'Page' },
+      write('Page', 0, 0, [['a'], ['b']]),
+      { do: 'widen', table: 'Clubs', headers: ['Tag'] },
+      write('Sheet1', 5, 2, [['t']]),
+      write('Sheet1', 2, 5, [
+        ['Item', 'On hand'],
+        ['x', 1],
+        ['y', 2],
+      ]),
+      { do: 'table', name: 'Fresh', at: block('Sheet1', 2, 5, 3, 2) },
+      { do: 'name', name: LIST, at: block('Rack', 1, 1, 3, 3) },
+      { do: 'write', at: block('Rack', 1, 3, 2, 1), cells: [['Reading'], ['D2']], of },
+      { do: 'name', name: 'Plan_new', at: block('Page', 0, 0, 2, 1) },
+      { do: 'name', name: 'Plan_old', at: block('Page', 0, 0, 2, 1) },
+    ],
+    [clubs, ...rest],
+    { label: 'Fill' },
+  );
+  return { simulated, port, receipt, before, book };
+}
+
+describe('client contract, simulated workbook: taking back what made tables, lists and names', () => {
+  it('leaves all as it was', async () => {
+    const { port, receipt, before, book } = await resized();
+    expect(await port.revert(receipt)).toMatchObject({ left: [], notFound: [] });
+    expect(book.snapshot()).toBe(before);
+  });
+
+  it.each<[string, (book: Book) => void]>([
+    ['a cell of the new column is typed into', (book) => book.active.put(9, 2, 'typed')],
+    ['a cell of the new column is typed over', (book) => book.active.put(5, 2, 'typed')],
+    ['the heading of the new column is typed over', (book) => book.active.put(2, 2, 'Mine')],
+    ['a cell of the new table is typed over', (book) => book.active.put(3, 6, 'typed')],
+    [
+      'the new table is made longer',
+      (book) => {
+        book.active.put(5, 5, 'z');
+        const fresh = book.tables.find(({ name }) => name === 'Fresh');
+        if (fresh) fresh.at = { ...fresh.at, rows: 4 };
+      },
+    ],
+    [
+      'the new table is given up',
+      (book) => {
+        book.tables.splice(
+          book.tables.findIndex(({ name }) => name === 'Fresh'),
+          1,
+        );
+      },
+    ],
+    ['a cell of the list’s new column is typed into', (book) => book.sheet('Rack')?.put(3, 3, 'typed')],
+    ['a heading of the list is typed over', (book) => book.sheet('Rack')?.put(1, 3, 'Mine')],
+    [
+      'a row is put into the list',
+      (book) => {
+        const rack = book.sheet('Rack');
+        if (rack) book.insertRows(rack, 3, 1);
+      },
+    ],
+    ['a row is put in above', (book) => book.insertRows(book.active, 0, 1)],
+    ['a name is moved', (book) => void book.names.set('Plan_old', '=Rack!$A$1')],
+    ['a name is deleted', (book) => void book.names.delete('Plan_new')],
+  ])('is the same whether %s before the look or right before the writing', async (_, act) => {
+    const early = await resized();
+    act(early.book);
+    const expected = await early.port.revert(early.receipt);
+    const late = await resized();
+    late.simulated.trouble = (request) => {
+      if (request === 1) act(late.book);
+      return null;
+    };
+    expect(await late.port.revert(late.receipt)).toMatchObject({ left: expected.left, notFound: expected.notFound });
+    expect(late.book.snapshot()).toBe(early.book.snapshot());
   });
 });
 

@@ -25,22 +25,25 @@ export function attempted(receipt: Receipt, parts: readonly Part[]): Receipt {
 
 /**
  * A written block without cells that hold neither what was put nor what they held, where nothing that was put can have been moved away:
- * they are a person's, who changed them before they were written.
+ * they are a person's, who changed them before they were written, or since.
  */
-export function withoutPersons(written: Written, now: BlockSeen, parts: readonly Part[]): [Written, Place[]] {
+export function withoutPersons(written: Written, now: BlockSeen): [Written, Place[]] {
   const { at, before, put } = written;
-  const sent = sentOf(at, parts);
   const theirs: Place[] = [];
   const left = put.map((line, down) =>
     line.map((cell, across) => {
       const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
-      const isOurs = sent[down]?.[across] === 'through' || holds(now, cell, place);
-      if (isSkip(cell) || isOurs || isBack(now, before[down]?.[across] ?? null, place)) return cell;
+      if (isSkip(cell) || holds(now, cell, place) || isBack(now, before[down]?.[across] ?? null, place)) return cell;
       theirs.push(place);
       return skip;
     }),
   );
   return [{ ...written, put: left }, theirs];
+}
+
+/** Whether any of a block went into a request that went through. */
+export function isThrough(at: Block, parts: readonly Part[]): boolean {
+  return parts.some((part) => part.through && overlap(part.at, at) !== null);
 }
 
 /** How far each cell of a block came: not into a request, into the one that failed, or into one that went through. */

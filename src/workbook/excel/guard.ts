@@ -22,7 +22,7 @@ export class ChangedMeanwhile extends Error {
   readonly cells: readonly string[];
 
   constructor(
-    private readonly found: readonly Found[],
+    readonly found: readonly Found[],
     tables: readonly string[],
   ) {
     super('cells changed while they were being written');
@@ -46,7 +46,7 @@ export class ChangedMeanwhile extends Error {
   }
 }
 
-interface Found extends Place {
+export interface Found extends Place {
   readonly was: BeforeCell;
 }
 

@@ -48,7 +48,7 @@ function anchorsOf({ at, put }: Written): Anchors {
 }
 
 /** Asks for a whole table, or all cells of a name; one that is gone is a block that is not there. */
-function askRows(asking: Asking, { table: name, headingRows }: RowsOf, stoodAt: Block): () => BlockSeen {
+export function askRows(asking: Asking, { table: name, headingRows }: RowsOf, stoodAt: Block): () => BlockSeen {
   if (headingRows !== undefined) return askNamed(asking, name, stoodAt);
   const table = askMadeTable(asking, name);
   return () => table()[0]?.seen ?? nothingThere(stoodAt);
@@ -125,22 +125,36 @@ function askCells(asking: Asking, range: Excel.Range, isMissing: () => boolean):
   };
 }
 
+/** A table that a failed batch made. */
+export interface FreshTable extends TableNow {
+  readonly sheet: string;
+}
+
 /** Asks which tables stand where a failed batch was to make some: one may have been made and not named yet. */
 export function askFreshTables(
   asking: Asking,
   changes: readonly Change[],
   looked: Looked,
   standsAt: (at: Block) => Block,
-): () => (before: readonly string[]) => TableNow[] {
+): () => (before: readonly string[]) => FreshTable[] {
   const blocks = changes.flatMap((change) =>
     change.do === 'table' && !standsAlready(change, looked)
       ? [askBlock(asking, standsAt(tableBlock(change.at)), [])]
       : [],
   );
   return () => {
-    const names = [...new Set(blocks.flatMap((block) => block().tables))];
-    return (before) => names.filter((name) => !holds(before, name)).map((name) => ({ name, seen: null }));
+    const found = blocks
+      .map((block) => block())
+      .flatMap(({ at, tables }) => tables.map((name) => [name, at.sheet] as const));
+    return (before) =>
+      [...new Map(found)].flatMap(([name, sheet]) => (holds(before, name) ? [] : [{ name, seen: null, sheet }]));
   };
+}
+
+/** A table that became longer or wider: where it stands, and as it was. */
+export interface Resized {
+  readonly now: Block;
+  readonly was: TableSeen;
 }
 
 /** Asks which tables a failed batch has made longer or wider than they were seen to be; one that is gone by now is none of them. */
@@ -149,7 +163,7 @@ export function askResized(
   changes: readonly Change[],
   looked: Looked,
   wasAt: (table: TableSeen) => Block,
-): () => TableSeen[] {
+): () => Resized[] {
   const tables = new Set(
     changes.flatMap((change) =>
       change.do === 'lengthen' || change.do === 'widen' ? [tableNamed(change.table, looked)] : [],
@@ -164,6 +178,6 @@ export function askResized(
     asked.flatMap(({ table, found, range }) => {
       const now = found.isNullObject ? null : blockOf(range.address);
       const was = { ...table, at: wasAt(table) };
-      return now && (now.rows > was.at.rows || now.columns > was.at.columns) ? [was] : [];
+      return now && (now.rows > was.at.rows || now.columns > was.at.columns) ? [{ now, was }] : [];
     });
 }

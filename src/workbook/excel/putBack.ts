@@ -1,24 +1,31 @@
 import { PortError } from '../port';
-import type { Block, Receipt, TableSeen, Written } from '../port';
-import { blockOf, fixed, nameCells, named, sameName } from '../shared/address';
+import type { Block, BlockSeen, Receipt, Written } from '../port';
+import { blockOf, contains, fixed, holdsCell, nameCells, named, overlap, sameName } from '../shared/address';
+import { cellNow, holds as holdsPut, isBlank, isSkip } from '../shared/cellNow';
 import type { Place } from '../shared/cellNow';
 import { afterResizing, tableNamed } from '../shared/lengthen';
+import { packReceipt } from '../shared/packed';
 import { planRevert } from '../shared/revert';
-import type { RevertPlan } from '../shared/revert';
+import type { Now, RevertPlan } from '../shared/revert';
 import { columnsBeside } from '../shared/widen';
 import { tableBlock } from '../shared/refuse';
 import { aligned } from './aligned';
 import type { Applying } from './applying';
-import { attempted, withoutPersons } from './attempted';
+import { putAsFound } from './asFound';
+import { attempted, isThrough, withoutPersons } from './attempted';
 import type { Part } from './attempted';
-import { startBatch } from './batch';
 import { hostWords } from './errors';
+import { foundAgain } from './foundAgain';
+import type { FoundBlock } from './foundAgain';
 import { ChangedMeanwhile } from './guard';
 import { inBatch } from './host';
-import { askFreshTables, askNow, askResized } from './now';
+import { askFreshTables, askNow, askResized, askRows } from './now';
+import type { FreshTable, Resized } from './now';
 import { standsNow } from './places';
 import type { Moved } from './places';
 import { askAll } from './read';
+import { startRevertGuard } from './revertGuard';
+import type { RevertGuard } from './revertGuard';
 import { addedRows, putsOf, selfFilled, unfilled } from './selfFilled';
 import { setSetting } from './settings';
 import { holds } from './standing';
@@ -41,8 +48,9 @@ export interface Before {
 }
 
 /**
- * Puts back what a failed batch may have done, and throws: `putBack` when all is as before, `halfWritten`, naming cells, when
- * that failed too. Whatever the batch did not reach is found to be as it was, and is not written.
+ * Puts back what a failed batch may have done, and throws: `putBack` when all is as before, `notLookedAt` when all is but what a person did
+ * meanwhile, and `halfWritten`, naming cells, when something could not be put back. Whatever the batch did not reach is found to be as it
+ * was, and is not written.
  */
 export async function putBack(
   applying: Applying,
@@ -50,49 +58,98 @@ export async function putBack(
   before: Before & HowFar,
   cause: unknown,
 ): Promise<never> {
-  const stood = before.stood ?? applying.stood;
-  let left: readonly string[];
-  let theirs: readonly string[];
+  const far = { ...before, stood: before.stood ?? applying.stood };
+  let plan: PlanBack;
   try {
-    const plan = await planBack(applying, receipt, { ...before, stood }, cause);
-    await writeBack(applying, plan, stood, before);
-    ({ left, theirs } = plan);
+    // What was put over rows that a person sorted by then comes first: among it may be what was put before that, in its new place.
+    if (before.moved.size === 0 && before.parts.some(({ through }) => through)) {
+      const parts = before.parts.filter(({ through }) => !through);
+      await putBackOnce(
+        { ...applying, changes: [], options: { label: '' } },
+        onlyCells(receipt),
+        { ...far, parts },
+        cause,
+      );
+    }
+    plan = await putBackOnce(applying, receipt, far, cause);
   } catch (error) {
+    await keepForUndo(applying, receipt);
     await listenAgain(applying.host, applying.quiet);
     throw new PortError('halfWritten', touched(receipt), `${hostWords(cause)}; ${hostWords(error)}`);
   }
-  if (left.length > 0) throw new PortError('halfWritten', left, hostWords(cause));
-  if (theirs.length > 0) throw new PortError('notLookedAt', theirs);
+  if (plan.left.length > 0) {
+    await keepForUndo(applying, receipt);
+    throw new PortError('halfWritten', plan.left, hostWords(cause));
+  }
+  if (plan.theirs.length > 0) throw new PortError('notLookedAt', plan.theirs);
   throw new PortError('putBack', [], hostWords(cause));
+}
+
+/** How often it is begun anew because a person did something meanwhile. */
+const mostTries = 3;
+
+async function putBackOnce(applying: Applying, receipt: Receipt, before: Far, cause: unknown): Promise<PlanBack> {
+  for (let tries = 1; ; tries += 1) {
+    const plan = await planBack(applying, receipt, before, cause);
+    const guarding: { guard: RevertGuard | null } = { guard: null };
+    try {
+      await writeBack(applying, plan, before, guarding);
+      return plan;
+    } catch (error) {
+      if (!(error instanceof ChangedMeanwhile) || tries === mostTries || !guarding.guard) throw error;
+      await putAsFound(applying.host, guarding.guard.taken(error));
+    }
+  }
+}
+
+function onlyCells({ label, written }: Receipt): Receipt {
+  return { label, written, madeSheets: [], madeTables: [], madeNames: [], movedNames: [], dressed: [] };
+}
+
+/** What Undo needs to take the rest back later; where not even that can be kept, nothing more can be done. */
+async function keepForUndo({ host, changes, options }: Applying, receipt: Receipt): Promise<void> {
+  const { receiptKey } = options;
+  if (receiptKey === undefined) return;
+  try {
+    await inBatch(host, async (context) => {
+      setSetting(context, receiptKey, packReceipt(receipt));
+      for (const change of changes) if (change.do === 'remember') setSetting(context, change.key, change.value);
+      await context.sync();
+    });
+  } catch {
+    // The cells are named.
+  }
 }
 
 function touched(receipt: Receipt): string[] {
   return [...receipt.written.map(({ at }) => named(at)), ...receipt.madeSheets, ...receipt.madeTables];
 }
 
+type Far = Before & HowFar & { readonly stood: Stood };
+
 interface PlanBack extends RevertPlan {
-  /** Tables that became longer or wider, each as it was. */
-  readonly resized: readonly TableSeen[];
-  /** Cells that a person changed before they were to be written. */
+  /** What it was made from. */
+  readonly now: Now;
+  readonly stands: Stood;
+  /** Tables that became longer or wider, as they stand and as they were. */
+  readonly resized: readonly Resized[];
+  /** Cells that a person changed before they were to be written, or since. */
   readonly theirs: readonly string[];
 }
 
-async function planBack(
-  { host, changes, looked }: Applying,
-  receipt: Receipt,
-  { stood: before, moved, parts, sizes }: HowFar & { readonly stood: Stood },
-  cause: unknown,
-): Promise<PlanBack> {
+async function planBack(applying: Applying, receipt: Receipt, before: Far, cause: unknown): Promise<PlanBack> {
+  const { host, changes, looked } = applying;
+  const { stood: stoodBefore, moved, parts, sizes } = before;
   const added = addedRows(changes, looked);
   const asSeen: Receipt = {
     ...receipt,
-    madeSheets: receipt.madeSheets.filter((name) => !holds(before.sheets, name)),
-    madeNames: receipt.madeNames.filter((name) => !holds(before.names, name)),
+    madeSheets: receipt.madeSheets.filter((name) => !holds(stoodBefore.sheets, name)),
+    madeNames: receipt.madeNames.filter((name) => !holds(stoodBefore.names, name)),
     // Found by where they stand instead: a table may have been made and not been named.
     madeTables: [],
     // Put back as their formulas were, to the letter.
     movedNames: [],
-    // Nobody can have sorted anything meanwhile, so every cell is where it was.
+    // Where they stood: what was sorted meanwhile is looked for below.
     written: [
       ...receipt.written.map(({ at, before: was, put }) => ({ at, before: was, put })),
       ...headingsPut(changes, looked),
@@ -108,13 +165,16 @@ async function planBack(
   const standing = { ...asPut, written: asPut.written.map((each) => ({ ...each, at: standsNow(moved, each.at) })) };
   const { answer, stood } = await askAll(host, (asking) => {
     const now = askNow(asking, standing);
+    const lists = receipt.written.map(({ at, rows }) =>
+      rows && !moved.has(named(at)) && isThrough(at, parts) ? askRows(asking, rows, at) : null,
+    );
     const tables = askFreshTables(asking, changes, looked, (at) => standsNow(moved, at));
     const resized = askResized(asking, changes, looked, ({ name, at }) => {
       return moved.get(named(at)) ?? sizes.get(name.toLowerCase()) ?? at;
     });
-    return () => ({ now: now(), tables: tables(), resized: resized() });
+    return () => ({ now: now(), lists: lists.map((list) => list?.()), tables: tables(), resized: resized() });
   });
-  const now = { ...answer.now(stood), tables: answer.tables(before.tables) };
+  const now = { ...answer.now(stood), tables: answer.tables(stoodBefore.tables) };
   const placed = asPut.written.map((each, i) => {
     const block = now.blocks[i];
     if (!block?.sheetExists || !moved.has(named(each.at))) return each;
@@ -124,36 +184,110 @@ async function planBack(
   });
   const from = placed.length - added.length;
   const filled = placed.map((block, i) =>
-    i < from ? [] : selfFilled(block, now.blocks[i], answer.resized, { ...asPut, written: placed }),
+    i < from
+      ? []
+      : selfFilled(
+          block,
+          now.blocks[i],
+          answer.resized.map(({ was }) => was),
+          { ...asPut, written: placed },
+        ),
   );
   const blocks = now.blocks.map((block) => unfilled(block, filled.flat()));
   const theirs: Place[] = [];
   // A sheet that was not made has nothing to be put back.
-  const written = placed.flatMap((each, i) => {
+  const found = placed.flatMap((each, i): FoundBlock[] => {
     const [block, was] = [blocks[i], asPut.written[i]];
     if (!block?.sheetExists) return [];
-    if (was && moved.has(named(was.at))) return [each];
-    const [ours, persons] = withoutPersons(each, block, parts);
-    theirs.push(...persons);
-    return [ours];
+    if (was && moved.has(named(was.at))) return [{ written: each, block }];
+    const again = foundAgain({ written: each, block, parts, rows: receipt.written[i]?.rows, list: answer.lists[i] });
+    lost.push(...again.lost);
+    return again.found.map((one) => {
+      const [ours, persons] = withoutPersons(one.written, one.block);
+      theirs.push(...persons);
+      return { ...one, written: ours };
+    });
   });
-  const there = blocks.filter((block) => block.sheetExists);
-  const plan = planRevert({ ...asPut, written }, { ...now, blocks: there });
+  const asFound = { ...asPut, written: found.map(({ written }) => written) };
+  const plan = planRevert(asFound, { ...now, blocks: found.map(({ block }) => block) });
   const blanked = placed.flatMap((block, i) =>
     filled[i]?.length ? [{ at: block.at, cells: putsOf(block, filled[i]) }] : [],
   );
+  const grown = answer.resized.map((each) => ({ ...each, used: usedBeyond(each, blocks, placed) }));
+  theirs.push(...grown.flatMap(({ used }) => used));
+  // A table in whose new rows or columns a person put something stays as large as it is, with its headings.
+  const kept = grown.filter(({ used }) => used.length > 0);
+  const isKeptHeading = ({ at }: { at: Block }): boolean =>
+    kept.some(
+      ({ now: all, was }) =>
+        at.row === all.row && at.column >= was.at.column + was.at.columns && contains(all, { ...at, rows: 1 }),
+    );
   // Where rows were moved, looks that were given stay: nobody knows any more whose they would be taken from.
   // On a sheet that was protected meanwhile none can be taken, and none of what is to be put back may fail for it.
   const sheets = [...[...moved.values()].map(({ sheet }) => sheet), ...stood.protectedSheets];
   const undress = plan.undress.filter(({ at }) => !sheets.some((sheet) => sameName(sheet, at.sheet)));
-  return {
+  const whole: PlanBack = {
     ...plan,
     left: [...plan.left, ...lost],
     undress,
-    puts: [...plan.puts, ...blanked],
-    resized: answer.resized,
-    theirs: nameCells(theirs),
+    puts: [...plan.puts.filter((put) => !isKeptHeading(put)), ...blanked],
+    now: { ...now, blocks: [...now.blocks, ...answer.lists.filter((list) => list !== undefined)] },
+    stands: stood,
+    resized: grown.filter(({ used }) => used.length === 0),
+    theirs: [...new Set(nameCells(theirs))],
   };
+  return withoutProtected(whole, now.tables);
+}
+
+/** What stands on a sheet that was protected meanwhile cannot be put back; all else can. */
+function withoutProtected(plan: PlanBack, fresh: readonly FreshTable[]): PlanBack {
+  const isLocked = (sheet: string): boolean => holds(plan.stands.protectedSheets, sheet);
+  const tables = fresh.filter(({ name, sheet }) => plan.removeTables.includes(name) && isLocked(sheet));
+  const puts = plan.puts.filter(({ at }) => isLocked(at.sheet));
+  const resized = plan.resized.filter(({ was }) => isLocked(was.at.sheet));
+  return {
+    ...plan,
+    removeTables: plan.removeTables.filter((name) => !tables.some((table) => table.name === name)),
+    puts: plan.puts.filter((put) => !puts.includes(put)),
+    resized: plan.resized.filter((each) => !resized.includes(each)),
+    left: [
+      ...plan.left,
+      ...puts.flatMap(({ at, cells }) => namePut(at, cells)),
+      ...[...tables, ...resized.map(({ was }) => was)].map(({ name }) => name),
+    ],
+  };
+}
+
+function namePut(at: Block, cells: RevertPlan['puts'][number]['cells']): string[] {
+  return nameCells(
+    cells.flatMap((line, down) =>
+      line.flatMap((cell, across) =>
+        cell === undefined ? [] : [{ sheet: at.sheet, row: at.row + down, column: at.column + across }],
+      ),
+    ),
+  );
+}
+
+/** Cells that a person filled in what a table got. */
+function usedBeyond({ now, was }: Resized, blocks: readonly BlockSeen[], written: readonly Written[]): Place[] {
+  return blocks.flatMap((block) => {
+    const shared = block.sheetExists ? overlap(block.at, now) : null;
+    if (!shared) return [];
+    const places = Array.from({ length: shared.rows * shared.columns }, (_, i) => ({
+      sheet: shared.sheet,
+      row: shared.row + Math.floor(i / shared.columns),
+      column: shared.column + (i % shared.columns),
+    }));
+    return places.filter((place) => {
+      if (holdsCell(was.at, place.sheet, place.row, place.column) || isBlank(cellNow(block, place))) return false;
+      return !written.some(({ at, put }) => {
+        const cell = put[place.row - at.row]?.[place.column - at.column];
+        return (
+          holdsCell(at, place.sheet, place.row, place.column) && !isSkip(cell) && holdsPut(block, cell ?? null, place)
+        );
+      });
+    });
+  });
 }
 
 /** Every block that a write that fails half way has to be found by again. */
@@ -178,32 +312,49 @@ export function placesOf(
 
 const NOWHERE: Block = { sheet: '', row: 0, column: 0, rows: 1, columns: 1 };
 
-/** Headings of new columns, as what was put into blank cells. */
+/** New columns, as blank cells into which headings were put. */
 function headingsPut(changes: Applying['changes'], looked: Applying['looked']): Written[] {
   let seen = looked;
   return changes.flatMap((change) => {
     const before = seen;
     seen = afterResizing(seen, change);
     if (change.do !== 'widen') return [];
-    const at = { ...columnsBeside(tableNamed(change.table, before), change.headers.length), rows: 1 };
-    return [{ at, before: [change.headers.map(() => null)], put: [[...change.headers]] }];
+    const at = columnsBeside(tableNamed(change.table, before), change.headers.length);
+    const body = Array.from({ length: at.rows - 1 }, () => change.headers.map(() => ({ skip: true }) as const));
+    const blank = Array.from({ length: at.rows }, () => change.headers.map(() => null));
+    return [{ at, before: blank, put: [[...change.headers], ...body] }];
   });
 }
 
-async function writeBack(applying: Applying, plan: PlanBack, stood: Stood, before: Before & HowFar): Promise<void> {
+async function writeBack(
+  applying: Applying,
+  plan: PlanBack,
+  before: Far,
+  guarding: { guard: RevertGuard | null },
+): Promise<void> {
   const { host, changes, options, quiet, kept } = applying;
   const held = (key: string): string | null => (before.settings ?? kept).get(key) ?? null;
+  const shrunk = plan.resized.map(({ now, was }) => ({ name: was.name, from: now, to: was.at }));
   await inBatch(host, async (context) => {
-    const batch = startBatch(context, host);
-    // First, since a heading that is blanked inside a table would be given a name by Excel.
-    for (const { name, at } of plan.resized) context.workbook.tables.getItem(name).resize(rangeOf(context, at));
-    await takeBack(batch, plan);
+    const looked = { plan, now: plan.now, stood: plan.stands, lists: new Set<BlockSeen>(), shrunk };
+    const guard = startRevertGuard(context, host, looked);
+    guarding.guard = guard;
+    const { batch } = guard;
+    quiet.begin(context);
+    const resize = (): void => {
+      // Before cells, since a heading that is blanked inside a table would be given a name by Excel.
+      for (const { name, to } of shrunk) context.workbook.tables.getItem(name).resize(rangeOf(context, to));
+    };
+    await takeBack(batch, plan, guard, { first: resize });
     for (const change of changes) {
-      if (change.do === 'name') moveNameBack(context, change.name, stood, before.moved);
+      if (change.do === 'name') moveNameBack(context, change.name, before.stood, before.moved);
+    }
+    // What is kept goes last, once nothing was found that a person did meanwhile: as long as anything of this fails, the receipt stays.
+    await batch.sendPart();
+    for (const change of changes) {
       if (change.do === 'remember') setSetting(context, change.key, held(change.key));
     }
     quiet.end(context);
-    // The receipt last: as long as anything of this fails, it stays.
     if (options.receiptKey !== undefined) setSetting(context, options.receiptKey, held(options.receiptKey));
     await batch.send();
   });

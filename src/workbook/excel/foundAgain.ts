@@ -1,0 +1,117 @@
+/** Where what was written in earlier requests of a write stands now: a person may have sorted it before the one that failed. */
+import type { BlockSeen, Written, WrittenRows } from '../port';
+import { named } from '../shared/address';
+import { cellNow, holds, isBack, isSkip } from '../shared/cellNow';
+import type { PutCell } from '../shared/cellNow';
+import { findRows } from '../shared/rows';
+import { sentOf } from './attempted';
+import type { Part } from './attempted';
+
+export interface FoundBlock {
+  readonly written: Written;
+  /** What stands there. */
+  readonly block: BlockSeen;
+}
+
+interface ToFind extends FoundBlock {
+  readonly parts: readonly Part[];
+  /** Of a table or list: what its rows are called. */
+  readonly rows: WrittenRows | undefined;
+  /** The whole table or list. */
+  readonly list: BlockSeen | undefined;
+}
+
+/** The block where it stands, in parts if need be, and what of it was not found for certain. */
+export function foundAgain({ written, block, parts, rows, list }: ToFind): {
+  readonly found: readonly FoundBlock[];
+  readonly lost: readonly string[];
+} {
+  const sent = sentOf(written.at, parts);
+  const only = (which: 'failed' | 'through'): Written => ({
+    ...written,
+    put: written.put.map((line, down) => line.map((cell, i) => (sent[down]?.[i] === which ? cell : SKIP))),
+  });
+  const early = only('through');
+  if (standsAsPut(early, block)) return { found: [{ written, block }], lost: [] };
+  // What went with the request that failed was put where it is now.
+  const late = { written: only('failed'), block };
+  if (rows && list) {
+    const { written: again, notFound } = findRows(early, rows, list);
+    return { found: [late, { written: again, block: list }], lost: notFound };
+  }
+  const again = byContent(early, block);
+  return again ? { found: [late, { written: again, block }], lost: [] } : { found: [late], lost: [named(written.at)] };
+}
+
+const SKIP = { skip: true } as const;
+
+/** Whether every cell holds what was put, or what it held before. */
+function standsAsPut(written: Written, block: BlockSeen): boolean {
+  const { at, before, put } = written;
+  return put.every((line, down) =>
+    line.every((cell, across) => {
+      const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
+      return isSkip(cell) || holds(block, cell, place) || isBack(block, before[down]?.[across] ?? null, place);
+    }),
+  );
+}
+
+/**
+ * Rows of plain cells, found by what was put into them. Where all that are found stand where they stood, nothing was sorted: the others were
+ * typed into. Null where rows were sorted and some are not found, or stand for others that held something else before.
+ */
+function byContent(written: Written, block: BlockSeen): Written | null {
+  const { at, before, put } = written;
+  const standing = new Map<string, number[]>();
+  const texts = put.map((line) => keyOf(line));
+  const columns = put[0]?.map((_, across) => across) ?? [];
+  const shownIn = (row: number, line: readonly PutCell[]): string =>
+    JSON.stringify(
+      columns.map((across) => {
+        if (isSkip(line[across])) return null;
+        const place = { sheet: at.sheet, row: at.row + row, column: at.column + across };
+        const { value, formula } = cellNow(block, place);
+        return formula ?? (value === '' ? null : value);
+      }),
+    );
+  // Rows of one part have the same columns put.
+  const shape = put.find((line) => !line.every(isSkip)) ?? [];
+  for (let row = 0; row < at.rows; row += 1) {
+    const text = shownIn(row, shape);
+    standing.set(text, [...(standing.get(text) ?? []), row]);
+  }
+  const wanted = new Map<string, number[]>();
+  texts.forEach((text, down) => {
+    if (text !== null) wanted.set(text, [...(wanted.get(text) ?? []), down]);
+  });
+  const places = new Map<number, number>();
+  let unsure = 0;
+  for (const [text, rows] of wanted) {
+    const now = standing.get(text) ?? [];
+    const alike = new Set(rows.map((down) => JSON.stringify(before[down]))).size === 1;
+    const still = rows.every((down) => now.includes(down));
+    const isCertain = now.length >= rows.length && (alike || (rows.length === 1 && now.length === 1));
+    if (!isCertain) unsure += 1;
+    if (still) rows.forEach((down) => places.set(down, down));
+    else if (isCertain) rows.forEach((down, i) => places.set(down, now[i] ?? down));
+  }
+  const isSorted = [...places].some(([down, row]) => down !== row);
+  if (!isSorted) return written;
+  return unsure > 0 ? null : moved(written, places);
+}
+
+/** What was put into a row; null where nothing was. A formula of ours cannot be told from its text. */
+function keyOf(line: readonly PutCell[]): string | null {
+  if (line.every(isSkip)) return null;
+  return JSON.stringify(line.map((cell) => (isSkip(cell) || cell === '' ? null : cell)));
+}
+
+function moved({ at, before, put }: Written, places: ReadonlyMap<number, number>): Written {
+  const was = put.map((line) => line.map((): Written['before'][number][number] => null));
+  const cells = put.map((line) => line.map((): PutCell => SKIP));
+  for (const [down, row] of places) {
+    was[row] = [...(before[down] ?? [])];
+    cells[row] = [...(put[down] ?? [])];
+  }
+  return { at, before: was, put: cells };
+}
