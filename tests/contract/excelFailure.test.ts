@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createExcelPort } from '../../src/workbook/excel/port';
 import { PortError } from '../../src/workbook/port';
 import type { BlockSeen, Change, TableSeen, WorkbookPort } from '../../src/workbook/port';
+import { addressOf } from '../../src/workbook/shared/address';
 import { unpackReceipt } from '../../src/workbook/shared/packed';
 import { simulate } from '../simulated/simulated';
 import type { Simulated, SimulatedOptions, Trouble } from '../simulated/simulated';
@@ -144,6 +145,38 @@ describe('client contract, simulated workbook: when the host fails', () => {
     const error = await applyWith(prepared, first('RequestAborted', 'after'));
     expect(error).toMatchObject({ code: 'putBack', hostSaid: 'RequestAborted' });
     expect(prepared.book.snapshot()).toBe(prepared.before);
+  });
+
+  it('keeps what a person types while it is put back, and names it', async () => {
+    const actions = await countActions();
+    const typed: readonly [string, number, number][] = [
+      ['Sheet1', 0, 0],
+      ['Sheet1', 6, 0],
+      ['Sheet1', 7, 1],
+      ['Sheet1', 5, 1],
+      ['Sheet1', 8, 0],
+    ];
+    for (const [sheet, row, column] of typed) {
+      const ends: string[] = [];
+      // Before it is looked at, between that and the writing, and before what is kept is put back.
+      for (const at of [1, 2, 3]) {
+        const prepared = await prepare();
+        const error = await applyWith(prepared, (request) => {
+          if (request === at) prepared.book.sheet(sheet)?.put(row, column, 'typed');
+          return request === 0 ? { code: 'GeneralException', at: actions - 1 } : null;
+        });
+        ends.push(error.code);
+        const when = `${row},${column} at ${at}: ${error.message}`;
+        const before = JSON.parse(prepared.before).sheets[0].cells as [string, unknown][];
+        const others = (cells: [string, unknown][]) => cells.filter(([cell]) => cell !== `${row},${column}`);
+        const now = cellsOf(prepared, sheet) as [string, { value: unknown }][];
+        expect(new Map(now).get(`${row},${column}`)?.value, when).toBe('typed');
+        // A table keeps its new columns, with their headings, where a person typed into one or over its heading; rows likewise.
+        if (column < 1) expect(others(now), when).toEqual(others(before));
+        if (at < 3) expect(error.cells.join(), when).toContain(addressOf({ row, column, rows: 1, columns: 1 }));
+      }
+      expect(ends).toEqual(['notLookedAt', 'notLookedAt', 'putBack']);
+    }
   });
 
   it('does not take a sheet away that a person made meanwhile', async () => {

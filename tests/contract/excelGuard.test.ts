@@ -1,7 +1,7 @@
 /** Client contract, simulated workbook: what a person does while requests are on their way. */
 import { describe, expect, it } from 'vitest';
 import { createExcelPort } from '../../src/workbook/excel/port';
-import { PortError, type Change } from '../../src/workbook/port';
+import { PortError, type Change, type Receipt } from '../../src/workbook/port';
 import { LIST_STEM } from '../../src/workbook/shared/limits';
 import type { Book } from '../simulated/book';
 import { simulate, type Simulated } from '../simulated/simulated';
@@ -44,22 +44,23 @@ function shop(mostCharacters = 900): Simulated {
 
 const changes: readonly Change[] = [
   { do: 'lengthen', table: 'Clubs', rows: 2 },
-  write('Sheet1', 3, 1, texts('new')),
+  { do: 'write', at: block('Sheet1', 3, 1, ROWS, 1), cells: texts('new'), of: { table: 'Clubs', by: ['Club'] } },
   write('Sheet1', 3 + ROWS, 0, [['club more', 'new more']]),
   write('Sheet1', 3, 3, texts('plan')),
   { do: 'name', name: 'Plan_old', at: block('Sheet1', 3, 3, 4, 1) },
 ];
 
-async function writeAll(simulated: Simulated): Promise<PortError | null> {
+async function writeAll(simulated: Simulated, first: readonly Change[] = []): Promise<PortError | null> {
   const port = createExcelPort(simulated.host);
-  const [table, below, plan] = await port.read([
+  const [table, below, plan, other] = await port.read([
     { read: 'table', table: 'Clubs' },
     { read: 'block', at: block('Sheet1', 3 + ROWS, 0, 2, 2) },
     { read: 'block', at: block('Sheet1', 3, 3, ROWS, 1) },
+    { read: 'block', at: block('Other', 0, 0, 1, 1) },
   ]);
   if (!table) throw new Error('no table');
   simulated.trouble = waiting.get(simulated) ?? null;
-  return port.apply(changes, [table, below, plan], { label: 'Fill', receiptKey: 'kept' }).then(
+  return port.apply([...first, ...changes], [table, below, plan, other], { label: 'Fill', receiptKey: 'kept' }).then(
     () => null,
     (error: unknown) => {
       if (error instanceof PortError) return error;
@@ -115,6 +116,73 @@ describe('client contract, simulated workbook: a write that takes several reques
     expect(ends.slice(0, -1)).not.toContain('written');
   });
 });
+
+/** Turns the rows of the table, or of the plan beside it, upside down. */
+function sort(book: Book, columns: readonly number[]): void {
+  const { active: sheet } = book;
+  for (let row = 0; row < Math.floor(ROWS / 2); row += 1) {
+    for (const column of columns) {
+      const [one, other] = [3 + row, 2 + ROWS - row];
+      const [a, b] = [sheet.own(one, column), sheet.own(other, column)];
+      sheet.put(one, column, b.value);
+      sheet.put(other, column, a.value);
+    }
+  }
+}
+
+describe('client contract, simulated workbook: a write of several requests into what a person sorts meanwhile', () => {
+  it.each([
+    ['a table', [0, 1]],
+    ['cells of a plan', [3]],
+  ])('leaves %s as the person sorted it, or is whole', async (_, columns) => {
+    const count = await countRequests();
+    const ends: string[] = [];
+    for (let at = 0; at < count; at += 1) {
+      const alone = shop();
+      sort(alone.book, columns);
+      const simulated = shop();
+      meanwhile(simulated, at, (book) => sort(book, columns));
+      const error = await writeAll(simulated);
+      ends.push(error?.code ?? 'written');
+      if (!error) continue;
+      expect(['notLookedAt', 'putBack'], `request ${at}: ${error.message}`).toContain(error.code);
+      expect(simulated.book.snapshot(), `request ${at}`).toBe(alone.book.snapshot());
+    }
+    expect(ends.filter((end) => end === 'notLookedAt').length).toBeGreaterThan(2);
+  });
+
+  it('puts back all that it may where a sheet is protected meanwhile, and Undo the rest once it is not', async () => {
+    const count = await countRequests();
+    let halves = 0;
+    for (let at = 0; at < count; at += 1) {
+      const simulated = shop();
+      const { book } = simulated;
+      const before = book.snapshot();
+      const other = book.addSheet('Other');
+      meanwhile(simulated, at, () => {
+        book.active.protected = true;
+      });
+      const error = await writeAll(simulated, [write('Other', 0, 0, [['ours']])]);
+      book.active.protected = false;
+      expect(other.own(0, 0).value, `request ${at}`).toBe(error ? '' : 'ours');
+      if (error?.code === 'halfWritten') {
+        halves += 1;
+        expect(error.cells.filter((cell) => !cell.startsWith("'Sheet1'!") && cell !== 'Clubs')).toEqual([]);
+        const port = createExcelPort(simulated.host);
+        const receipt = await port.recall('kept');
+        expect(await port.revert(JSON.parse(receipt ?? '') as Receipt)).toMatchObject({ left: [], notFound: [] });
+        await port.remember('kept', null);
+      }
+      if (!error) continue;
+      book.deleteSheet(other);
+      // Blank rows of a longer table stay when a fill is taken back.
+      expect(withoutEnd(book.snapshot()), `request ${at}`).toBe(withoutEnd(before));
+    }
+    expect(halves).toBeGreaterThan(2);
+  });
+});
+
+const withoutEnd = (text: string): string => text.replace(/(Clubs A3:B)\d+/, '$1');
 
 describe('client contract, simulated workbook: taking back', () => {
   /** A table, a list of cells and a sheet that were filled. */

@@ -1,7 +1,7 @@
 /** Where what was written in earlier requests of a write stands now: a person may have sorted it before the one that failed. */
 import type { BlockSeen, Written, WrittenRows } from '../port';
 import { named } from '../shared/address';
-import { cellNow, holds, isBack, isSkip } from '../shared/cellNow';
+import { cellNow, holds, isSkip } from '../shared/cellNow';
 import type { PutCell } from '../shared/cellNow';
 import { findRows } from '../shared/rows';
 import { sentOf } from './attempted';
@@ -45,13 +45,11 @@ export function foundAgain({ written, block, parts, rows, list }: ToFind): {
 
 const SKIP = { skip: true } as const;
 
-/** Whether every cell holds what was put, or what it held before. */
-function standsAsPut(written: Written, block: BlockSeen): boolean {
-  const { at, before, put } = written;
+/** Whether every cell holds what was put. */
+function standsAsPut({ at, put }: Written, block: BlockSeen): boolean {
   return put.every((line, down) =>
     line.every((cell, across) => {
-      const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
-      return isSkip(cell) || holds(block, cell, place) || isBack(block, before[down]?.[across] ?? null, place);
+      return isSkip(cell) || holds(block, cell, { sheet: at.sheet, row: at.row + down, column: at.column + across });
     }),
   );
 }

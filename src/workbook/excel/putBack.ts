@@ -1,6 +1,6 @@
 import { PortError } from '../port';
 import type { Block, BlockSeen, Receipt, Written } from '../port';
-import { blockOf, contains, fixed, holdsCell, nameCells, named, overlap, sameName } from '../shared/address';
+import { blockOf, fixed, holdsCell, nameCells, named, overlap, sameBlock, sameName } from '../shared/address';
 import { cellNow, holds as holdsPut, isBlank, isSkip } from '../shared/cellNow';
 import type { Place } from '../shared/cellNow';
 import { afterResizing, tableNamed } from '../shared/lengthen';
@@ -131,8 +131,8 @@ interface PlanBack extends RevertPlan {
   /** What it was made from. */
   readonly now: Now;
   readonly stands: Stood;
-  /** Tables that became longer or wider, as they stand and as they were. */
-  readonly resized: readonly Resized[];
+  /** Tables that became longer or wider, as they stand and as they are to be. */
+  readonly resized: readonly Smaller[];
   /** Cells that a person changed before they were to be written, or since. */
   readonly theirs: readonly string[];
 }
@@ -213,15 +213,11 @@ async function planBack(applying: Applying, receipt: Receipt, before: Far, cause
   const blanked = placed.flatMap((block, i) =>
     filled[i]?.length ? [{ at: block.at, cells: putsOf(block, filled[i]) }] : [],
   );
-  const grown = answer.resized.map((each) => ({ ...each, used: usedBeyond(each, blocks, placed) }));
+  // A table in whose new rows or columns a person put something keeps these, columns with their headings.
+  const grown = answer.resized.map((each) => asSmallAs(each, usedBeyond(each, blocks, placed)));
   theirs.push(...grown.flatMap(({ used }) => used));
-  // A table in whose new rows or columns a person put something stays as large as it is, with its headings.
-  const kept = grown.filter(({ used }) => used.length > 0);
-  const isKeptHeading = ({ at }: { at: Block }): boolean =>
-    kept.some(
-      ({ now: all, was }) =>
-        at.row === all.row && at.column >= was.at.column + was.at.columns && contains(all, { ...at, rows: 1 }),
-    );
+  const isKeptHeading = ({ at }: { readonly at: Block }): boolean =>
+    grown.some(({ was, to }) => was.at.columns < to.columns && overlap(at, { ...to, ...headingsBeyond(was.at, to) }));
   // Where rows were moved, looks that were given stay: nobody knows any more whose they would be taken from.
   // On a sheet that was protected meanwhile none can be taken, and none of what is to be put back may fail for it.
   const sheets = [...[...moved.values()].map(({ sheet }) => sheet), ...stood.protectedSheets];
@@ -233,7 +229,7 @@ async function planBack(applying: Applying, receipt: Receipt, before: Far, cause
     puts: [...plan.puts.filter((put) => !isKeptHeading(put)), ...blanked],
     now: { ...now, blocks: [...now.blocks, ...answer.lists.filter((list) => list !== undefined)] },
     stands: stood,
-    resized: grown.filter(({ used }) => used.length === 0),
+    resized: grown.filter(({ now: all, to }) => !sameBlock(all, to)),
     theirs: [...new Set(nameCells(theirs))],
   };
   return withoutProtected(whole, now.tables);
@@ -266,6 +262,23 @@ function namePut(at: Block, cells: RevertPlan['puts'][number]['cells']): string[
       ),
     ),
   );
+}
+
+interface Smaller extends Resized {
+  readonly to: Block;
+  /** Cells that a person filled in what it got. */
+  readonly used: readonly Place[];
+}
+
+function asSmallAs({ now, was }: Resized, used: readonly Place[]): Smaller {
+  const isLower = used.some(({ row }) => row >= was.at.row + was.at.rows);
+  const isFurther = used.some(({ column }) => column >= was.at.column + was.at.columns);
+  const to = { ...now, rows: isLower ? now.rows : was.at.rows, columns: isFurther ? now.columns : was.at.columns };
+  return { now, was, to, used };
+}
+
+function headingsBeyond(was: Block, to: Block): Pick<Block, 'column' | 'columns' | 'rows'> {
+  return { rows: 1, column: was.column + was.columns, columns: to.columns - was.columns };
 }
 
 /** Cells that a person filled in what a table got. */
@@ -334,23 +347,23 @@ async function writeBack(
 ): Promise<void> {
   const { host, changes, options, quiet, kept } = applying;
   const held = (key: string): string | null => (before.settings ?? kept).get(key) ?? null;
-  const shrunk = plan.resized.map(({ now, was }) => ({ name: was.name, from: now, to: was.at }));
+  const shrunk = plan.resized.map(({ now, was, to }) => ({ name: was.name, from: now, to }));
   await inBatch(host, async (context) => {
     const looked = { plan, now: plan.now, stood: plan.stands, lists: new Set<BlockSeen>(), shrunk };
     const guard = startRevertGuard(context, host, looked);
     guarding.guard = guard;
     const { batch } = guard;
     quiet.begin(context);
-    const resize = (): void => {
+    const first = (): void => {
       // Before cells, since a heading that is blanked inside a table would be given a name by Excel.
       for (const { name, to } of shrunk) context.workbook.tables.getItem(name).resize(rangeOf(context, to));
+      for (const change of changes) {
+        if (change.do === 'name') moveNameBack(context, change.name, before.stood, before.moved);
+      }
     };
-    await takeBack(batch, plan, guard, { first: resize });
-    for (const change of changes) {
-      if (change.do === 'name') moveNameBack(context, change.name, before.stood, before.moved);
-    }
+    await takeBack(batch, plan, guard, { first });
     // What is kept goes last, once nothing was found that a person did meanwhile: as long as anything of this fails, the receipt stays.
-    await batch.sendPart();
+    if (plan.deleteSheets.length === 0) await batch.sendPart();
     for (const change of changes) {
       if (change.do === 'remember') setSetting(context, change.key, held(change.key));
     }

@@ -112,12 +112,19 @@ function cellsLost({ plan, now, lists, shrunk = [] }: LookedToRevert): { at: Blo
     const list = [...lists].find((block) => contains(block.at, at) && block.at.columns > at.columns);
     return list ? [{ at: beyond(list.at, at), seen: list }] : [];
   });
-  const rest = shrunk.flatMap(({ from, to }) => {
-    const lost = from.rows > to.rows ? { ...from, row: to.row + to.rows, rows: from.rows - to.rows } : beyond(from, to);
-    const seen = now.blocks.find((block) => contains(block.at, lost));
-    return seen ? [{ at: lost, seen }] : [];
-  });
+  const rest = shrunk.flatMap(({ from, to }) =>
+    [beneath(from, to), beyond(from, to)].flatMap((lost) => {
+      const seen = lost.rows * lost.columns > 0 && now.blocks.find((block) => contains(block.at, lost));
+      return seen ? [{ at: lost, seen }] : [];
+    }),
+  );
   return [...tables, ...narrowed, ...smaller, ...rest];
+}
+
+/** The rows of a block below another. */
+function beneath(whole: Block, part: Block): Block {
+  const row = part.row + part.rows;
+  return { ...whole, row, rows: whole.row + whole.rows - row };
 }
 
 /** The columns of a block right of another. */
