@@ -162,6 +162,28 @@ describe('client contract, simulated workbook: round trips', () => {
     expect(receipt.written[0]?.at).toEqual(block('Sheet1', 0, 0, 5000, 2));
   });
 
+  it('what is not plain Latin is counted as Excel counts it, in bytes: a Cyrillic letter has two', async () => {
+    const { port, requests, book } = bench();
+    const text = 'ж'.repeat(300);
+    const cells = Array.from({ length: 5000 }, (_, row): Put[] => [`${text}${row}`, `${text} ${row}`]);
+    await make(port, [write('Sheet1', 0, 0, cells)]);
+    // 3 million letters, 6 million bytes: one to look, and two to write
+    expect(requests).toHaveLength(3);
+    expect(book.active.own(4999, 1).value).toBe(`${text} 4999`);
+  });
+
+  it('formulas too long for one request go in parts, all of them', async () => {
+    const { port, requests, book } = bench();
+    const literal = 'x'.repeat(200);
+    const cells = Array.from({ length: 9000 }, (): Put[] => {
+      return [{ call: 'TAPELAYERS', args: [{ literal }, { literal }, { literal }] }, 1];
+    });
+    await make(port, [write('Sheet1', 0, 0, cells)]);
+    // 9,000 formulas of some 640 characters
+    expect(requests).toHaveLength(3);
+    for (const row of [0, 4499, 4500, 8999]) expect(book.active.own(row, 0).formula).toContain(literal);
+  });
+
   it('an answer too long comes in pieces', async () => {
     const { book, port, requests } = bench({ answerLimit: 200_000 });
     const cells = Array.from({ length: 9000 }, (_, row): Put[] =>
@@ -458,6 +480,27 @@ describe('client contract, simulated workbook: a formula that fills many cells',
     expect((await look(port, at))[0]?.values[19]?.[2]).toBe(7);
     expect(sheet.own(21, 3).value).toBe('');
   });
+
+  it.each(['value', 'formula'] as const)(
+    'is found after thousands of formulas that fill their own cell, where spilled cells answer their %s',
+    async (spilledFormulas) => {
+      const { port, book, requests } = bench({ spilledFormulas });
+      const { active: sheet } = book;
+      const rows = 3000;
+      for (let row = 0; row < rows; row += 1) sheet.put(row, 0, `=ROW()+${row}`);
+      sheet.put(rows - 900, 1, '=SORT(A1:A800)');
+      const values = Array.from({ length: 800 }, (_, row) => [row]);
+      const area = { row: rows - 900, column: 1, rows: 800, columns: 1 };
+      sheet.spills.push({ at: area, values });
+      const before = requests.length;
+      const [seen] = await look(port, block('Sheet1', 0, 0, rows, 2));
+      expect(seen?.spills).toEqual([{ sheet: 'Sheet1', ...area }]);
+      expect(seen?.formulas.filter(([, formula]) => formula !== null)).toHaveLength(1);
+      // One to look, one for the parts of the block, and the formulas of those that hold a spill, some hundreds in each.
+      expect(requests.length - before).toBeLessThan(6);
+      expect(Math.max(...requests.map(({ characters }) => characters))).toBeLessThan(1_500_000);
+    },
+  );
 
   it('is taken back with the sheet it filled', async () => {
     const { port, book } = bench();

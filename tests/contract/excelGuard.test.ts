@@ -25,8 +25,8 @@ const ROWS = 30;
 const texts = (stem: string): string[][] =>
   Array.from({ length: ROWS }, (_, row) => [`${stem} ${row} ${'x'.repeat(60)}`]);
 
-function shop(mostCharacters = 900): Simulated {
-  const simulated = simulate({ mostCharacters });
+function shop(mostBytes = 900): Simulated {
+  const simulated = simulate({ mostBytes });
   const { book } = simulated;
   const sheet = book.active;
   sheet.put(2, 0, 'Club');
@@ -114,6 +114,51 @@ describe('client contract, simulated workbook: a write that takes several reques
       }
     }
     expect(ends.slice(0, -1)).not.toContain('written');
+  });
+});
+
+describe('client contract, simulated workbook: a write into a table that is too wide to be looked at in one answer', () => {
+  /** One column of thirty rows, which are sixty columns wide. */
+  async function writeColumn(at: number, typed: number): Promise<{ error: unknown; book: Book; requests: number }> {
+    const simulated = simulate({ mostBytes: 20_000 });
+    const { book, host } = simulated;
+    for (let column = 0; column < 60; column += 1) {
+      book.active.put(0, column, `c${column}`);
+      for (let row = 1; row <= ROWS; row += 1) book.active.put(row, column, `${row} ${'x'.repeat(12)} ${column}`);
+    }
+    book.addTable(book.active, { row: 0, column: 0, rows: ROWS + 1, columns: 60 }).name = 'Wide';
+    const port = createExcelPort(host);
+    const [table] = await port.read([{ read: 'table', table: 'Wide' }]);
+    if (!table) throw new Error('no table');
+    let requests = 0;
+    simulated.trouble = (request) => {
+      requests = request + 1;
+      if (request === at) book.active.put(typed, 59, 'typed');
+      return null;
+    };
+    const cells = Array.from({ length: ROWS }, (_, row) => [`new ${row}`]);
+    const error: unknown = await port.apply([write('Sheet1', 1, 59, cells)], [table], { label: 'x' }).then(
+      () => null,
+      (thrown: unknown) => thrown,
+    );
+    return { error, book, requests };
+  }
+
+  it('is looked at in the very request that writes, row by row if need be', async () => {
+    const { requests } = await writeColumn(-1, 0);
+    expect(requests).toBeGreaterThan(4);
+    for (let at = 0; at < requests; at += 1) {
+      for (const typed of [1, ROWS / 2, ROWS]) {
+        const { error, book } = await writeColumn(at, typed);
+        const when = `typed into row ${typed} before request ${at}: ${String(error)}`;
+        expect(book.active.own(typed, 59).value, when).toBe('typed');
+        const others = [1, 2, 14, 15, 16, ROWS].filter((row) => row !== typed);
+        for (const row of others) {
+          const was = `${row} ${'x'.repeat(12)} 59`;
+          expect(book.active.own(row, 59).value, when).toBe(error ? was : `new ${row - 1}`);
+        }
+      }
+    }
   });
 });
 

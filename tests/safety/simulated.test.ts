@@ -20,12 +20,12 @@ import { said, TRIALS, type Trial } from './trials';
 const beginnings = new Map<Trial, Book>();
 
 /** The workbook at the beginning of a trial: made once, then copied, and opened by a client that knows nothing of it. */
-async function begun(trial: Trial, mostCharacters?: number): Promise<SimulatedBench> {
+async function begun(trial: Trial, mostBytes?: number): Promise<SimulatedBench> {
   const known = beginnings.get(trial);
   const book = known ?? new Book();
   if (!known) await begin(simulatedBench({ book }), trial);
   beginnings.set(trial, book);
-  return simulatedBench({ book: book.copy(), ...(mostCharacters === undefined ? {} : { mostCharacters }) });
+  return simulatedBench({ book: book.copy(), ...(mostBytes === undefined ? {} : { mostBytes }) });
 }
 
 const host: FaultHost = { name: 'simulated', stumbles: 6, begun };
@@ -34,8 +34,8 @@ faultSuite(host);
 const trials = TRIALS.filter(({ calculates, empty }) => !calculates && !empty);
 
 /** How many requests a trial sends. */
-async function requestsOf(trial: Trial, mostCharacters?: number): Promise<number> {
-  const { simulated, port } = await begun(trial, mostCharacters);
+async function requestsOf(trial: Trial, mostBytes?: number): Promise<number> {
+  const { simulated, port } = await begun(trial, mostBytes);
   const before = simulated.requests.length;
   await trial.run(port());
   return simulated.requests.length - before;

@@ -25,12 +25,12 @@ export interface SimulatedOptions {
   /** Whether a failing request answers what was done before the failure. */
   readonly answersOnFailure?: boolean;
   readonly spilledFormulas?: 'value' | 'formula';
-  /** Longest answer, in characters or so. */
+  /** Longest answer, in bytes or so. */
   readonly answerLimit?: number;
-  /** Longest request, in characters. */
+  /** Longest request, in bytes. */
   readonly requestLimit?: number;
-  /** How long we are told that a request may be. */
-  readonly mostCharacters?: number;
+  /** How long we are told that a request may be, in bytes. */
+  readonly mostBytes?: number;
   /** Whether the host answers from a process of its own, so that the page can do other things meanwhile. */
   readonly answersLater?: boolean;
 }
@@ -96,7 +96,7 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     kept: () => interpreter.kept,
     editing: null,
     trouble: null,
-    host: { run, isSetSupported, mostCharacters: options.mostCharacters },
+    host: { run, isSetSupported, mostBytes: options.mostBytes },
   };
   let asked = 0;
 
@@ -106,7 +106,8 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     const characters = sent.length;
     const asking = { actions: body.Actions.length, characters, answered: 0 };
     requests.push(asking);
-    if (characters > (options.requestLimit ?? 5_000_000)) return refusal('RequestPayloadSizeLimitExceeded');
+    if (Buffer.byteLength(sent) > (options.requestLimit ?? 5_000_000))
+      return refusal('RequestPayloadSizeLimitExceeded');
     const trouble = simulated.trouble?.(asked, body.Actions.length) ?? null;
     asked += 1;
     if (trouble?.at === 'before') return refusal(trouble.code);
@@ -115,7 +116,8 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
     const answer = interpreter.execute(body);
     failing = null;
     const text = JSON.stringify(answer);
-    if (text.length > (options.answerLimit ?? 5_000_000)) return refusal('ResponsePayloadSizeLimitExceeded');
+    if (Buffer.byteLength(text) > (options.answerLimit ?? 5_000_000))
+      return refusal('ResponsePayloadSizeLimitExceeded');
     asking.answered = text.length;
     if (trouble?.at === 'after') return refusal(trouble.code);
     if (!answer.Error || options.answersOnFailure !== false) return { text };

@@ -9,7 +9,7 @@ import { receiptSteps } from '../shared/receipt';
 import { packSteps } from '../shared/packed';
 import { refuseSteps, standsAlready } from '../shared/refuse';
 import type { ApplyOptions, Applying } from './applying';
-import { startBatch } from './batch';
+import { bytesOf, startBatch } from './batch';
 import { makeChange } from './change';
 import { refuseChoices } from './dress';
 import { didNothing, toPortError } from './errors';
@@ -91,6 +91,7 @@ async function sendAll(
   );
   const batch = startBatch(context, host, {
     answered: () => guard.demand(),
+    looking: (at) => guard.looking(at),
     writing: (at) => guard.again(at),
     leaving: places.hold,
     resuming: places.demand,
@@ -118,7 +119,7 @@ async function sendAll(
 }
 
 /**
- * About how many characters of a request a change takes beside the cells it writes, measured on the client library: each object on the way
+ * About how many bytes of a request a change takes beside the cells it writes, measured on the client library: each object on the way
  * to what is set (sheet, range, format, font) is some 190. Hundreds of plans in one go are dressed by tens of thousands of changes.
  */
 function besidesCells(change: Change): number {
@@ -141,13 +142,13 @@ function besidesCells(change: Change): number {
 
 async function keepReceipt(
   context: Excel.RequestContext,
-  room: (characters: number) => Promise<void>,
+  room: (bytes: number) => Promise<void>,
   receipt: Receipt,
   { receiptKey }: ApplyOptions,
 ): Promise<void> {
   if (receiptKey === undefined) return;
   const text = await atEase(packSteps(receipt));
-  await room(text.length);
+  await room(bytesOf(JSON.stringify(text)));
   context.workbook.settings.add(receiptKey, text);
 }
 

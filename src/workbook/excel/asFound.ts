@@ -141,6 +141,7 @@ async function write(
   await inBatch(host, async (context) => {
     const batch = startBatch(context, host, {
       answered: () => guard.demand(),
+      looking: (at) => guard.looking(at),
       writing: (at) => guard.again(at),
     });
     const guard = startGuard(batch, stood);

@@ -3,17 +3,30 @@ import type { Block } from '../port';
 import type { ExcelHost } from './host';
 
 /** One request holds 5 MB on the web; the rest is for what is not counted. */
-const mostCharacters = 4_800_000;
+const mostBytes = 4_800_000;
+
+const utf8 = new TextEncoder();
+
+/** How many bytes a text takes on its way. */
+export function bytesOf(text: string): number {
+  // Most texts hold nothing else, and encoding them would take room of their own.
+  return ASCII.test(text) ? text.length : utf8.encode(text).length;
+}
+
+/** Characters of one byte. */
+const ASCII = /^[\u0000-\u007f]*$/;
 
 /** A batch of changes under way, which sends what it has before it grows too long. */
 export interface Batch {
   readonly context: Excel.RequestContext;
-  /** How many characters one request may take, and one answer. */
+  /** How many bytes one request may take, and one answer. */
   readonly most: number;
-  /** Makes room for so many characters; sends what is there if need be. */
-  room(characters: number): Promise<void>;
-  /** Makes room for so many characters of an answer, which is as long as a request at most. */
-  answers(characters: number): Promise<void>;
+  /** Makes room for so many bytes; sends what is there if need be. */
+  room(bytes: number): Promise<void>;
+  /** Makes room for so many bytes of an answer, which is as long as a request at most. */
+  answers(bytes: number): Promise<void>;
+  /** How long an answer is that is needed before cells of a block are put into a request: it has to come with that very request. */
+  looking(at: Block): number;
   /** To be awaited right before cells are put into the request. */
   writing(at: Block): Promise<void>;
   /** Gives the page a turn, where that is due. */
@@ -34,15 +47,16 @@ export interface Around {
   leaving(): void;
   /** First in a request that follows others. */
   resuming(): void;
+  looking(at: Block): number;
   writing(at: Block): Promise<void>;
 }
 
 export function startBatch(
   context: Excel.RequestContext,
-  { mostCharacters: most = mostCharacters }: ExcelHost,
+  { mostBytes: most = mostBytes }: ExcelHost,
   around: Partial<Around> = {},
 ): Batch {
-  let characters = 0;
+  let bytes = 0;
   let answering = 0;
   let latest = 0;
   let sent = 0;
@@ -50,7 +64,7 @@ export function startBatch(
   const send = async (): Promise<void> => {
     // Counted before it is sent: when it fails, something may have been done.
     sent += 1;
-    characters = 0;
+    bytes = 0;
     answering = 0;
     await context.sync();
     await around.answered?.();
@@ -62,22 +76,23 @@ export function startBatch(
     around.resuming?.();
   };
   const room = async (more: number): Promise<void> => {
-    if (characters > 0 && characters + more > most) {
+    if (bytes > 0 && bytes + more > most) {
       await sendPart();
     }
-    characters += more;
+    bytes += more;
     latest = more;
   };
   const answers = async (more: number): Promise<void> => {
     if (answering > 0 && answering + more > most) {
       await sendPart();
       // What room was made for is put into the next one.
-      characters = latest;
+      bytes = latest;
     }
     answering += more;
   };
+  const looking = (at: Block): number => around.looking?.(at) ?? 0;
   const writing = (at: Block): Promise<void> => around.writing?.(at) ?? Promise.resolve();
-  return { context, most, room, answers, writing, pause: pauses(), sendPart, send, sent: () => sent };
+  return { context, most, room, answers, looking, writing, pause: pauses(), sendPart, send, sent: () => sent };
 }
 
 /** Neither calculation nor drawing between the changes; both come back by themselves after the round trip. */

@@ -7,6 +7,7 @@ import { columnsBeside } from '../shared/widen';
 import type { Widen } from '../shared/widen';
 import { standsAlready, tableBlock } from '../shared/refuse';
 import type { Looked } from '../shared/looked';
+import { bytesOf } from './batch';
 import type { Batch } from './batch';
 import { pointsWide, setChoices, setFormat, setHighlights, setPage } from './dress';
 import { holds } from './standing';
@@ -60,7 +61,7 @@ export async function makeChange(making: Making, change: Change): Promise<void> 
       rangeOf(context, change.at).select();
       return;
     case 'remember':
-      await making.batch.room(change.value.length);
+      await making.batch.room(bytesOf(JSON.stringify(change.value)));
       settings.add(change.key, change.value);
   }
 }

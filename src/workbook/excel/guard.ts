@@ -72,6 +72,8 @@ interface Current {
 export interface Guard {
   /** Asks for what a change is about to write over. */
   look(change: Change, looked: Looked): Promise<void>;
+  /** How long the answer is that `again` asks for. */
+  looking(at: Block): number;
   /** Asks once more for cells that are about to be written in a later request than the one that asked for them. */
   again(at: Block): Promise<void>;
   /** Where tables stood right before they were made longer or wider, as far as answers came. */
@@ -92,18 +94,25 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
   const resized = new Map<string, { readonly range: Excel.Range; readonly seen: TableSeen }>();
   const put: { readonly at: Block; readonly sent: number }[] = [];
   let current: Current = { blocks: [], looked: [], sent: 0 };
-  const askPart = async (concerned: Concerned, looked: Looked, cells: number): Promise<void> => {
+  /** How long the answers are about what the current change is about to write over. */
+  let lengths: { readonly at: Block; readonly bytes: number }[] = [];
+  const load = (concerned: Concerned, looked: Looked, cells: number): void => {
     const { at, table } = concerned;
-    const characters = answerLength(at, looked, cells);
-    if (characters > batch.most && at.rows > 1) {
+    const range = loadCells(rangeOf(batch.context, at), cells);
+    const tables = table === undefined ? null : range.getTables().load('items/name');
+    asked.push({ ...concerned, range, cells, looked, ours, tables });
+  };
+  const askPart = async (concerned: Concerned, looked: Looked, cells: number): Promise<void> => {
+    const { at } = concerned;
+    const bytes = answerLength(at, looked, cells);
+    if (bytes > batch.most && at.rows > 1) {
       const half = Math.ceil(at.rows / 2);
       await askPart({ ...concerned, at: { ...at, rows: half } }, looked, cells);
       return askPart({ ...concerned, at: { ...at, row: at.row + half, rows: at.rows - half } }, looked, cells);
     }
-    await batch.answers(characters);
-    const range = loadCells(rangeOf(batch.context, at), cells);
-    const tables = table === undefined ? null : range.getTables().load('items/name');
-    asked.push({ ...concerned, range, cells, looked, ours, tables });
+    lengths.push({ at, bytes });
+    await batch.answers(bytes);
+    load(concerned, looked, cells);
   };
   const ask = async (concerned: Concerned, looked: Looked): Promise<void> => {
     const { at } = concerned;
@@ -113,10 +122,19 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
       await askPart({ ...concerned, at: part }, looked, at.rows * at.columns);
     }
   };
+  /** What is asked once more before some cells are written: whole rows of a table, as wide as it is. */
+  const linesOf = (at: Block): Concerned[] =>
+    current.blocks.flatMap(({ at: whole, putBy }) => {
+      const shared = overlap({ ...at, column: whole.column, columns: whole.columns }, whole);
+      return shared ? [{ at: shared, putBy }] : [];
+    });
+  const bytesOfLines = (lines: readonly Concerned[]): number =>
+    lines.reduce((sum, { at }) => sum + answerLength(at, current.looked, at.rows * at.columns), 0);
   return {
     look: async (change, looked) => {
       const blocks = blocksConcerned(change, looked).filter(({ at }) => holds(stood.sheets, at.sheet));
       current = { blocks, looked, sent: batch.sent() };
+      lengths = [];
       for (const block of blocks) {
         // The same headings for every write into a table.
         if (!block.putBy && known.get(named(block.at)) === batch.sent()) continue;
@@ -132,12 +150,22 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
         ours = [...ours, ...blocksConcerned(change, looked).map(({ at }) => at)];
       }
     },
+    looking: (at) => {
+      const bytes = lengths.reduce((sum, part) => {
+        const shared = overlap({ ...at, column: part.at.column, columns: part.at.columns }, part.at);
+        return sum + (shared ? (part.bytes * shared.rows) / part.at.rows : 0);
+      }, 0);
+      // Rows may be of any length; they are counted where it may matter.
+      return bytes > batch.most / 2 ? bytesOfLines(linesOf(at)) : bytes;
+    },
     again: async (at) => {
-      const { blocks, looked, sent } = current;
-      if (batch.sent() > sent) {
-        for (const block of blocks) {
-          const shared = overlap({ ...at, column: block.at.column, columns: block.at.columns }, block.at);
-          if (shared) await ask({ at: shared, putBy: block.putBy }, looked);
+      if (batch.sent() > current.sent) {
+        const lines = linesOf(at);
+        // All in one answer: what would come with the one before would be no look any more.
+        await batch.answers(bytesOfLines(lines));
+        for (const line of lines) {
+          const cells = line.at.rows * line.at.columns;
+          for (const part of rowParts(line.at)) load({ ...line, at: part }, current.looked, cells);
         }
       }
       ours = [...ours, at];

@@ -3,7 +3,7 @@ export interface ExcelHost {
   run<T>(options: Excel.RunOptions, batch: (context: Excel.RequestContext) => Promise<T>): Promise<T>;
   isSetSupported(name: string, version: string): boolean;
   /** Where requests have to be shorter than Excel takes them on the web. */
-  readonly mostCharacters?: number;
+  readonly mostBytes?: number;
 }
 
 /** The Excel that this page runs in. */

@@ -86,7 +86,7 @@ async function askOnce<T>(
     });
     await context.sync();
     await reader.finish(context);
-    if (later.map((more) => more()).includes(true)) await context.sync();
+    while (later.map((more) => more()).includes(true)) await context.sync();
     const stood = standing();
     if (!stood) throw new PortError('host', [], 'The host answered nothing.');
     return { answer: answer(), stood };

@@ -1,5 +1,5 @@
 import type { Block, BlockSeen } from '../port';
-import { blockOf } from '../shared/address';
+import { blockOf, holdsCell } from '../shared/address';
 import { nothingThere } from '../shared/looked';
 import { withoutSpilled } from './cells';
 import type { Cells } from './cells';
@@ -11,8 +11,11 @@ import type { Stood } from './standing';
 /** How far down a block's first column formulas are looked for that fill more than their own cell. */
 const mostAnchors = 12;
 
-/** How many formulas of a block are asked what they fill, where any fills more than its own cell. */
-const mostSpills = 200;
+/** How many parts of a block are asked whether any formula in them fills more than its own cell. */
+const mostParts = 200;
+
+/** How many formulas are asked in one request what they fill: each takes about a thousand characters of it. */
+const spillsInRequest = 500;
 
 /** What asking needs besides the context. */
 export interface Asking {
@@ -22,7 +25,10 @@ export interface Asking {
   readonly stood: Stood | null;
   /** Takes the cells to be read. */
   readonly cells: (range: Excel.Range, place: () => Block | null) => CellSource;
-  /** Takes what can be asked only once the cells are known; whether it asked for anything. Few workbooks need that second round trip. */
+  /**
+   * Takes what can be asked only once the cells are known, and then again after each further round trip as long as it asked for anything;
+   * whether it did. Few workbooks need these.
+   */
   readonly later: (ask: () => boolean) => void;
 }
 
@@ -47,13 +53,8 @@ export function askBlock(asking: Asking, at: Block, anchors: Anchors = firstColu
   const spilling = extras.spill ? anchors.map(([down, across]) => askSpill(range, down, across)) : [];
   if (extras.spill) {
     range.load('hasSpill');
-    asking.later(() => {
-      // A formula of a person's own may stand anywhere.
-      const known = anchors.map((anchor) => anchor.join());
-      const more = sheet.isNullObject || !hasSpill(range) ? [] : formulasIn(source.cells(), known).slice(0, mostSpills);
-      spilling.push(...more.map(([down, across]) => askSpill(range, down, across)));
-      return more.length > 0;
-    });
+    const asks = askSpills({ sheet, range, at, spilling }, source, anchors);
+    asking.later(() => !asks.next().done);
   }
   return () => {
     if (sheet.isNullObject) return nothingThere(at);
@@ -77,10 +78,53 @@ function hasSpill(range: Excel.Range): boolean {
   return range.hasSpill !== false;
 }
 
-function formulasIn({ formulas }: Cells, known: readonly string[]): [number, number][] {
+interface Spilling {
+  readonly sheet: Excel.Worksheet;
+  readonly range: Excel.Range;
+  readonly at: Block;
+  /** Takes what is asked. */
+  readonly spilling: Excel.Range[];
+}
+
+/** Asks what every formula of a block fills, wherever a person has put it; a round trip is due after each step. */
+function* askSpills(
+  { sheet, range, at, spilling }: Spilling,
+  source: CellSource,
+  anchors: Anchors,
+): Generator<void, void> {
+  if (sheet.isNullObject || !hasSpill(range)) return;
+  const known = new Set(anchors.map((anchor) => anchor.join()));
+  let left = formulasIn(source.cells(), known);
+  if (left.length > spillsInRequest) {
+    // Most formulas fill their own cell alone, and most parts of a block hold none that does not.
+    const rows = Math.ceil(at.rows / mostParts);
+    const parts = new Map<number, Excel.Range>();
+    for (const [down] of left) {
+      const part = Math.floor(down / rows);
+      if (parts.has(part)) continue;
+      const count = Math.min(rows, at.rows - part * rows);
+      parts.set(part, sheet.getRangeByIndexes(at.row + part * rows, at.column, count, at.columns).load('hasSpill'));
+    }
+    yield;
+    const spills = new Set([...parts].flatMap(([part, cells]) => (hasSpill(cells) ? [part] : [])));
+    left = left.filter(([down]) => spills.has(Math.floor(down / rows)));
+  }
+  while (left.length > 0) {
+    const asked = left.slice(0, spillsInRequest).map(([down, across]) => askSpill(range, down, across));
+    spilling.push(...asked);
+    yield;
+    // A host may repeat a formula in the cells that it fills; these fill nothing.
+    const filled = asked.flatMap((spill) => blocksOf(spill, at.sheet));
+    left = left.slice(spillsInRequest).filter(([down, across]) => {
+      return !filled.some((block) => holdsCell(block, at.sheet, at.row + down, at.column + across));
+    });
+  }
+}
+
+function formulasIn({ formulas }: Cells, known: ReadonlySet<string>): [number, number][] {
   return formulas.flatMap((line, down) =>
     line.flatMap((formula, across): [number, number][] =>
-      formula === null || known.includes(`${down},${across}`) ? [] : [[down, across]],
+      formula === null || known.has(`${down},${across}`) ? [] : [[down, across]],
     ),
   );
 }

@@ -52,7 +52,11 @@ export function startRevertGuard(context: Excel.RequestContext, host: ExcelHost,
     const others = [...used, ...objects.changed()];
     if (others.length > 0) throw new ChangedMeanwhile([], others);
   };
-  const batch = startBatch(context, host, { answered, writing: (at) => guard.again(at) });
+  const batch = startBatch(context, host, {
+    answered,
+    looking: (at) => guard.looking(at),
+    writing: (at) => guard.again(at),
+  });
   const guard = startGuard(batch, stood);
   const lookAt = (at: Block, seen: Looked): Promise<void> => {
     const cells = Array.from({ length: at.rows }, () => Array<null>(at.columns).fill(null));
@@ -72,9 +76,9 @@ export function startRevertGuard(context: Excel.RequestContext, host: ExcelHost,
     lookAtSheet: async (name) => {
       const known = now.sheets.find((sheet) => sheet.name === name)?.used;
       // A longer answer might be refused, and what goes with it is done by then.
-      const characters = known ? 2 * lengthOf(foundIn(known.at, [known])) : 0;
-      if (characters > batch.most / 2) return;
-      await batch.answers(characters);
+      const bytes = known ? 2 * lengthOf(foundIn(known.at, [known])) : 0;
+      if (bytes > batch.most / 2) return;
+      await batch.answers(bytes);
       const used = context.workbook.worksheets.getItem(name).getUsedRangeOrNullObject(true).load('address');
       sheets.push({ name, used: loadCells(used, Infinity) });
     },

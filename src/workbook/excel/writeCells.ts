@@ -1,5 +1,6 @@
 import type { Block, Cell } from '../port';
 import { asTyped } from '../safeCell';
+import { bytesOf } from './batch';
 import type { Batch } from './batch';
 
 /** What goes into a cell: a value, a formula, or `undefined` to leave it alone. */
@@ -30,7 +31,7 @@ export async function writeCells<T>(
     await batch.pause();
     const lines = cells.slice(part.row - at.row, part.row - at.row + part.rows).map((line) => line.map(toWrite));
     const values = lines.map((line) => line.map(toValue));
-    if (values.some((line) => line.some((cell) => cell !== null))) await sendValues(batch, part, values);
+    if (values.some((line) => line.some((cell) => cell !== null))) await send(batch, part, values, 'values');
     formulas.push(...formulasIn(lines, part.row - at.row));
   }
   if (formulas.length > 0) await writeFormulas(batch, at, formulas);
@@ -52,22 +53,28 @@ function isFormula(cell: CellToWrite): cell is { readonly formula: string } {
   return typeof cell === 'object' && cell !== null;
 }
 
-async function sendValues(batch: Batch, at: Block, values: Cell[][]): Promise<void> {
-  const characters = lengthOf(values);
-  if (characters > batch.most && values.length > 1) {
-    const half = Math.ceil(values.length / 2);
-    await sendValues(batch, { ...at, rows: half }, values.slice(0, half));
-    await sendValues(batch, { ...at, row: at.row + half, rows: values.length - half }, values.slice(half));
+/** What is put into a block of cells: values, or formulas, which may fill cells beside and below. */
+type As = 'values' | 'formulas';
+
+/** Puts cells into the request, by halves of the rows where they, or what is looked at once more, are too long for one. */
+async function send(batch: Batch, at: Block, lines: Cell[][], as: As): Promise<void> {
+  const bytes = lengthOf(lines);
+  if ((bytes > batch.most || batch.looking(at) > batch.most) && lines.length > 1) {
+    const half = Math.ceil(lines.length / 2);
+    await send(batch, { ...at, rows: half }, lines.slice(0, half), as);
+    await send(batch, { ...at, row: at.row + half, rows: lines.length - half }, lines.slice(half), as);
     return;
   }
-  await batch.room(characters);
+  // What is asked about rows without a formula would be asked for nothing.
+  if (lines.every((line) => line.every((cell) => cell === null))) return;
+  await batch.room(bytes);
   await batch.writing(at);
-  rangeOf(batch.context, at).values = values;
+  rangeOf(batch.context, at)[as] = lines;
 }
 
-/** How many characters cells take as JSON. */
+/** How many bytes cells take as JSON: Excel counts these, and a letter may have three. */
 export function lengthOf(lines: readonly (readonly CellToWrite[])[]): number {
-  return JSON.stringify(lines).length;
+  return bytesOf(JSON.stringify(lines));
 }
 
 interface FormulaAt {
@@ -100,12 +107,8 @@ async function writeFormulas(batch: Batch, at: Block, formulas: readonly Formula
     const line = lines[down - rows.from];
     if (line) line[across - columns.from] = formula;
   }
-  await batch.room(lengthOf(lines));
   const [row, column] = [at.row + rows.from, at.column + columns.from];
-  const block = { sheet: at.sheet, row, column, rows: rows.count, columns: columns.count };
-  await batch.writing(block);
-  // Through `formulas`, where a formula may fill the cells beside and below it.
-  rangeOf(batch.context, block).formulas = lines;
+  await send(batch, { sheet: at.sheet, row, column, rows: rows.count, columns: columns.count }, lines, 'formulas');
 }
 
 export function rangeOf(context: Excel.RequestContext, at: Block): Excel.Range {
