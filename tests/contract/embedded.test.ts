@@ -54,6 +54,40 @@ it('taken back while its sheet is shown, a fill leads to the sheet from which it
   await dispose();
 });
 
+it('keeps a sheet on which a person types while a fill is taken back and calculated', async () => {
+  const spreadsheet = await createHeadless({ sheets: [{ name: 'Sheet1', cells: [] }] });
+  const port = createEmbeddedPort(spreadsheet);
+  const at = (sheet: string): Block => ({ sheet, row: 0, column: 0, rows: 1, columns: 1 });
+  const looked = await port.read([
+    { read: 'block', at: at('Plan') },
+    { read: 'block', at: at('Sheet1') },
+  ]);
+  const receipt = await port.apply(
+    [
+      { do: 'sheet', name: 'Plan' },
+      { do: 'write', at: at('Plan'), cells: [['ours']] },
+      { do: 'write', at: at('Sheet1'), cells: [['ours']] },
+    ],
+    looked,
+    { label: 'made' },
+  );
+  const settled = spreadsheet.settled.bind(spreadsheet);
+  spreadsheet.settled = async () => {
+    spreadsheet.settled = settled;
+    await personAt(spreadsheet).type('Plan', 4, 2, 'typed meanwhile');
+    await settled();
+  };
+  expect(await port.revert(receipt)).toMatchObject({ left: [] });
+  const [plan, sheet] = await port.read([
+    { read: 'block', at: { ...at('Plan'), rows: 5, columns: 3 } },
+    { read: 'block', at: at('Sheet1') },
+  ]);
+  expect(plan).toMatchObject({ sheetExists: true });
+  expect(plan.values[4]).toEqual([null, null, 'typed meanwhile']);
+  expect([plan.values[0]?.[0], sheet.values[0]?.[0]]).toEqual([null, null]);
+  spreadsheet.dispose();
+});
+
 /** A person at the spreadsheet, acting by its commands as its own screen does. */
 function personAt(spreadsheet: Spreadsheet): Person {
   const { workbook } = spreadsheet;

@@ -130,20 +130,31 @@ class EmbeddedPort implements WorkbookPort {
 
   revert(receipt: Receipt): Promise<Reverted> {
     return this.inTurn(async () => {
-      const now = this.now(receipt);
-      const plan = planRevert(receipt, now);
-      const sheets = seeSheets(this.spreadsheet).filter((sheet) => sheet.protected);
-      refuseProtectedRevert(plan, now, (name) => sheets.some((sheet) => sameName(sheet.name, name)));
-      await this.work(
-        plan.puts,
-        () => undefined,
-        (work) => carryOut(work, plan),
-      );
-      for (const { at } of plan.undress) this.rowHeights.unfit(at);
-      // Below the commands a sheet would leave the rules of other parts behind, so this goes by the spreadsheet's own way.
-      this.ours(() => this.deleteSheets(plan.deleteSheets));
-      return revertedBy(receipt, plan);
+      for (;;) {
+        const { edits } = this;
+        const plan = await this.revertOnce(receipt);
+        // While that was calculated a person may have typed on a sheet that is to go: then it is planned anew, and stays.
+        if (plan.deleteSheets.length > 0 && edits !== this.edits) continue;
+        // Below the commands a sheet would leave the rules of other parts behind, so this goes by the spreadsheet's own way.
+        this.ours(() => this.deleteSheets(plan.deleteSheets));
+        return revertedBy(receipt, plan);
+      }
     });
+  }
+
+  /** Takes back all but sheets. */
+  private async revertOnce(receipt: Receipt): Promise<RevertPlan> {
+    const now = this.now(receipt);
+    const plan = planRevert(receipt, now);
+    const sheets = seeSheets(this.spreadsheet).filter((sheet) => sheet.protected);
+    refuseProtectedRevert(plan, now, (name) => sheets.some((sheet) => sameName(sheet.name, name)));
+    await this.work(
+      plan.puts,
+      () => undefined,
+      (work) => carryOut(work, plan),
+    );
+    for (const { at } of plan.undress) this.rowHeights.unfit(at);
+    return plan;
   }
 
   selection(): Promise<Selection> {
