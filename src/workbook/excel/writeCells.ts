@@ -69,7 +69,9 @@ async function send(batch: Batch, at: Block, lines: Cell[][], as: As): Promise<v
   if (lines.every((line) => line.every((cell) => cell === null))) return;
   await batch.room(bytes);
   await batch.writing(at);
-  rangeOf(batch.context, at)[as] = lines;
+  const range = rangeOf(batch.context, at);
+  if (as === 'values') range.values = lines;
+  else range.formulas = lines;
 }
 
 /** How many bytes cells take as JSON: Excel counts these, and a letter may have three. */
