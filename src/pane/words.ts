@@ -182,6 +182,7 @@ export const PLOT = {
   scale: { reading: 'Reading', change: 'Change, pt' },
   notHeld: 'nothing held',
   noReading: 'no reading',
+  noChange: 'change not known',
 } as const;
 
 /** A tick: a reading's letter and number, or signed points. */
@@ -192,7 +193,8 @@ export function tickText(tick: number, scale: PlotModel['scale']): string {
 /** What stands in a row whose marks the scale cannot show. */
 export function asideText({ aside, verdict }: PlotRow): string {
   if (!aside) return '';
-  if (aside.change === undefined) return PLOT.noReading;
+  if (aside.change === undefined)
+    return aside.reading === undefined ? PLOT.noReading : `${readingText(aside.reading)}, ${PLOT.noChange}`;
   return `${signedText(aside.change)} pt${verdict === 'notHeld' ? `, ${PLOT.notHeld}` : ''}`;
 }
 
@@ -375,8 +377,11 @@ export const EMPTY = {
       ? `Add a row to Clubs for each club, with ${who.job} under Job. Its length, reading and old grip are a good start.`
       : 'Select cells in the rows of Clubs that you want planned. Any column will do.',
   jobless: (list: string) =>
-    `No heading of your list “${list}” stands for Job. Plan for selected clubs, or say on the tab Lists which heading is Job.`,
+    list === ''
+      ? 'The heading Job of the table Clubs is gone, so its clubs belong to no job. They stand there as they were: type Job over the column of their job numbers.'
+      : `No heading of your list “${list}” stands for Job. Plan for selected clubs, or say on the tab Lists which heading is Job.`,
   cannot: 'This cannot be planned yet',
+  lost: 'A list of yours is not as it was when it was connected. What was planned from it before may be wrong and is not shown.',
   missing: (tables: readonly string[]) =>
     tables.length === 1 ? `Table ${tables[0]} is missing` : `Tables ${namesText(tables)} are missing`,
   missingText:
@@ -386,11 +391,10 @@ export const EMPTY = {
 /** Why there is no club to plan, and what to do. */
 export function nothingToPlan(who: Who, { jobs, jobless }: Pick<ShopSeen, 'jobs' | 'jobless'>) {
   const none = who.by === 'job' && jobs.length === 0;
-  const text = none ? EMPTY.noJobsText : EMPTY.noClubsText(who);
-  return {
-    title: none ? EMPTY.noJobs : EMPTY.noClubs(who),
-    text: who.by === 'job' && jobless !== undefined ? EMPTY.jobless(jobless) : text,
-  };
+  if (who.by === 'job' && jobless !== undefined) return { title: EMPTY.cannot, text: EMPTY.jobless(jobless) };
+  return none
+    ? { title: EMPTY.noJobs, text: EMPTY.noJobsText }
+    : { title: EMPTY.noClubs(who), text: EMPTY.noClubsText(who) };
 }
 
 export const OUTSIDE = {

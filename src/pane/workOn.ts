@@ -20,6 +20,13 @@ function thrown(title: string, error: unknown): Outcome {
   return { kind: 'failed', title, text, list: [] };
 }
 
+/** A failed look: the next one that succeeds takes back what was said. */
+function unread(error: unknown): Outcome {
+  const look = error instanceof PortError && error.code === 'connection' ? 'lists' : 'other';
+  const said = thrown(ENDS.look.failed, error);
+  return said.kind === 'failed' ? { ...said, look } : said;
+}
+
 /** Whatever is done on a workbook, loaded once. */
 const acts = () => import('./acts');
 
@@ -43,7 +50,7 @@ async function look(port: WorkbookPort): Promise<Look> {
     const undo = stepsIn(steps).at(-1)?.label ?? ((await port.recall(LAST_FILL_KEY)) ? undefined : null);
     return { shop: { ...(await atEase(seenSteps(shop))), undo } };
   } catch (error) {
-    return { failed: thrown(ENDS.look.failed, error) };
+    return { failed: unread(error) };
   }
 }
 

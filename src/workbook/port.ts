@@ -387,6 +387,9 @@ export interface WorkbookPort {
   selection(): Promise<Selection>;
   recall(key: string): Promise<string | null>;
   remember(key: string, value: string | null): Promise<void>;
-  /** Calls back after a person changed a cell (not after our own writes); returns how to stop. */
+  /**
+   * Calls back after a person changed a cell (not after our own writes), with its sheet, or deleted a sheet, with '' for a name;
+   * returns how to stop.
+   */
   watch(changed: (sheet: string) => void): () => void;
 }

@@ -8,7 +8,7 @@ import { connecting } from '../../src/workbook/connecting';
 import { setUp } from '../../src/workbook/setUp';
 import { readShop } from '../../src/workbook/shop';
 import { MemoryPort } from '../workbook/memoryPort';
-import { JOB_ROWS } from '../workbook/workshop';
+import { JOB_ROWS, workshop } from '../workbook/workshop';
 
 async function matched(headings: readonly string[]): Promise<{ bare: MemoryPort; match: Match }> {
   const bare = new MemoryPort();
@@ -35,14 +35,24 @@ const SAYS = 'No heading of your list “In work” stands for Job.';
 
 test('clubs in a list of the shop’s own without Job belong to no job, and the plan says so', async () => {
   expect(await planFor(['Club', 'Reading'], false, '')).toMatchObject({
-    title: 'No jobs yet',
+    title: 'This cannot be planned yet',
     text: expect.stringContaining(SAYS) as string,
   });
   expect(await planFor(['Club', 'Reading'], true, '1042')).toMatchObject({
-    title: 'No clubs in job 1042 yet',
+    title: 'This cannot be planned yet',
     text: expect.stringContaining(SAYS) as string,
   });
   expect((await planFor(['Job', 'Club', 'Reading'], true, '1043')).text).not.toContain(SAYS);
+});
+
+test('clubs of our own table whose heading Job was typed over are said to be there', async () => {
+  const port = await workshop();
+  const at = port.tableSeen('Clubs')?.headers.indexOf('Job') ?? -1;
+  port.type('Clubs', 0, at, 'x');
+  expect(nothingToPlan({ by: 'job', job: '1042' }, seenOf(await readShop(port)))).toMatchObject({
+    title: 'This cannot be planned yet',
+    text: expect.stringContaining('The heading Job of the table Clubs is gone') as string,
+  });
 });
 
 test('a match of clubs says what goes without Job and Kind, until headings are chosen for them', async () => {

@@ -87,6 +87,30 @@ describe('opening', () => {
   });
 });
 
+describe('a look that fails later', () => {
+  const lost: Outcome = { ...failed, look: 'lists' };
+
+  test('because a list is not as it was takes the plan from the screen, whatever is said meanwhile', () => {
+    const now = after(planning, { on: 'unseen', outcome: lost }, { on: 'dismiss' });
+    expect(now).toMatchObject({ stage: 'plan', outcome: null, lost: true });
+    expect(after(now, { on: 'unseen', outcome: { ...failed, look: 'other' } }).lost).toBe(true);
+  });
+
+  test('for another reason leaves it', () => {
+    expect(after(planning, { on: 'unseen', outcome: { ...failed, look: 'other' } }).lost).toBe(false);
+  });
+
+  test('is forgotten once one succeeds, its message with it', () => {
+    const mended = after(planning, { on: 'unseen', outcome: lost }, { on: 'seen', shop: shop() });
+    expect(mended).toMatchObject({ outcome: null, lost: false });
+  });
+
+  test('what was said of a deed stays', () => {
+    const told = after(planning, { on: 'end', outcome: failed }, { on: 'seen', shop: shop() });
+    expect(told.outcome).toBe(failed);
+  });
+});
+
 describe('an edit in the sheet', () => {
   const chosen = after(planning, { on: 'form', change: { item: 'A-1', sizeBy: 'layers' } }, { on: 'open', row: 4 });
 

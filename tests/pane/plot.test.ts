@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { changeOf, plotOf, ticksOf } from '../../src/pane/state/plot';
+import { asideText } from '../../src/pane/words';
 import { clubPlan, shiftOf } from './clubs';
 
 /** D2 is 32 points: ten a letter from A0. */
@@ -84,6 +85,16 @@ describe('the scale', () => {
 test('a club without a reading says its change, and one that nothing is known of says so', () => {
   const rows = plotOf({ clubs: [held, unread, clubPlan({ row: 5, name: 'PW' })] }).rows;
   expect(rows.map(({ aside }) => aside)).toEqual([undefined, { change: -0.7 }, { change: undefined }]);
+});
+
+test('a reading that is known is said, whatever else is not: a junior club at B5 beside others at D2', () => {
+  // B5 is 15 points: ten a letter from A0.
+  const first = clubPlan({ row: 6, name: 'Junior 7', hold: 'nothing', readingBefore: 15, verdictAfter: 'notHeld' });
+  const [, row] = plotOf({ clubs: [held, first] }).rows;
+  expect(row?.aside).toEqual({ change: undefined, reading: 15 });
+  expect(row && asideText(row)).toBe('B5.0, change not known');
+  const [, none] = plotOf({ clubs: [held, clubPlan({ row: 5, name: 'PW' })] }).rows;
+  expect(none && asideText(none)).toBe('no reading');
 });
 
 test('an empty plan has a scale and no rows', () => {

@@ -100,8 +100,9 @@ function headerRow(table: TableSeen | null): number | undefined {
   return table ? table.at.row + 1 : undefined;
 }
 
-function joblessIn(headers: readonly unknown[]): string | undefined {
-  return columnsAt(CLUBS, headers)('job') < 0 ? calledBy(headers)?.list : undefined;
+function joblessIn(matrix: Matrix | null): string | undefined {
+  const [headers] = matrix ?? [];
+  return headers && columnsAt(CLUBS, headers)('job') < 0 ? (calledBy(headers)?.list ?? '') : undefined;
 }
 
 /** What the pane shows of a shop. */
@@ -135,7 +136,7 @@ export function* seenSteps(shop: Shop): Generator<Progress, ShopSeen<Shop>> {
       clubs.rows.map((row) => [row.row, ['job', 'club'].map((key) => folded(textOf(row, key))).join('\n')]),
     ),
     putterRows: clubs.rows.filter((row) => textOf(row, 'kind') === 'Putter').map(({ row }) => row),
-    jobless: joblessIn(matrices.Clubs?.[0] ?? []),
+    jobless: joblessIn(matrices.Clubs),
     clubCount: clubs.rows.length,
   };
 }

@@ -36,6 +36,8 @@ export interface PaneState {
   /** What a screen's own deed says while it runs. */
   readonly doing: Doing | null;
   readonly outcome: Outcome | null;
+  /** A list of the shop's can be read no more: nothing that was planned from it is shown until it can. */
+  readonly lost: boolean;
 }
 
 export const START: PaneState = {
@@ -53,6 +55,7 @@ export const START: PaneState = {
   task: 'look',
   doing: null,
   outcome: null,
+  lost: false,
 };
 
 export type PaneEvent =
@@ -109,7 +112,23 @@ function see(state: PaneState, shop: ShopSeen): PaneState {
     form: moved ? EMPTY_FORM : formOn(shop, state),
     open: moved ? [] : state.open,
     task: state.task === 'look' ? null : state.task,
-    outcome: state.stage === 'failed' ? null : state.outcome,
+    outcome: state.stage === 'failed' || ofLook(state.outcome) ? null : state.outcome,
+    lost: false,
+  };
+}
+
+function ofLook(outcome: Outcome | null) {
+  return outcome?.kind === 'failed' ? outcome.look : undefined;
+}
+
+/** A look that fails later takes the plan from the screen only where that can no longer be what the lists say. */
+function unseen(state: PaneState, outcome: Outcome): PaneState {
+  return {
+    ...state,
+    stage: state.shop ? state.stage : 'failed',
+    task: state.task === 'look' ? null : state.task,
+    outcome,
+    lost: state.lost || ofLook(outcome) === 'lists',
   };
 }
 
@@ -136,13 +155,7 @@ export function afterEvent(state: PaneState, event: PaneEvent): PaneState {
     case 'seen':
       return see(state, event.shop);
     case 'unseen':
-      // A look that fails later must not take away the plan that is on the screen.
-      return {
-        ...state,
-        stage: state.shop ? state.stage : 'failed',
-        task: state.task === 'look' ? null : state.task,
-        outcome: event.outcome,
-      };
+      return unseen(state, event.outcome);
     case 'skip':
       return { ...state, skipped: true };
     case 'who':

@@ -19,8 +19,8 @@ export interface PlotRow {
   /** ± about the last mark. */
   readonly spread: number | undefined;
   readonly band: { readonly low: number; readonly high: number } | undefined;
-  /** Stands in for the marks of a club that the scale cannot show: its change in points, if even that is known. */
-  readonly aside: { readonly change: number | undefined } | undefined;
+  /** Stands in for the marks of a club that the scale cannot show: its change in points, else its reading, if even one is known. */
+  readonly aside: { readonly change: number | undefined; readonly reading?: number } | undefined;
 }
 
 export interface PlotModel {
@@ -97,6 +97,11 @@ function rangeOf(values: readonly number[]): { low: number; high: number } {
   return { low: low - room, high: high + room };
 }
 
+function asideOf(club: ClubPlan): PlotRow['aside'] {
+  const [change, reading] = [changeOf(club), club.readingBefore];
+  return { change, ...(!known(change) && known(reading) && onLetters(reading) && { reading }) };
+}
+
 /** Lays the plot out; `clubs` may be the part of a long list that is shown. */
 export function plotOf(plan: Pick<SetPlan, 'clubs'>): PlotModel {
   const readings = plan.clubs.map(readingRow);
@@ -113,7 +118,7 @@ export function plotOf(plan: Pick<SetPlan, 'clubs'>): PlotModel {
       const fits =
         known(row.gripped ?? row.before) && values.every((value) => value >= range.low && value <= range.high);
       const club = plan.clubs[index];
-      return { ...row, aside: fits || !club ? undefined : { change: changeOf(club) } };
+      return { ...row, aside: fits || !club ? undefined : asideOf(club) };
     }),
   };
 }

@@ -205,12 +205,14 @@ export function usePane(work: Work): PaneNow {
   const read = useMemo(() => readForm(state.form, work.isReading), [state.form, work]);
   const settled = useSettled(state.form, TYPING_MS);
   const rows = useMemo(() => plannedRows(state), [state.shop, state.who, state.selection]);
-  const { shop, who } = state;
+  const { shop, who, lost } = state;
   const begin = useMemo(
-    () => (shop && rows.length ? () => work.preview(shop, who, rows, choicesOf(work, state, rows, settled)) : null),
-    [work, shop, who, rows, settled],
+    () => (shop && !lost && rows.length ? () => work.preview(shop, who, rows, choicesOf(work, state, rows, settled)) : null),
+    [work, shop, who, rows, settled, lost],
   );
-  const { preview, current } = usePreview(begin, rows, who);
+  const { preview: planned, current } = usePreview(begin, rows, who);
+  // Of many clubs the last plan would stay.
+  const preview = lost ? null : planned;
   const putters = puttersBeside(state, rows);
   const concerned = useMemo(
     () => (preview?.ok ? concernedIn(preview.value.input, settled.puttersToo) : null),

@@ -58,7 +58,7 @@ export interface ShopSeen<Shop = unknown> {
   readonly guideProblems: readonly Issue[];
   /** What *Undo* would take back; null: nothing; undefined where that is not known, as of what an older workbook kept. */
   readonly undo?: string | null | undefined;
-  /** The shop's own list that stands for Clubs, where no heading of it stands for Job: its clubs belong to none. */
+  /** The list that stands for Clubs, '' for our own table, where no heading of it stands for Job: its clubs belong to none. */
   readonly jobless?: string | undefined;
   /** Clubs that have a name, over all jobs. */
   readonly clubCount: number;
@@ -102,7 +102,14 @@ export type Outcome =
       readonly partly: boolean;
     }
   | { readonly kind: 'occupied'; readonly cells: readonly string[]; readonly again: Again }
-  | { readonly kind: 'failed'; readonly title: string; readonly text: string; readonly list: readonly string[] };
+  | {
+      readonly kind: 'failed';
+      readonly title: string;
+      readonly text: string;
+      readonly list: readonly string[];
+      /** Said of a look at the workbook: what the next look that succeeds makes untrue. `lists`: a list of the shop's is not as it was. */
+      readonly look?: 'lists' | 'other';
+    };
 
 /** A look at the workbook, or why there was none. */
 export type Look =

@@ -74,17 +74,19 @@ function Readings({ club }: { readonly club: ClubPlan }) {
   const styles = useStyles();
   const after = club.readingAfter;
   const change = changeOf(club);
+  const before = club.readingBefore;
   // Off the letters the change says more than two long numbers; the details hold both.
-  if (after === undefined || !onLetters(after))
+  const told = after ?? (change === undefined ? before : undefined);
+  if (told === undefined || !onLetters(told))
     return <>{change === undefined ? TABLE.none : `${signedText(change)} pt`}</>;
   return (
     <>
-      {club.readingBefore === undefined ? TABLE.none : readingText(club.readingBefore)}
+      {before === undefined ? TABLE.none : readingText(before)}
       <span className={styles.arrow} aria-hidden="true">
         {TABLE.arrow}
       </span>
       <span className={styles.caption}>{TABLE.to}</span>
-      {readingText(after)}
+      {after === undefined ? TABLE.none : readingText(after)}
     </>
   );
 }

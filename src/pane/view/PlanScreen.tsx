@@ -29,9 +29,13 @@ const useStyles = makeStyles({
 });
 
 /** What keeps the pane from planning anything, if something does. */
-export function obstacleOf({ state, does, preview }: PaneNow): React.ReactElement | null {
-  const { shop, who } = state;
+export function obstacleOf({ state, send, does, preview }: PaneNow): React.ReactElement | null {
+  const { shop, who, lost } = state;
   if (!shop) return null;
+  if (lost) {
+    const button = { says: COMMON.lists, onPress: () => send({ on: 'screen', screen: 'lists' }) };
+    return <Missing title={EMPTY.cannot} text={EMPTY.lost} button={button} />;
+  }
   const setUp = { says: FIRST_RUN.setUp, onPress: does.setUp };
   const needed = shop.missing.filter((table) => table === 'Clubs' || table === 'Jobs');
   if (needed.includes('Clubs'))

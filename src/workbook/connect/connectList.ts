@@ -49,7 +49,7 @@ export async function connectList(port: WorkbookPort, asked: ConnectAsked): Prom
     );
     if (needed.length > 0) return { done: false, reason: 'needed', headers: needed.map(({ header }) => header) };
     const list = asked.list.table ?? nameFor(schema);
-    const connection: Connection = { schema, list, columns: matches };
+    const connection: Connection = { schema, list, where: headingsAt(asked), columns: matches };
     const [behind, ...kept] = await lookAt(port, asked);
     if (!behind || !stillFits(connection, behind)) return { done: false, reason: 'listChanged' };
     const change = await headingsWith(port, kept, schema.name, headingRows(connection));
@@ -65,6 +65,11 @@ export async function connectList(port: WorkbookPort, asked: ConnectAsked): Prom
     const called = asked.within ? named(asked.within) : list;
     return { done: true, table: schema.name, list: called, columns: matches.length };
   });
+}
+
+/** Where the headings stand: rows come and go below them. */
+function headingsAt({ list, within }: ConnectAsked): string {
+  return named({ ...(within ?? list.at), rows: 1 });
 }
 
 /** @returns how many rows of Headings were blanked, in `columns` */

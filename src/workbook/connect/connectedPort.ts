@@ -36,6 +36,7 @@ import { columnNames } from '../shared/rows';
 import { columnsBeside, refuseWiden } from '../shared/widen';
 import { TABLES } from '../schema';
 import { HEADINGS } from '../tables/headings';
+import { calledOf, placeOf } from './listPlace';
 import { placesKey, readConnections, withPlaces, type Connection } from './connections';
 import {
   cellForList,
@@ -180,7 +181,7 @@ class ConnectedPort implements WorkbookPort {
 
   private async seenAs(connection: Connection, list: ListSeen | null): Promise<TableSeen> {
     const { schema } = connection;
-    if (!list) throw new PortError('connection', [], sayListGone(schema.name, connection.list));
+    if (!list) throw new PortError('connection', [], sayListGone(schema.name, calledOf(connection)));
     const before = this.turned.get(schema.name);
     // A table that is as it was is the same object (`keeping.ts`); of cells that have a name this port tells it.
     const same = isNamed(list) ? await asBefore(before?.behind, list) : list;
@@ -193,7 +194,7 @@ class ConnectedPort implements WorkbookPort {
     // Where its columns stood tells which heading may be the new name of one.
     const placed = standIn(withPlaces(connection, await this.inner.recall(placesKey(schema.name))), list);
     const { broken } = isStandIn(placed) ? seen : placed;
-    throw new PortError('connection', [], sayBrokenConnection(schema, connection.list, broken));
+    throw new PortError('connection', [], sayBrokenConnection(schema, placeOf(connection, list), broken));
   }
 }
 
@@ -208,7 +209,7 @@ function knownFrom(headings: TableSeen | null): Known {
 
 /** A table of that name with other columns is the shop's own; one that lost a heading or two is ours, and what it lacks is said. */
 function isOurs({ headers }: TableSeen): boolean {
-  return matchHeaders(HEADINGS, headers).size * 2 > HEADINGS.columns.length;
+  return matchHeaders(HEADINGS, headers).size * 2 >= HEADINGS.columns.length;
 }
 
 function connectionOf(query: Query, connections: readonly Connection[]): Connection | undefined {

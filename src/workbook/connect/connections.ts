@@ -12,6 +12,8 @@ export interface Connection {
   readonly schema: TableSchema;
   /** The shop's table, or the name that was given to a plain range. */
   readonly list: string;
+  /** Where its headings stood when it was connected, as an address; of an older workbook not known. */
+  readonly where?: string | undefined;
   /** Positions are not kept: a column is found by its heading. */
   readonly columns: readonly ColumnMatch[];
 }
@@ -25,7 +27,7 @@ export interface Connection {
 export function readConnections(matrix: Matrix, headerRow = 1): Result<readonly Connection[]> {
   const read = readTable(HEADINGS, matrix, headerRow);
   if (!read.ok) return read;
-  const byTable = new Map<string, { schema: TableSchema; list: string; columns: ColumnMatch[] }>();
+  const byTable = new Map<string, { schema: TableSchema; list: string; where?: string; columns: ColumnMatch[] }>();
   for (const { values, issues, sheetRow } of read.value.rows) {
     const [issue] = issues;
     if (issue) return fail(issue);
@@ -33,7 +35,7 @@ export function readConnections(matrix: Matrix, headerRow = 1): Result<readonly 
     const schema = TABLES.find(({ name }) => name === text('table'));
     const key = schema && keyOf(schema, text('column'));
     if (!schema || key === undefined) return fail(unknownColumn(sheetRow, text('table'), text('column')));
-    const known = byTable.get(schema.name) ?? { schema, list: text('list'), columns: [] };
+    const known = byTable.get(schema.name) ?? { schema, list: text('list'), ...whereOf(text('where')), columns: [] };
     if (folded(known.list) !== folded(text('list'))) return fail(twoLists(sheetRow, schema.name, known.list));
     if (known.columns.some((column) => column.key === key)) return fail(columnTwice(sheetRow, text('column')));
     const unit = (text('unit') || null) as ShopUnit;
@@ -41,6 +43,10 @@ export function readConnections(matrix: Matrix, headerRow = 1): Result<readonly 
     byTable.set(schema.name, known);
   }
   return ok([...byTable.values()]);
+}
+
+function whereOf(where: string): { where?: string } {
+  return where === '' ? {} : { where };
 }
 
 /** Our column by what Headings calls it: its heading as it is now, or as an earlier version had it. */
@@ -66,10 +72,10 @@ function columnTwice(row: number, column: string): Issue {
 }
 
 /** Rows of Headings that say a connection, in the order of our columns. */
-export function headingRows({ schema, list, columns }: Connection): string[][] {
+export function headingRows({ schema, list, where, columns }: Connection): string[][] {
   return schema.columns.flatMap(({ key, header }) => {
     const match = columns.find((column) => column.key === key);
-    return match ? [[schema.name, header, list, match.heading, match.unit ?? '']] : [];
+    return match ? [[schema.name, header, where ?? '', match.heading, match.unit ?? '', list]] : [];
   });
 }
 

@@ -6,6 +6,7 @@ import { callBy, tellBy } from '../records';
 import { TABLES } from '../schema';
 import { ourCell, shopCell } from './cells';
 import type { Connection } from './connections';
+import { calledOf } from './listPlace';
 import { toldIn } from './kindByName';
 import { resolve, type BrokenMatch } from './resolve';
 import { headingsAt, isUnits, type Rows } from './shape';
@@ -63,6 +64,16 @@ export function headingLines(connection: Connection, rows: Rows): 1 | 2 {
   return headed(connection, rows, true).headerRows;
 }
 
+/**
+ * Which columns of a connection a list has no more.
+ *
+ * @param rows its first rows, headings first
+ * @param named whether it is plain cells that have a name
+ */
+export function brokenIn(connection: Connection, rows: Rows, named: boolean): readonly BrokenMatch[] {
+  return headed(connection, rows, named).resolved.broken;
+}
+
 /** Rows that are turned into ours at a stretch. */
 const ROWS_A_STEP = 200;
 
@@ -94,7 +105,7 @@ export function* standInSteps(connection: Connection, list: ListSeen): Generator
   const told = toldIn(schema, resolved.found);
   if (told) tellBy(headers, told);
   const adrift = at.sheet === '';
-  callBy(headers, { list: adrift ? connection.list : at.sheet, headings: theirHeadings(columns), adrift });
+  callBy(headers, { list: adrift ? calledOf(connection) : at.sheet, headings: theirHeadings(columns), adrift });
   return {
     name: schema.name,
     at,

@@ -373,7 +373,8 @@ class EmbeddedPort implements WorkbookPort {
     this.changedSheets.clear();
     for (const id of sheetIds) {
       const name = this.spreadsheet.workbook.getSheetBySheetId(id)?.getSheetName();
-      if (name !== undefined) for (const changed of [...this.watchers]) changed(name);
+      // A sheet that was deleted has no name any more, but whoever read it must look again.
+      for (const changed of [...this.watchers]) changed(name ?? '');
     }
   }
 }

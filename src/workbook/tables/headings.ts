@@ -14,8 +14,11 @@ export const HEADINGS = {
   columns: [
     { key: 'table', header: 'Table', kind: 'choice', choices: CONNECTABLE, needed: true, width: 10, synonyms: [] },
     { key: 'column', header: 'Column', kind: 'text', needed: true, width: 22, format: '@', synonyms: [] },
-    { key: 'list', header: 'Your list', kind: 'text', needed: true, width: 22, format: '@', synonyms: [] },
+    // Cells have no name that people know: this says where they are, as far as it was known when the list was connected.
+    { key: 'where', header: 'Stands in', kind: 'text', later: true, width: 30, format: '@', synonyms: [] },
     { key: 'heading', header: 'Your heading', kind: 'text', needed: true, width: 26, format: '@', synonyms: [] },
     { key: 'unit', header: 'Unit', kind: 'choice', choices: SHOP_UNITS, width: 8, format: '@', synonyms: [] },
+    // What the list is found by: a table's name, or the name that its cells were given. Every version finds it under this heading.
+    { key: 'list', header: 'Your list', kind: 'text', needed: true, width: 22, format: '@', synonyms: [] },
   ],
 } as const satisfies TableSchema;

@@ -7,10 +7,17 @@ import { CLUBS, JOBS, STOCK } from '../../../src/workbook/schema';
 import { fillPlan } from '../../../src/workbook/fillPlan';
 import { headerRowsOf } from '../../../src/workbook/planScope';
 import { planTables } from '../../../src/workbook/planTables';
-import { findLists, placesOfLists } from '../../../src/workbook/connect/lists';
+import { findLists, placesOfLists, readConnected } from '../../../src/workbook/connect/lists';
+import { asConnected, asked, beginMatch } from '../../../src/pane/view/tools/listsModel';
+import { connectedText } from '../../../src/pane/view/tools/listsWords';
+import { presentedCells } from '../../../src/workbook/connect/standIn';
+import { rowName } from '../../../src/workbook/records';
+import { HEADINGS } from '../../../src/workbook/tables/headings';
+import { connectedAlready, connectedNow } from '../../../src/workbook/connect/connectedNow';
+import { readConnections } from '../../../src/workbook/connect/connections';
 import { startJob } from '../../../src/workbook/startJob';
 import { PortError } from '../../../src/workbook/port';
-import type { Call, Change, Seen, TableSeen } from '../../../src/workbook/port';
+import type { Block, Call, Change, Seen, TableSeen } from '../../../src/workbook/port';
 import { setUp } from '../../../src/workbook/setUp';
 import { matrixOf, readShop } from '../../../src/workbook/shop';
 import { moveStock } from '../../../src/workbook/moveStock';
@@ -62,9 +69,11 @@ describe.each([
         expect(port.shows('Lager', row, column)).toEqual(before.shows('Lager', row, column));
       }
     }
-    expect(headingsIn(port)).toContainEqual(['Stock', 'Mass (g)', expect.any(String), 'Wt (oz)', 'oz']);
-    expect(headingsIn(port)).toContainEqual(['Stock', 'Core (in)', expect.any(String), 'Bore Ø (mm)', 'mm']);
-    expect(headingsIn(port)).toContainEqual(['Stock', 'On hand', expect.any(String), 'Qty', null]);
+    // What people know it by, its sheet and where its headings are, stands before the name that it is found by.
+    const stands = list.table === null ? 'Lager!A3:I3' : 'Lager!A1:H1';
+    expect(headingsIn(port)).toContainEqual(['Stock', 'Mass (g)', stands, 'Wt (oz)', 'oz', expect.any(String)]);
+    expect(headingsIn(port)).toContainEqual(['Stock', 'Core (in)', stands, 'Bore Ø (mm)', 'mm', expect.any(String)]);
+    expect(headingsIn(port)).toContainEqual(['Stock', 'On hand', stands, 'Qty', null, expect.any(String)]);
   });
 
   test('gives the same plan as Stock in our own units', async () => {
@@ -194,6 +203,64 @@ describe('a list that is not as it was', () => {
     expect((await readShop(port)).tables.Stock).not.toBeNull();
   });
 
+  test('of plain cells the sheet and the row of its headings are named, not the name that the cells were given', async () => {
+    const { bare, port } = await connectedWorkshop(plainWorkshop, PLAIN);
+    bare.type('Lager', 2, 4, 'Mass');
+    const { hostSaid } = await refusal(readShop(port));
+    expect(hostSaid).toContain('The list on the sheet “Lager”, which stands for Stock, is not as it was in row 3');
+    expect(hostSaid).not.toContain('Setwright_List');
+  });
+
+  test.each([
+    ['a table', foreignWorkshop, INVENTORY, [0, 3]],
+    ['plain cells', plainWorkshop, PLAIN, [2, 4]],
+  ] as const)('which columns of %s are lost is told one by one', async (_, make, list, [row, column]) => {
+    const { bare } = await connectedWorkshop(make, list);
+    const lost = async () => {
+      const read = readConnections(matrixOf(bare.tableSeen('Headings') as TableSeen));
+      const [stock] = await connectedNow(bare, read.ok ? read.value : [], await findLists(bare));
+      return stock;
+    };
+    expect(await lost()).toMatchObject({ at: { at: { sheet: 'Lager' } }, broken: [] });
+    bare.type('Lager', row, column, 'Mass');
+    const stock = await lost();
+    expect(stock?.broken).toMatchObject([{ key: 'mass', heading: 'Wt (oz)', why: 'renamed', nowAt: 'Mass' }]);
+    expect(connectedText(STOCK, 7, stock?.broken ?? [])).toMatch(/^6 of 7 columns connected\. The column Wt \(oz\)/);
+  });
+
+  test('of plain cells that are gone the sheet is named where they stood; an older workbook kept none', async () => {
+    const { bare, port } = await connectedWorkshop(plainWorkshop, PLAIN);
+    bare.deleteSheet('Lager');
+    expect((await refusal(readShop(port))).hostSaid).toContain('“Lager”, which stands for Stock, is not in this workbook');
+    const stands = HEADINGS.columns.findIndex(({ key }) => key === 'where');
+    bare.type('Headings', 0, stands, 'Remark');
+    expect((await refusal(readShop(port))).hostSaid).toContain('“Setwright_List_Stock”, which stands for Stock');
+  });
+
+  test('SETPLAN names plain cells by their sheet', async () => {
+    const { bare } = await connectedWorkshop(plainWorkshop, PLAIN);
+    const read = readConnections(matrixOf(bare.tableSeen('Headings') as TableSeen));
+    const [stock] = read.ok ? read.value : [];
+    const cells = stock && presentedCells(stock, [HEADINGS_OF_LIST, ...LIST_ROWS]);
+    const headers = cells?.ok ? (cells.value[0] ?? []) : [];
+    expect(rowName('Stock', headers, 3)).toBe('“Lager”, row 2 below its headings');
+  });
+
+  test('selected again, it is the one that is connected, as far as it reaches and as far as was selected', async () => {
+    const { bare } = await connectedWorkshop(plainWorkshop, PLAIN);
+    const read = readConnections(matrixOf(bare.tableSeen('Headings') as TableSeen));
+    const now = await connectedNow(bare, read.ok ? read.value : [], await findLists(bare));
+    const at = bare.name('Setwright_List_Stock') as Block;
+    // Fewer columns were selected, and one row more.
+    const again = connectedAlready(now, { ...at, columns: 3, rows: at.rows + 1 });
+    expect(again).toMatchObject({ connection: { schema: STOCK }, list: { at: { ...at, rows: at.rows + 1 } } });
+    const seen = again && (await readConnected(bare, again.list, again.connection));
+    const match = seen && beginMatch(seen.read, 'Stock', seen.taken);
+    const within = match && asked(asConnected(match, again.connection)).within;
+    expect(within).toMatchObject({ row: at.row, column: at.column, columns: at.columns });
+    expect(connectedAlready(now, { ...at, sheet: 'Clubs' })).toBeUndefined();
+  });
+
   test('a heading that stands there twice is not guessed at', async () => {
     const { bare, port } = await connectedWorkshop();
     bare.type('Lager', 0, 7, 'Wt (oz)');
@@ -227,7 +294,7 @@ describe('a list that is not as it was', () => {
 
   test('a heading of Headings itself that is gone is said', async () => {
     const { bare, port } = await connectedWorkshop();
-    bare.type('Headings', 0, 3, 'X');
+    bare.type('Headings', 0, HEADINGS.columns.findIndex(({ key }) => key === 'heading'), 'X');
     expect((await refusal(readShop(port))).hostSaid).toContain('Your heading');
   });
 

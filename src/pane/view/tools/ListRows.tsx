@@ -1,5 +1,5 @@
 /** Lists one below the other, each with what can be done with it. */
-import { Button, makeStyles, tokens } from '@fluentui/react-components';
+import { Button, makeStyles, mergeClasses, tokens } from '@fluentui/react-components';
 
 const useStyles = makeStyles({
   list: { margin: 0, padding: 0, listStyleType: 'none' },
@@ -18,6 +18,7 @@ const useStyles = makeStyles({
     fontSize: tokens.fontSizeBase200,
     lineHeight: tokens.lineHeightBase200,
   },
+  flagged: { color: tokens.colorPaletteRedForeground1 },
   buttons: { display: 'flex', columnGap: '4px' },
 });
 
@@ -25,6 +26,8 @@ export interface ListRow {
   readonly key: string;
   readonly title: string;
   readonly text?: string;
+  /** What the text says has to be mended. */
+  readonly flagged?: boolean;
   readonly buttons: readonly { readonly says: string; readonly label: string; readonly onPress: () => void }[];
 }
 
@@ -32,11 +35,11 @@ export function ListRows({ rows, busy }: { readonly rows: readonly ListRow[]; re
   const styles = useStyles();
   return (
     <ul className={styles.list}>
-      {rows.map(({ key, title, text, buttons }) => (
+      {rows.map(({ key, title, text, flagged, buttons }) => (
         <li key={key} className={styles.row}>
           <div>
             <p className={styles.title}>{title}</p>
-            {text && <p className={styles.text}>{text}</p>}
+            {text && <p className={mergeClasses(styles.text, flagged && styles.flagged)}>{text}</p>}
           </div>
           <div className={styles.buttons}>
             {buttons.map(({ says, label, onPress }) => (

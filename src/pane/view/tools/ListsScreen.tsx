@@ -5,12 +5,13 @@ import { readConnections, type Connection } from '../../../workbook/connect/conn
 import {
   findLists,
   listAtSelection,
-  placesOfLists,
   readConnected,
   readList,
   type List,
 } from '../../../workbook/connect/lists';
 import { plansBehind, type PlanBehind } from '../../../workbook/connect/plansBehind';
+import { connectedAlready, connectedNow, type Connected } from '../../../workbook/connect/connectedNow';
+import { calledOf } from '../../../workbook/connect/listPlace';
 import { bareOf } from '../../../workbook/connecting';
 import type { GoOn } from '../../../workbook/pace';
 import type { PlanPlace } from '../../../workbook/planPlaces';
@@ -32,15 +33,6 @@ import { ListRows, type ListRow } from './ListRows';
 import { MatchPart } from './MatchPart';
 import { Buttons, Part, Says, Sentences } from './parts';
 
-/** A connection, and where its list stands; null where it is gone. */
-interface Connected {
-  readonly connection: Connection;
-  readonly at: Pick<List, 'table' | 'at'> | null;
-}
-
-function shownTable({ list }: Connection, lists: readonly List[]): List | undefined {
-  return lists.find((each) => each.table !== null && sameName(each.table, list));
-}
 
 interface Looked {
   readonly lists: readonly List[];
@@ -53,12 +45,14 @@ interface Looked {
 function useLists({ inspect, state }: PaneNow) {
   const [looked, setLooked] = useState<Looked | null>(null);
   const turn = useRef(0);
+  const lookFailed = state.outcome?.kind === 'failed' && state.outcome.look ? state.outcome : null;
   const look = useCallback(async () => {
     const mine = (turn.current += 1);
     const plans = state.shop ? shopOf(state.shop).plans : [];
     const found = await inspect((port) => lookThrough(bareOf(port), plans)).catch(failed);
     if (mine === turn.current) setLooked(found);
-  }, [inspect, state.shop]);
+    // Where a list is gone there is no new shop: that is to be seen here all the same.
+  }, [inspect, state.shop, lookFailed]);
   // The pane looks again after every run of edits and after whatever it did itself.
   useEffect(() => void look(), [look]);
   return { looked, look };
@@ -77,16 +71,9 @@ async function lookThrough(port: Parameters<typeof findLists>[0], plans: readonl
   const read = headings ? readConnections([headings.headers, ...headings.rows], headings.at.row + 1) : null;
   const connections = read?.ok ? read.value : [];
   const lists = await findLists(port, resting);
-  // A long table is not read again where it was just seen.
-  const places = await placesOfLists(
-    port,
-    connections.filter((each) => !shownTable(each, lists)).map(({ list }) => list),
-  );
   return {
     lists,
-    connections: connections.map((connection) => {
-      return { connection, at: shownTable(connection, lists) ?? places.get(connection.list) ?? null };
-    }),
+    connections: await connectedNow(port, connections, lists),
     behind: await plansBehind(port, connections, plans),
     problem: read && !read.ok ? sayIssue(read.issue) : null,
   };
@@ -103,13 +90,14 @@ interface FoundProps {
 function ConnectedPart({ pane, looked, onMatch }: FoundProps) {
   const { connections } = looked;
   if (connections.length === 0) return null;
-  const rows = connections.map(({ connection, at }): ListRow => {
-    const { schema, list, columns } = connection;
+  const rows = connections.map(({ connection, at, broken }): ListRow => {
+    const { schema, columns } = connection;
     const end = { says: LISTS_WORDS.end, label: LISTS_WORDS.endOf(schema.name) };
     return {
       key: schema.name,
-      title: connectedLine(schema.name, at ? listName(at) : list),
-      text: at ? connectedText(columns.length) : LISTS_WORDS.gone,
+      title: connectedLine(schema.name, at ? listName(at) : calledOf(connection)),
+      text: at ? connectedText(schema, columns.length, broken) : LISTS_WORDS.gone,
+      flagged: !at || broken.length > 0,
       buttons: [
         ...(at
           ? [
@@ -233,8 +221,10 @@ export function ListsScreen({ pane }: { readonly pane: PaneNow }) {
   const { looked, look } = useLists(pane);
   const [match, setMatch] = useState<Match | null>(null);
   const [says, setSays] = useState<string | null>(null);
+  const [already, setAlready] = useState<string | null>(null);
   const onMatch: FoundProps['onMatch'] = (list, table, before) => {
     setSays(null);
+    setAlready(null);
     const begin = async () => {
       if (before) {
         const again = await inspect((port) => readConnected(bareOf(port), list, before, resting));
@@ -250,7 +240,11 @@ export function ListsScreen({ pane }: { readonly pane: PaneNow }) {
   const onSelected = () => {
     const begin = async () => {
       const list = await inspect((port) => listAtSelection(bareOf(port)));
-      if (list) onMatch(list, null);
+      const again = list && looked && connectedAlready(looked.connections, list.at);
+      if (again) {
+        onMatch(again.list, again.connection.schema.name, again.connection);
+        setAlready(LISTS_WORDS.already(again.connection.schema.name));
+      } else if (list) onMatch(list, null);
       else setSays(LISTS_WORDS.nothingSelected);
     };
     begin().catch((error: unknown) => setSays(failed(error).problem));
@@ -263,6 +257,7 @@ export function ListsScreen({ pane }: { readonly pane: PaneNow }) {
           pane={pane}
           match={match}
           tables={TABLES}
+          already={already}
           onMatch={setMatch}
           onTable={(table) => setMatch(beginMatch(match.read, table, match.chosen))}
           onHeadings={(taken) => setMatch(beginMatch(match.read, match.schema.name, taken))}

@@ -50,6 +50,8 @@ interface MatchProps {
   readonly pane: PaneNow;
   readonly match: Match;
   readonly tables: readonly TableSchema[];
+  /** That the list stands for a table already; null where it does not. */
+  readonly already: string | null;
   readonly onMatch: (match: Match) => void;
   readonly onTable: (table: string) => void;
   readonly onHeadings: (taken: HeadingRow) => void;
@@ -223,7 +225,7 @@ function Matched({ match, onMatch }: Pick<MatchProps, 'match' | 'onMatch'>) {
   );
 }
 
-export function MatchPart({ pane, match, onMatch, onTable, onHeadings, onDone }: MatchProps) {
+export function MatchPart({ pane, match, already, onMatch, onTable, onHeadings, onDone }: MatchProps) {
   const { state, does } = pane;
   const tableId = useId();
   const { schema, read } = match;
@@ -232,6 +234,7 @@ export function MatchPart({ pane, match, onMatch, onTable, onHeadings, onDone }:
   const tables = Object.fromEntries(CONNECTABLE.map((name) => [name, name]));
   return (
     <Part title={listName(read.list)} arriving>
+      {already !== null && <Says flagged>{already}</Says>}
       <FieldLine label={LISTS_WORDS.standsFor} id={tableId}>
         <Choice id={tableId} value={schema.name} options={tables} onChoose={onTable} />
       </FieldLine>

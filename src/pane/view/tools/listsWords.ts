@@ -5,6 +5,8 @@ import type { PlansFilled } from '../../../workbook/fillPlans';
 import type { NotDone } from '../../../workbook/outcomes';
 import type { Stopped } from '../../../workbook/pace';
 import type { ConnectDone } from '../../../workbook/connect/connectList';
+import type { BrokenMatch } from '../../../workbook/connect/resolve';
+import type { TableSchema } from '../../../workbook/schema';
 import type { NoHeadings } from '../../../workbook/connect/headingRow';
 import type { List } from '../../../workbook/connect/lists';
 import type { ShopUnit } from '../../../workbook/connect/types';
@@ -12,6 +14,7 @@ import type { Unread } from '../../../workbook/connect/unread';
 import type { Seen } from '../../../workbook/port';
 import { named } from '../../../workbook/shared/address';
 import { listed } from '../../../words/listed';
+import { sayBroken } from '../../../words/connect';
 import { sayPortError } from '../../../words/portErrors';
 import { sayIssue } from '../../../words/issues';
 import { sayFill, sayNotDone } from '../../../words/outcomes';
@@ -46,6 +49,8 @@ export const LISTS_WORDS = {
   endOf: (table: string) => `End the connection of ${table}`,
   standsFor: 'Stands for',
   headings: 'Headings',
+  already: (table: string) =>
+    `This list stands for ${table} already. What it was connected by is shown below. Choose another table if it is to stand for that one as well.`,
   nothingSelected: 'No list is selected: select some cells of it, its headings among them.',
   unreadable: 'The workbook could not be looked through.',
   likeNothing: 'Looks like none of the tables.',
@@ -138,8 +143,11 @@ export function connectedLine(table: string, list: string): string {
   return `${table}: ${list}`;
 }
 
-export function connectedText(columns: number): string {
-  return `${counted(columns, 'column')} connected.`;
+/** @param broken columns whose headings are not there any more */
+export function connectedText(schema: TableSchema, columns: number, broken: readonly BrokenMatch[]): string {
+  if (broken.length === 0) return `${counted(columns, 'column')} connected.`;
+  const what = broken.map((each) => sayBroken(schema, each)).join(' ');
+  return `${columns - broken.length} of ${counted(columns, 'column')} connected. ${what}`;
 }
 
 export function foundLine(found: number, of: number, rows: number): string {
