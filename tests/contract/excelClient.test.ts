@@ -602,6 +602,20 @@ describe('client contract, simulated workbook: watching', () => {
     expect(book.heard).toBeNull();
   });
 
+  it('hears that a sheet was deleted, whose name is gone', async () => {
+    const { port, book } = bench();
+    book.addSheet('Other');
+    const heard: string[] = [];
+    const stop = port.watch((sheet) => heard.push(sheet));
+    await settled();
+    personAt(book).deleteSheet('Other');
+    await settled();
+    expect(heard).toEqual(['']);
+    stop();
+    await settled();
+    expect(book.heardGone).toBeNull();
+  });
+
   it('has its ears back after a change that failed', async () => {
     const simulated = simulate();
     const port = createExcelPort(simulated.host);

@@ -368,6 +368,16 @@ describe('a person at work', () => {
     expect(noticed).toEqual(['Clubs']);
   });
 
+  test('is noticed deleting a sheet, whose name is gone', async () => {
+    const { port, sheet } = await openPort(clubs);
+    const noticed: string[] = [];
+    const stop = port.watch((name) => noticed.push(name));
+    const gone = sheet.workbook.getSheetByName('Plan');
+    if (gone) sheet.workbook.deleteSheet(gone);
+    await expect.poll(() => noticed).toEqual(['']);
+    stop();
+  });
+
   test('sees their selection, with the table that holds all of it', async () => {
     const { port, sheet } = await openPort(clubs);
     sheet.workbook.getSheetByName('Clubs')?.getRange('A2:B3').activate();

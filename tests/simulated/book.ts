@@ -226,6 +226,8 @@ export class Book {
   eventsOn = true;
   /** Told of each changed sheet as long as someone listens. */
   heard: ((sheet: SheetData) => void) | null = null;
+  /** Told of each sheet that was deleted. */
+  heardGone: ((sheet: SheetData) => void) | null = null;
   /** Ranges that a client keeps hold of: they go with the cells (its reference on tracked objects). */
   held: () => Iterable<{ readonly sheet: SheetData; at: Area }> = () => [];
   #nextId = 1;
@@ -272,6 +274,7 @@ export class Book {
     const visible = this.sheets.filter((other) => other.visibility === 'Visible' && other !== sheet);
     if (visible.length === 0) throw new HostError('InvalidOperation', 'A workbook must contain a visible sheet.');
     this.sheets.splice(this.sheets.indexOf(sheet), 1);
+    if (this.eventsOn) this.heardGone?.(sheet);
     for (const table of this.tables.filter((other) => other.sheet === sheet))
       this.tables.splice(this.tables.indexOf(table), 1);
     for (const [name, formula] of this.names) {

@@ -75,18 +75,27 @@ function loadFresh(isSetSupported: (name: string, version: string) => boolean): 
   return library;
 }
 
-/** Number of the event of changed cells in the library's wire format. */
+/** Numbers of the events in the library's wire format. */
 const cellsChanged = 10;
+const sheetDeleted = 15;
 
 /** Lets the library hear that cells of a sheet changed. */
-export function sayChanged({ OfficeExtension }: Library, worksheetId: string, address: string): void {
+export function sayChanged(library: Library, worksheetId: string): void {
+  say(library, cellsChanged, { worksheetId, address: 'A1', changeType: 'RangeEdited', source: 'Local' });
+}
+
+/** Lets the library hear that a sheet was deleted. */
+export function sayDeleted(library: Library, worksheetId: string): void {
+  say(library, sheetDeleted, { worksheetId, source: 'Local' });
+}
+
+function say({ OfficeExtension }: Library, messageType: number, what: object): void {
   const { eventMessageCategory, eventWorkbookId } = OfficeExtension.Constants;
-  const message = JSON.stringify({ worksheetId, address, changeType: 'RangeEdited', source: 'Local' });
   const entry = {
     messageCategory: eventMessageCategory,
-    messageType: cellsChanged,
+    messageType,
     targetId: eventWorkbookId,
-    message,
+    message: JSON.stringify(what),
   };
   OfficeExtension._testTriggerRichApiMessageEvent({ entries: [entry] });
 }

@@ -15,7 +15,7 @@ export interface Settings {
   /** An answer longer than this is refused. */
   readonly answerLimit: number;
   /** Called when someone begins or stops to listen for changed cells. */
-  readonly listening: (on: boolean) => void;
+  readonly listening: (to: 'changed' | 'deleted', on: boolean) => void;
 }
 
 const notFound = (): HostError => new HostError('ItemNotFound', 'The requested resource does not exist.');
@@ -574,10 +574,16 @@ export function workbookObject(book: Book, settings: Settings): Modelled {
   };
   const worksheets = {
     className: 'WorksheetCollection',
-    members: ['add', 'getItem', 'getItemOrNullObject', '_RegisterDataChangedEvent', '_UnregisterDataChangedEvent'],
+    members: [
+      ...['add', 'getItem', 'getItemOrNullObject'],
+      ...['_RegisterDataChangedEvent', '_UnregisterDataChangedEvent'],
+      ...['_RegisterDeletedEvent', '_UnregisterDeletedEvent'],
+    ],
     listed: () => book.sheets.map(sheetObject),
-    _RegisterDataChangedEvent: () => settings.listening(true),
-    _UnregisterDataChangedEvent: () => settings.listening(false),
+    _RegisterDataChangedEvent: () => settings.listening('changed', true),
+    _UnregisterDataChangedEvent: () => settings.listening('changed', false),
+    _RegisterDeletedEvent: () => settings.listening('deleted', true),
+    _UnregisterDeletedEvent: () => settings.listening('deleted', false),
     add: (name: string) => sheetObject(book.addSheet(name)),
     getItem: (name: string) => getItemOrNullObject(name) ?? missing(),
     getItemOrNullObject,

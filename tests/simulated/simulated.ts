@@ -1,6 +1,6 @@
 import type { ExcelHost } from '../../src/workbook/excel/host';
 import { Book } from './book';
-import { compareVersions, loadLibrary, sayChanged, sessionFor } from './library';
+import { compareVersions, loadLibrary, sayChanged, sayDeleted, sessionFor } from './library';
 import type { HostAnswer, Library } from './library';
 import { RangeObject, workbookObject } from './objects';
 import { NOTHING_SPENT, spentBetween, spentNow, together } from './spent';
@@ -75,8 +75,9 @@ export function simulate(options: SimulatedOptions = {}): Simulated {
   const root = workbookObject(book, {
     spilledFormulas: options.spilledFormulas ?? 'value',
     answerLimit: options.answerLimit ?? 5_000_000,
-    listening: (on) => {
-      book.heard = on ? (sheet) => sayChanged(library, sheet.id, 'A1') : null;
+    listening: (to, on) => {
+      const say = to === 'changed' ? sayChanged : sayDeleted;
+      book[to === 'changed' ? 'heard' : 'heardGone'] = on ? (sheet) => say(library, sheet.id) : null;
     },
   });
   const interpreter = new Host(root, {

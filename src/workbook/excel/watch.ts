@@ -6,18 +6,19 @@ export interface Watching extends Quiet {
   watch(changed: (sheet: string) => void): () => void;
 }
 
-/** Tells of cells that a person changed; a host without such events never calls back, and nothing else suffers. */
+/** Tells of cells that a person changed, and of sheets that were deleted; a host without such events never calls back, and nothing else suffers. */
 export function createWatching(host: ExcelHost): Watching {
   let watchers = 0;
   const listen = (changed: (sheet: string) => void): (() => void) => {
     let stopped = false;
-    const registered = register(host, (event) => (stopped ? Promise.resolve() : tell(host, event, changed)));
+    const heard = (event: Heard): Promise<void> => (stopped ? Promise.resolve() : tell(host, event, changed));
+    const registered = register(host, heard);
     watchers += 1;
     return () => {
       if (stopped) return;
       stopped = true;
       watchers -= 1;
-      void registered.then((handler) => (handler ? unregister(host, handler) : undefined)).catch(() => undefined);
+      void registered.then((handlers) => (handlers ? unregister(host, handlers) : undefined)).catch(() => undefined);
     };
   };
   // Where nobody listens the switch is left alone: a batch that fails would leave it off.
@@ -27,29 +28,31 @@ export function createWatching(host: ExcelHost): Watching {
   return { watch: listen, begin: (context) => turn(context, false), end: (context) => turn(context, true) };
 }
 
-type Handler = OfficeExtension.EventHandlerResult<Excel.WorksheetChangedEventArgs>;
+type Heard = Excel.WorksheetChangedEventArgs | Excel.WorksheetDeletedEventArgs;
+type Handlers = readonly [
+  OfficeExtension.EventHandlerResult<Excel.WorksheetChangedEventArgs>,
+  OfficeExtension.EventHandlerResult<Excel.WorksheetDeletedEventArgs>,
+];
 
-async function register(
-  host: ExcelHost,
-  handle: (event: Excel.WorksheetChangedEventArgs) => Promise<void>,
-): Promise<Handler | null> {
+async function register(host: ExcelHost, handle: (event: Heard) => Promise<void>): Promise<Handlers | null> {
   try {
     return await inBatch(host, async (context) => {
-      const handler = context.workbook.worksheets.onChanged.add(handle);
+      const { worksheets } = context.workbook;
+      const handlers = [worksheets.onChanged.add(handle), worksheets.onDeleted.add(handle)] as const;
       await context.sync();
-      return handler;
+      return handlers;
     });
   } catch {
     return null;
   }
 }
 
-async function unregister(host: ExcelHost, handler: Handler): Promise<void> {
-  const previousObjects = handler.context as unknown as OfficeExtension.ClientRequestContext;
+async function unregister(host: ExcelHost, handlers: Handlers): Promise<void> {
+  const previousObjects = handlers[0].context as unknown as OfficeExtension.ClientRequestContext;
   await inBatch(
     host,
     async (context) => {
-      handler.remove();
+      for (const handler of handlers) handler.remove();
       await context.sync();
     },
     { previousObjects },
@@ -58,9 +61,14 @@ async function unregister(host: ExcelHost, handler: Handler): Promise<void> {
 
 async function tell(
   host: ExcelHost,
-  event: Excel.WorksheetChangedEventArgs,
+  event: Heard,
   changed: (sheet: string) => void,
 ): Promise<void> {
+  if (event.type === 'WorksheetDeleted') {
+    // Its name went with it.
+    changed('');
+    return;
+  }
   // Newer hosts say themselves who it was.
   if (event.triggerSource === 'ThisLocalAddin') return;
   try {
@@ -71,6 +79,6 @@ async function tell(
     });
     changed(name);
   } catch {
-    // The sheet is gone already; its deletion is no change of a cell.
+    // The sheet is gone already, which is told for itself.
   }
 }
