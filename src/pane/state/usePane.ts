@@ -207,7 +207,8 @@ export function usePane(work: Work): PaneNow {
   const rows = useMemo(() => plannedRows(state), [state.shop, state.who, state.selection]);
   const { shop, who, lost } = state;
   const begin = useMemo(
-    () => (shop && !lost && rows.length ? () => work.preview(shop, who, rows, choicesOf(work, state, rows, settled)) : null),
+    () =>
+      shop && !lost && rows.length ? () => work.preview(shop, who, rows, choicesOf(work, state, rows, settled)) : null,
     [work, shop, who, rows, settled, lost],
   );
   const { preview: planned, current } = usePreview(begin, rows, who);

@@ -59,11 +59,7 @@ async function unregister(host: ExcelHost, handlers: Handlers): Promise<void> {
   );
 }
 
-async function tell(
-  host: ExcelHost,
-  event: Heard,
-  changed: (sheet: string) => void,
-): Promise<void> {
+async function tell(host: ExcelHost, event: Heard, changed: (sheet: string) => void): Promise<void> {
   if (event.type === 'WorksheetDeleted') {
     // Its name went with it.
     changed('');

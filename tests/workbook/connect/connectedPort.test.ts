@@ -231,7 +231,9 @@ describe('a list that is not as it was', () => {
   test('of plain cells that are gone the sheet is named where they stood; an older workbook kept none', async () => {
     const { bare, port } = await connectedWorkshop(plainWorkshop, PLAIN);
     bare.deleteSheet('Lager');
-    expect((await refusal(readShop(port))).hostSaid).toContain('“Lager”, which stands for Stock, is not in this workbook');
+    expect((await refusal(readShop(port))).hostSaid).toContain(
+      '“Lager”, which stands for Stock, is not in this workbook',
+    );
     const stands = HEADINGS.columns.findIndex(({ key }) => key === 'where');
     bare.type('Headings', 0, stands, 'Remark');
     expect((await refusal(readShop(port))).hostSaid).toContain('“Setwright_List_Stock”, which stands for Stock');
@@ -294,7 +296,12 @@ describe('a list that is not as it was', () => {
 
   test('a heading of Headings itself that is gone is said', async () => {
     const { bare, port } = await connectedWorkshop();
-    bare.type('Headings', 0, HEADINGS.columns.findIndex(({ key }) => key === 'heading'), 'X');
+    bare.type(
+      'Headings',
+      0,
+      HEADINGS.columns.findIndex(({ key }) => key === 'heading'),
+      'X',
+    );
     expect((await refusal(readShop(port))).hostSaid).toContain('Your heading');
   });
 

@@ -2,13 +2,7 @@
 import { Button, makeStyles } from '@fluentui/react-components';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { readConnections, type Connection } from '../../../workbook/connect/connections';
-import {
-  findLists,
-  listAtSelection,
-  readConnected,
-  readList,
-  type List,
-} from '../../../workbook/connect/lists';
+import { findLists, listAtSelection, readConnected, readList, type List } from '../../../workbook/connect/lists';
 import { plansBehind, type PlanBehind } from '../../../workbook/connect/plansBehind';
 import { connectedAlready, connectedNow, type Connected } from '../../../workbook/connect/connectedNow';
 import { calledOf } from '../../../workbook/connect/listPlace';
@@ -32,7 +26,6 @@ import { connectedLine, connectedText, listName, LISTS_WORDS, looksLike, sayBehi
 import { ListRows, type ListRow } from './ListRows';
 import { MatchPart } from './MatchPart';
 import { Buttons, Part, Says, Sentences } from './parts';
-
 
 interface Looked {
   readonly lists: readonly List[];
