@@ -77,6 +77,26 @@ const UNKEPT = {
   columnFormulas: (count: number) => `formulas that ${countOf(count, 'table')} would give to new rows`,
   whatIf: (count: number) => `${countOf(count, 'table')} of results for several inputs; the values stay`,
   localDays: () => 'days in your computer’s own order of day and month; a copy shows them as month/day/year',
+  protectedRanges: (count: number) =>
+    `${countOf(count, 'range')} that may be changed though the sheet is protected; ${count === 1 ? 'it is' : 'they are'} protected in a copy`,
+  scenarios: (count: number) => countOf(count, 'scenario'),
+  shownOtherwise: (count: number) =>
+    `how ${countOf(count, 'sheet')} ${count === 1 ? 'shows' : 'show'} formulas, zeros, row and column headings or pages`,
+  lineLooks: (count: number) =>
+    `formats of whole rows or columns on ${countOf(count, 'sheet')}, where their cells are empty`,
+  rowHeights: (count: number) => `the usual height of rows on ${countOf(count, 'sheet')}`,
+  printing: (count: number) =>
+    `for ${countOf(count, 'sheet')}, how notes and errors are printed, the order and first number of pages, or black and white`,
+  hiddenArrows: (count: number) =>
+    `the wish that ${countOf(count, 'drop-down')} ${count === 1 ? 'shows' : 'show'} no arrow`,
+  asides: (count: number) =>
+    `on ${countOf(count, 'sheet')}, which signs of possible errors were put aside; they show again`,
+  tableLooks: (count: number) =>
+    `how ${countOf(count, 'table')} ${count === 1 ? 'sets' : 'set'} off columns, or ${count === 1 ? 'a style' : 'styles'} of the workbook’s own`,
+  calculation: () => 'how it calculates: by hand, in circles, or with numbers as they are shown',
+  hiddenNames: (count: number) => `the hiding of ${countOf(count, 'name')}; the names stay`,
+  readOnly: () => 'the advice to open it for reading only',
+  namedLooks: (count: number) => `the names of ${countOf(count, 'cell style')}; the cells look the same`,
   passwords: (count: number) => `the password of ${countOf(count, 'protected sheet')}; the protection stays`,
 } as const;
 

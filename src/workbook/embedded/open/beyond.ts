@@ -7,6 +7,8 @@ export interface TableBeyond {
   readonly headless: boolean;
   readonly filtered: boolean;
   readonly columnFormulas: boolean;
+  /** Whether its first or last column, or its columns in turn, stand out, or it has a style that the workbook made up. */
+  readonly looks: boolean;
 }
 
 export interface SheetBeyond {
@@ -19,6 +21,20 @@ export interface SheetBeyond {
   readonly password: boolean;
   /** Whether it is fitted to pages when printed; how many pages that would be may be said without it. */
   readonly fitsPages: boolean;
+  readonly protectedRanges: number;
+  readonly scenarios: number;
+  /** Whether formulas show in place of results, no zeros, no headings of rows and columns, or pages. */
+  readonly shownOtherwise: boolean;
+  /** Whether whole rows or columns have a look, also where they are empty. */
+  readonly lineLooks: boolean;
+  /** Whether rows that say no height have one of the sheet's own. */
+  readonly rowHeight: boolean;
+  /** Whether it is printed in black and white, in another order of pages, from another number on, and the like. */
+  readonly printing: boolean;
+  /** Drop-downs that show no arrow. */
+  readonly hiddenArrows: number;
+  /** Places where marks of possible errors were put aside. */
+  readonly asides: number;
   /** By name. */
   readonly tables: ReadonlyMap<string, TableBeyond>;
   /** Numbers as the file has them, by `A1`: the library makes days of some, which holds no more than milliseconds. */
@@ -33,9 +49,19 @@ const NOTHING: SheetBeyond = {
   whatIf: 0,
   password: false,
   fitsPages: false,
+  protectedRanges: 0,
+  scenarios: 0,
+  shownOtherwise: false,
+  lineLooks: false,
+  rowHeight: false,
+  printing: false,
+  hiddenArrows: 0,
+  asides: 0,
   tables: new Map(),
   numbers: () => new Map(),
 };
+
+const WORKBOOK = /(^|\/)workbook\d*\.xml$/i;
 
 /** For each sheet, by its name. */
 export async function beyondSheets(file: Uint8Array, parts: readonly Part[]): Promise<Map<string, SheetBeyond>> {
@@ -44,7 +70,7 @@ export async function beyondSheets(file: Uint8Array, parts: readonly Part[]): Pr
     const part = byName.get(name);
     return part ? textOf(file, part) : '';
   };
-  const workbook = parts.find(({ name }) => /(^|\/)workbook\d*\.xml$/i.test(name))?.name ?? '';
+  const workbook = parts.find(({ name }) => WORKBOOK.test(name))?.name ?? '';
   const related = relations(await read(relationsOf(workbook)), workbook);
   const found = new Map<string, SheetBeyond>();
   for (const sheet of tags(await read(workbook), 'sheet')) {
@@ -64,6 +90,42 @@ export async function beyondSheets(file: Uint8Array, parts: readonly Part[]): Pr
   return found;
 }
 
+/** What a file says of the workbook as a whole, and no copy says again. */
+export interface WorkbookBeyond {
+  /** Whether it calculates when told to, goes round in circles, or counts with what is shown. */
+  readonly calculation: boolean;
+  readonly hiddenNames: number;
+  readonly readOnly: boolean;
+  /** Looks that have names, but for the usual one. */
+  readonly namedLooks: number;
+}
+
+/** Styles that programs name in every file, used or not: the usual one, and those of numbers (ECMA-376 Part 1, 18.8.7). */
+const USUAL_STYLES: ReadonlySet<string> = new Set(['0', '3', '4', '5', '6', '7']);
+
+/** What it says of the workbook. */
+export async function beyondWorkbook(file: Uint8Array, parts: readonly Part[]): Promise<WorkbookBeyond> {
+  const read = async (name: RegExp): Promise<string> => {
+    const part = parts.find((each) => name.test(each.name));
+    return part ? textOf(file, part) : '';
+  };
+  const workbook = await read(WORKBOOK);
+  const [calculates] = tags(workbook, 'calcPr');
+  return {
+    calculation:
+      (calculates?.calcMode ?? 'auto') !== 'auto' ||
+      isTrue(calculates?.iterate) ||
+      (calculates?.fullPrecision !== undefined && !isTrue(calculates.fullPrecision)),
+    hiddenNames: tags(workbook, 'definedName').filter(
+      ({ name = '', hidden }) => isTrue(hidden) && !name.startsWith('_xlnm.'),
+    ).length,
+    readOnly: tags(workbook, 'fileSharing').some(({ readOnlyRecommended }) => isTrue(readOnlyRecommended)),
+    namedLooks: tags(await read(/(^|\/)styles\.xml$/i), 'cellStyle').filter(
+      ({ builtinId }) => builtinId === undefined || !USUAL_STYLES.has(builtinId),
+    ).length,
+  };
+}
+
 /** How many looks show a day in the order that the computer has, rather than in one that the file says. */
 export async function localDays(file: Uint8Array, parts: readonly Part[]): Promise<number> {
   const part = parts.find(({ name }) => /(^|\/)styles\.xml$/i.test(name));
@@ -73,11 +135,18 @@ export async function localDays(file: Uint8Array, parts: readonly Part[]): Promi
   return looks.filter(({ numFmtId }) => numFmtId === '14' || numFmtId === '22').length;
 }
 
+const BUILT_IN_STYLE = /^TableStyle(Light|Medium|Dark)\d+$/;
+
 function tableBeyond(table: Attributes, xml: string): TableBeyond {
   return {
     headless: table.headerRowCount === '0',
     filtered: /<(?:\w+:)?filterColumn\b/.test(xml),
     columnFormulas: /<(?:\w+:)?calculatedColumnFormula\b/.test(xml),
+    looks: tags(xml, 'tableStyleInfo').some(
+      ({ name = '', showFirstColumn, showLastColumn, showColumnStripes }) =>
+        [showFirstColumn, showLastColumn, showColumnStripes].some(isTrue) ||
+        (name !== '' && !BUILT_IN_STYLE.test(name)),
+    ),
   };
 }
 
@@ -85,9 +154,12 @@ function sheetBeyond(xml: string): SheetBeyond {
   const head = xml.slice(0, Math.max(0, xml.search(/<(?:\w+:)?sheetData\b/)));
   const [format] = tags(head, 'sheetFormatPr');
   const [page] = tags(head, 'pageSetUpPr');
-  const [protection] = tags(xml.slice(xml.lastIndexOf('sheetData>')), 'sheetProtection');
+  const tail = xml.slice(Math.max(0, xml.lastIndexOf('sheetData>')));
+  const [protection] = tags(tail, 'sheetProtection');
   const fitted = new Map<number, number>();
+  let lineLooks = tags(head, 'col').some(({ style }) => hasLook(style));
   for (const row of tags(xml, 'row')) {
+    lineLooks ||= isTrue(row.customFormat) && hasLook(row.s);
     if (row.ht !== undefined && row.r !== undefined && !isTrue(row.customHeight))
       fitted.set(Number(row.r) - 1, Number(row.ht));
   }
@@ -101,8 +173,40 @@ function sheetBeyond(xml: string): SheetBeyond {
     whatIf: tags(xml, 'f').filter(({ t }) => t === 'dataTable').length,
     password: protection?.password !== undefined || protection?.hashValue !== undefined,
     fitsPages: isTrue(page?.fitToPage),
+    protectedRanges: tags(xml, 'protectedRange').length,
+    scenarios: tags(xml, 'scenario').length,
+    shownOtherwise: tags(head, 'sheetView').some(isShownOtherwise),
+    lineLooks,
+    rowHeight: isTrue(format?.customHeight) && Math.abs(Number(format?.defaultRowHeight) - USUAL_HEIGHT) > 1,
+    printing: tags(tail, 'pageSetup').some(isPrintedOtherwise),
+    hiddenArrows: tags(tail, 'dataValidation').filter(({ showDropDown }) => isTrue(showDropDown)).length,
+    asides: tags(tail, 'ignoredError').length,
     numbers: () => numbersIn(xml),
   };
+}
+
+/** Points, of a row in the usual font; programs differ by fractions. */
+const USUAL_HEIGHT = 15;
+
+/** The first look is that of every cell that says none. */
+function hasLook(look: string | undefined): boolean {
+  return look !== undefined && look !== '0';
+}
+
+function isShownOtherwise({ showFormulas, showZeros, showRowColHeaders, view = 'normal' }: Attributes): boolean {
+  const hides = [showZeros, showRowColHeaders].some((each) => each !== undefined && !isTrue(each));
+  return isTrue(showFormulas) || hides || view !== 'normal';
+}
+
+function isPrintedOtherwise(page: Attributes): boolean {
+  const { cellComments = 'none', errors = 'displayed', pageOrder = 'downThenOver' } = page;
+  return (
+    [page.blackAndWhite, page.draft].some(isTrue) ||
+    (isTrue(page.useFirstPageNumber) && page.firstPageNumber !== '1') ||
+    cellComments !== 'none' ||
+    errors !== 'displayed' ||
+    pageOrder !== 'downThenOver'
+  );
 }
 
 function numbersIn(xml: string): Map<string, number> {

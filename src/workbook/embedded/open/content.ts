@@ -7,6 +7,7 @@ import { usualColumns, usualRows, widthInPixels } from '../measures';
 import { cellData, everyCellsStyle } from '../snapshot';
 import type { BesideCell, OpenedBook, OpenedSheet } from './book';
 import { BLANK, ERROR, FILLED, NUMBER, TEXT, TRUTH } from './book';
+import { lookName } from './lookName';
 import { styleOfLook } from './looks';
 
 /** Room below and beside what is used. */
@@ -36,7 +37,7 @@ export async function contentOf(
   book: OpenedBook,
   breathe: Breathe = () => Promise.resolve(),
 ): Promise<Partial<IWorkbookData>> {
-  const styles = Object.fromEntries(book.styles.map((look, i) => [`look${i + 1}`, styleOfLook(look, book.font)]));
+  const styles = Object.fromEntries(book.styles.map((look, i) => [lookName(i + 1), styleOfLook(look, book.font)]));
   const sheets: Record<string, Partial<IWorksheetData>> = {};
   let before = 0;
   for (const [index, sheet] of book.sheets.entries()) {
@@ -125,7 +126,7 @@ async function cellsOf(book: OpenedBook, sheet: OpenedSheet, sheetId: string, br
     const beside = sheet.beside.get(`${row},${column}`);
     const locked = style > 0 && sheet.asItWas.protection ? book.styles[style - 1]?.protection : undefined;
     const more = beside || locked ? besideData(beside, locked, entered, sheetId, row, column) : {};
-    put(row, column, { ...entered, ...more, ...(style > 0 && { s: `look${style}` }) });
+    put(row, column, { ...entered, ...more, ...(style > 0 && { s: lookName(style) }) });
   }
   for (const table of sheet.tables) {
     if (!table.totals) continue;

@@ -7,8 +7,8 @@ import type { Sheet, Workbook } from 'hucre/xlsx';
 import { columnOf } from '../../shared/address';
 import { MOST_COLUMNS } from '../../shared/limits';
 import { othersProperties, stateFrom } from '../keptState';
-import type { SheetBeyond } from './beyond';
-import { beyondSheets, localDays } from './beyond';
+import type { SheetBeyond, WorkbookBeyond } from './beyond';
+import { beyondSheets, beyondWorkbook, localDays } from './beyond';
 import type { ConditionalRule, OpenedBook, OpenedName, OpenedSheet, OpenedTable, SheetBeside } from './book';
 import { withPlainColours } from './colours';
 import type { NamedTable } from './fileFormula';
@@ -21,10 +21,12 @@ export async function readBook(file: Uint8Array): Promise<OpenedBook> {
   const parts = readableParts(file);
   let workbook: Workbook;
   let beyond: Map<string, SheetBeyond>;
+  let whole: WorkbookBeyond;
   let days: number;
   try {
     workbook = await readXlsx(file, { readStyles: true });
     beyond = await beyondSheets(file, parts);
+    whole = await beyondWorkbook(file, parts);
     days = await localDays(file, parts);
   } catch (error) {
     throw refusalFrom(error);
@@ -54,6 +56,7 @@ export async function readBook(file: Uint8Array): Promise<OpenedBook> {
     unkept: summed([
       ...unkeptByParts(parts),
       ...unkeptOfSheets(workbook, beyond),
+      ...unkeptOfWorkbook(whole),
       ...counted('localDays', days > 0 ? 1 : 0),
     ]),
     comments: shared.comments,
@@ -70,6 +73,15 @@ function refusalFrom(error: unknown): Refusal {
   return new Refusal('broken', said);
 }
 
+function unkeptOfWorkbook({ calculation, hiddenNames, readOnly, namedLooks }: WorkbookBeyond): Unkept[] {
+  return [
+    ...counted('calculation', calculation ? 1 : 0),
+    ...counted('hiddenNames', hiddenNames),
+    ...counted('readOnly', readOnly ? 1 : 0),
+    ...counted('namedLooks', namedLooks),
+  ];
+}
+
 function unkeptOfSheets({ sheets }: Workbook, beyond: ReadonlyMap<string, SheetBeyond>): Unkept[] {
   return sheets.flatMap((sheet) => {
     const more = beyond.get(sheet.name);
@@ -84,6 +96,15 @@ function unkeptOfSheets({ sheets }: Workbook, beyond: ReadonlyMap<string, SheetB
       ...counted('shapes', shapes),
       ...counted('headlessTables', tables.filter(({ headless }) => headless).length),
       ...counted('tableFilters', tables.filter(({ headless, filtered }) => filtered && !headless).length),
+      ...counted('protectedRanges', more.protectedRanges),
+      ...counted('scenarios', more.scenarios),
+      ...counted('shownOtherwise', more.shownOtherwise ? 1 : 0),
+      ...counted('lineLooks', more.lineLooks ? 1 : 0),
+      ...counted('rowHeights', more.rowHeight ? 1 : 0),
+      ...counted('printing', more.printing ? 1 : 0),
+      ...counted('hiddenArrows', more.hiddenArrows),
+      ...counted('asides', more.asides > 0 ? 1 : 0),
+      ...counted('tableLooks', tables.filter(({ headless, looks }) => looks && !headless).length),
       ...counted('columnFormulas', tables.filter(({ columnFormulas }) => columnFormulas).length),
     ];
   });

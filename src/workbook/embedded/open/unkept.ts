@@ -29,6 +29,24 @@ export type UnkeptKind =
   /** tables of results for several inputs */
   | 'whatIf'
   | 'passwords'
+  | 'protectedRanges'
+  | 'scenarios'
+  /** sheets that show formulas, no zeros, no headings, or pages */
+  | 'shownOtherwise'
+  /** sheets with looks of whole rows or columns */
+  | 'lineLooks'
+  /** sheets with a usual height of rows of their own */
+  | 'rowHeights'
+  /** sheets that are printed in ways that are not known here */
+  | 'printing'
+  | 'hiddenArrows'
+  | 'asides'
+  /** tables with columns that stand out, or a style made up in the workbook */
+  | 'tableLooks'
+  | 'calculation'
+  | 'hiddenNames'
+  | 'readOnly'
+  | 'namedLooks'
   /** days shown in the order that the computer has */
   | 'localDays';
 

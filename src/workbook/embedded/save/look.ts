@@ -65,6 +65,34 @@ export function lookOf(style: IStyleData): CellStyle {
   };
 }
 
+/** Kinds of alignment that nothing here shows as they are. */
+const UNSHOWN_ACROSS: readonly Alignment['horizontal'][] = ['fill', 'centerContinuous'];
+
+/** A cell's look with what nothing here shows of the look that the file has for it: the look must be the file's still. */
+export function withFiledLook(look: CellStyle, { fill, border, alignment, font }: CellStyle): CellStyle {
+  const { diagonal, diagonalUp, diagonalDown } = border ?? {};
+  const { shrinkToFit, readingOrder, horizontal } = alignment ?? {};
+  const accounting = font?.underline === 'singleAccounting' || font?.underline === 'doubleAccounting';
+  const across = UNSHOWN_ACROSS.includes(horizontal) ? horizontal : undefined;
+  const patterned = fill?.type === 'gradient' || (fill?.pattern !== 'solid' && fill?.pattern !== 'none');
+  return {
+    ...look,
+    ...(fill && patterned && { fill }),
+    ...(diagonal && {
+      border: { ...look.border, diagonal, ...(diagonalUp && { diagonalUp }), ...(diagonalDown && { diagonalDown }) },
+    }),
+    ...((shrinkToFit ?? readingOrder ?? across) !== undefined && {
+      alignment: {
+        ...look.alignment,
+        ...(shrinkToFit && { shrinkToFit }),
+        ...(readingOrder && { readingOrder }),
+        ...(across && { horizontal: across }),
+      },
+    }),
+    ...(accounting && { font: { ...USUAL_FONT, ...look.font, underline: font.underline } }),
+  };
+}
+
 /** The looks that a highlight lays over a cell. */
 export function highlightLook(style: IStyleData): CellStyle {
   const font = fontOf(style);

@@ -7,6 +7,7 @@ import type { Block, Seen } from '../../port';
 import { wouldChange } from '../../safeCell';
 import { addressOf, blockOf, holdsCell } from '../../shared/address';
 import type { OpenedSheet } from '../open/book';
+import { filedLook } from '../open/lookName';
 import { openedFile, type CellFormula, type KeptInCell } from '../opened';
 import { keptPage } from '../pages';
 import { cellSteps } from '../cells';
@@ -16,7 +17,7 @@ import type { Spreadsheet } from '../spreadsheet';
 import { allTables } from '../tables';
 import type { Table } from '../tables';
 import { fileText } from './fileText';
-import { lookOf } from './look';
+import { lookOf, withFiledLook } from './look';
 import { filedPaper, paper, usualPaper, type FileName, type Paper } from './paper';
 import { plainFormula, type Namable } from './plainFormula';
 import { QUOTED_FORMAT } from './quoted';
@@ -86,7 +87,7 @@ export function* fileSheet(
     if (plain === null) counts[/REGRIP\./i.test(entered) ? 'ours' : 'others'] += 1;
     return plain === null ? null : { formula: plain };
   };
-  const filling = cellsOf(worksheet, size, values, tables, formulaAt, filed !== null);
+  const filling = cellsOf(worksheet, size, values, tables, formulaAt, filed && file ? file.book.styles : null);
   const cells = yield* shared(filling, size.rows, 0.2, 0.9);
   tables.forEach((table, i) => head(cells, table, fileTables[i]));
   const columns = columnsOf(worksheet, size.columns, filed);
@@ -278,10 +279,11 @@ function* cellsOf(
   values: readonly (readonly Seen[])[],
   tables: readonly Table[],
   formulaAt: (row: number, column: number) => FileFormula | null,
-  filed: boolean,
+  filedStyles: readonly CellStyle[] | null,
 ): Generator<number, Cells> {
   const cells: Cells = new Map();
   const look = looksOf();
+  const filed = filedStyles !== null;
   for (let row = 0; row < rows; row++) {
     if (row % ROWS_A_STEP === ROWS_A_STEP - 1) yield row;
     for (let column = 0; column < columns; column++) {
@@ -296,8 +298,9 @@ function* cellsOf(
         value !== null || own || isSeen(style) || tables.some(({ at }) => holdsCell(at, sheet, row, column));
       if (!counts) continue;
       const formula = formulaAt(row, column);
-      const cell =
-        formula === null ? valueCell(value, look(style)) : { ...result(value), ...formula, style: look(style) };
+      const asFile = filedStyles && filedLook(filedStyles, raw?.s);
+      const whole = asFile ? withFiledLook(look(style), asFile) : look(style);
+      const cell = formula === null ? valueCell(value, whole) : { ...result(value), ...formula, style: whole };
       cells.set(`${row},${column}`, withBeside(cell, value, raw?.custom as KeptInCell | undefined));
     }
   }
