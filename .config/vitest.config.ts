@@ -23,6 +23,8 @@ export default defineConfig({
     // Generous, since a shared machine may be slow; a test that hangs is found all the same.
     testTimeout: 30_000,
     hookTimeout: 30_000,
+    // As long as everything else that is waited for; the usual second is over before a busy machine has drawn a page.
+    expect: { poll: { timeout: 30_000 } },
     projects: [
       project('unit', ['tests/**/*.test.{ts,tsx}'], { exclude: elsewhere.map((folder) => `tests/${folder}/**`) }),
       project('reference', ['tests/reference/**/*.test.ts']),
@@ -35,11 +37,11 @@ export default defineConfig({
       }),
       // These look at the finished site, and so build it first.
       project('site', ['tests/**/*.site.test.ts'], { globalSetup: [builtSite], testTimeout: 60_000 }),
+      // Two files at a time like all others, each with a browser of its own: one alone leaves half of a small machine idle.
       project('browser', ['tests/browser/**/*.test.ts'], {
         globalSetup: [builtSite],
         testTimeout: 120_000,
         hookTimeout: 120_000,
-        fileParallelism: false,
       }),
     ],
   },

@@ -51,7 +51,7 @@ test('the pane plans before the workbook is there, a fill waits for it, and noth
   const before = await places(page);
   workshop.letGo();
   await planned(page);
-  expect(await loading(page)).toMatch(/the workbook is still loading/);
+  await expect.poll(() => loading(page)).toMatch(/the workbook is still loading/);
   expect(await page.locator('.sheet-waiting').textContent()).toMatch(/^Here comes a workbook/);
   expect(await page.getByRole('button', { name: 'Save as .xlsx' }).isDisabled()).toBe(true);
   await page.getByRole('button', { name: 'Fill plan' }).click();
@@ -60,8 +60,8 @@ test('the pane plans before the workbook is there, a fill waits for it, and noth
   spreadsheet.letGo();
   await outcome.filter({ hasText: /Plan of 13 clubs filled into/ }).waitFor();
   await page.locator('.save-button:enabled').waitFor();
-  expect(await page.locator('.sheet-waiting').count()).toBe(0);
-  expect(await loading(page)).toBe('');
+  await page.locator('.sheet-waiting').waitFor({ state: 'detached' });
+  await expect.poll(() => loading(page)).toBe('');
   expect(await places(page)).toEqual(before);
   expect(open?.problems).toEqual([]);
 });
@@ -71,7 +71,9 @@ test('a workbook that cannot be loaded is told in its place, and by a fill; the 
   await planned(page);
   const place = page.locator('.sheet-waiting');
   await place.filter({ hasText: 'The workbook could not be loaded' }).waitFor();
-  expect(await loading(page)).toMatch(/^The workbook could not be loaded, so nothing can be filled into it\. Reload/);
+  await expect
+    .poll(() => loading(page))
+    .toMatch(/^The workbook could not be loaded, so nothing can be filled into it\. Reload/);
   await page.getByRole('button', { name: 'Fill plan' }).click();
   await page.getByText(/^The workbook did not answer\. Nothing was written/).waitFor();
   await planned(page);
@@ -85,5 +87,5 @@ test('where not even the pane can be loaded, both places say so', async () => {
       .filter({ hasText: /^The page could not be loaded\. Reload it/ })
       .waitFor();
   }
-  expect(await loading(page)).toMatch(/^The page could not be loaded/);
+  await expect.poll(() => loading(page)).toMatch(/^The page could not be loaded/);
 });

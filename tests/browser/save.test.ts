@@ -53,7 +53,9 @@ test('the workbook is saved as it is, with a plan just filled in, by a script th
   expect(plan?.rows.some((row) => row[0] === 'Driver' && row.includes('Likely'))).toBe(true);
   expect(book.sheets.map(({ name }) => name)).toContain('Clubs');
   await dialog(page).waitFor({ state: 'detached' });
-  expect(await page.getByRole('status').first().textContent()).toBe('Saved: setwright-demo-workshop-r-201.xlsx');
+  await expect
+    .poll(() => page.getByRole('status').first().textContent())
+    .toBe('Saved: setwright-demo-workshop-r-201.xlsx');
   // Nothing but further scripts of the page was asked for, and what knows the format of files is loaded by a worker alone.
   expect(asked.filter((url) => !/^blob:|[/]assets[/]tryout[/][^/]+[.]js$/.test(url))).toEqual([]);
   expect(workers).toEqual([expect.stringMatching(/[/]assets[/]tryout[/][^/]+[.]js$/)]);
@@ -115,6 +117,6 @@ describe.each(['light', 'dark'] as const)('at 320 px, %s', (theme) => {
     expect(faults).toEqual([]);
     await page.keyboard.press('Escape');
     await dialog(page).waitFor({ state: 'detached' });
-    expect(await saveButton(page).evaluate((button) => button === document.activeElement)).toBe(true);
+    await expect.poll(() => saveButton(page).evaluate((button) => button === document.activeElement)).toBe(true);
   });
 });

@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, test } from 'vitest';
 import { accessFaults, type LeftOut, moving, overflow } from './memoryPane';
 import { type OpenPage, openTryout, type PageOptions } from './page';
-import { fillDemoPlan, openDemo } from './tryout';
+import { fillDemoPlan, openDemo, sheetSettled } from './tryout';
 
 let open: OpenPage | undefined;
 afterEach(async () => {
@@ -190,24 +190,24 @@ describe('by the keyboard alone', () => {
     await tabTo(page, 'Go to the cells');
     expect(await page.locator('.skip:focus').boundingBox()).toMatchObject({ height: expect.any(Number) });
     await page.keyboard.press('Enter');
-    expect(await focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
     await page.reload();
     await page.locator('.open-button:enabled').waitFor();
     await tabTo(page, 'Go to the pane');
     await page.keyboard.press('Enter');
-    expect(await focused(page)).toMatchObject({ where: '.pane' });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.pane' });
   });
 
   test('an address with the name of another sheet leads there, and one of no sheet nowhere', async () => {
     const page = await opened();
-    await page.waitForTimeout(2_000);
+    await sheetSettled(page);
     const address = page.getByRole('textbox', { name: 'Address of the cell, or a name' });
     const tab = page.locator('[data-u-comp=slide-tab-item][aria-selected=true]');
     await address.fill('Rates!C2');
     await address.press('Enter');
     await expect.poll(() => tab.innerText()).toBe('Rates');
     await expect.poll(() => address.inputValue()).toBe('C2');
-    expect(await focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
     await address.fill('Nothing!D4');
     await address.press('Enter');
     await expect.poll(() => address.inputValue()).toBe('C2');
@@ -216,8 +216,7 @@ describe('by the keyboard alone', () => {
 
   test('Tab comes from the top through every tool to the cells, each with a name and seen; F6 goes on, and Tab leaves the page', async () => {
     const page = await opened();
-    // Shortly after it is seen the spreadsheet takes the keyboard a last time, and a Tab in that moment begins at the top again.
-    await page.waitForTimeout(2_000);
+    await sheetSettled(page);
     const way = await tabTo(page, 'Cells.');
     const tools = way.slice(0, -1).filter(({ where }) => where === '.sheet');
     expect(tools.length).toBeGreaterThan(15);
@@ -229,17 +228,17 @@ describe('by the keyboard alone', () => {
     const before = await address.inputValue();
     await page.keyboard.press('Tab');
     await expect.poll(() => address.inputValue()).not.toBe(before);
-    expect(await focused(page)).toMatchObject({ where: '.sheet' });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.sheet' });
     await page.keyboard.press('F6');
-    expect(await focused(page)).toMatchObject({ where: '.pane' });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.pane' });
     await page.keyboard.press('F6');
-    expect(await focused(page)).toMatchObject({ where: '.top', name: 'Functions and help' });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.top', name: 'Functions and help' });
     await page.keyboard.press('F6');
-    expect(await focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
     await page.keyboard.press('Shift+F6');
-    expect(await focused(page)).toMatchObject({ where: '.top' });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.top' });
     await page.keyboard.press('Shift+F6');
-    expect(await focused(page)).toMatchObject({ where: '.pane' });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.pane' });
     const rest = [];
     for (let presses = 0; presses < 80 && (await focused(page)).where === '.pane'; presses += 1) {
       rest.push((await focused(page)).name);
@@ -255,7 +254,7 @@ describe('by the keyboard alone', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: /^Undo/ }).and(page.locator('.sheet :enabled')).waitFor();
     // What a tool did goes on in the cells.
-    expect(await focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
+    await expect.poll(() => focused(page)).toMatchObject({ where: '.sheet', name: expect.stringMatching(/^Cells\./) });
     for (const key of ['F6', 'F6']) await page.keyboard.press(key);
     await tabTo(page, 'Horizontal');
     await page.keyboard.press('Enter');
