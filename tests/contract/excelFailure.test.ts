@@ -179,6 +179,22 @@ describe('client contract, simulated workbook: when the host fails', () => {
     }
   });
 
+  it('never says that nothing was written where a row is put in right after it failed', async () => {
+    const simulated = simulate();
+    const port = createExcelPort(simulated.host);
+    const at = block('Sheet1', 0, 0, 4, 1);
+    const looked = await port.read([{ read: 'block', at }]);
+    simulated.trouble = (request) => {
+      if (request === 1) simulated.book.insertRows(simulated.book.active, 2, 1);
+      return request === 0 ? { code: 'RequestAborted', at: 'after' } : null;
+    };
+    const cells = [['a'], ['b'], ['c'], ['d']];
+    await expect(port.apply([{ do: 'write', at, cells }], looked, { label: 'x' })).rejects.toMatchObject({
+      code: 'halfWritten',
+      cells: ["'Sheet1'!A1:A4"],
+    });
+  });
+
   it('does not take a sheet away that a person made meanwhile', async () => {
     const prepared = await prepare();
     prepared.book.addSheet('Plan');

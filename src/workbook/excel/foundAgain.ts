@@ -1,7 +1,7 @@
 /** Where what was written in earlier requests of a write stands now: a person may have sorted it before the one that failed. */
 import type { BlockSeen, Written, WrittenRows } from '../port';
 import { named } from '../shared/address';
-import { cellNow, holds, isSkip } from '../shared/cellNow';
+import { cellNow, holds, isBack, isSkip } from '../shared/cellNow';
 import type { PutCell } from '../shared/cellNow';
 import { findRows } from '../shared/rows';
 import { sentOf } from './attempted';
@@ -44,6 +44,24 @@ export function foundAgain({ written, block, parts, rows, list }: ToFind): {
 }
 
 const SKIP = { skip: true } as const;
+
+/**
+ * Whether a row of what was put shows in another row by now, and not where it was put: rows were put in or taken out right after the request
+ * that failed, and what a person seems to have typed is ours.
+ */
+export function isDisplaced({ at, before, put }: Written, block: BlockSeen): boolean {
+  const placeOf = (row: number, across: number) => ({ sheet: at.sheet, row: at.row + row, column: at.column + across });
+  const filled = put.map((line) =>
+    line.flatMap((cell, across) => (isSkip(cell) || cell === null || cell === '' ? [] : [{ cell, across }])),
+  );
+  const shows = (down: number, row: number): boolean =>
+    filled[down]?.every(({ cell, across }) => holds(block, cell, placeOf(row, across))) ?? false;
+  const isAsBefore = (row: number): boolean =>
+    filled[row]?.every(({ across }) => isBack(block, before[row]?.[across] ?? null, placeOf(row, across))) ?? true;
+  const rows = [...filled.keys()].filter((row) => filled[row]?.length);
+  const strange = rows.filter((row) => !shows(row, row) && !isAsBefore(row));
+  return strange.some((row) => rows.some((down) => down !== row && !shows(down, down) && shows(down, row)));
+}
 
 /** Whether every cell holds what was put. */
 function standsAsPut({ at, put }: Written, block: BlockSeen): boolean {

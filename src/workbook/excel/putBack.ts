@@ -15,7 +15,7 @@ import { putAsFound } from './asFound';
 import { attempted, isThrough, withoutPersons } from './attempted';
 import type { Part } from './attempted';
 import { hostWords } from './errors';
-import { foundAgain } from './foundAgain';
+import { foundAgain, isDisplaced } from './foundAgain';
 import type { FoundBlock } from './foundAgain';
 import { ChangedMeanwhile } from './guard';
 import { inBatch } from './host';
@@ -204,7 +204,8 @@ async function planBack(applying: Applying, receipt: Receipt, before: Far, cause
     lost.push(...again.lost);
     return again.found.map((one) => {
       const [ours, persons] = withoutPersons(one.written, one.block);
-      theirs.push(...persons);
+      if (isDisplaced(one.written, one.block)) lost.push(named(one.block.at));
+      else theirs.push(...persons);
       return { ...one, written: ours };
     });
   });
