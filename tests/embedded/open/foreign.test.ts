@@ -44,6 +44,27 @@ describe.each(names)('%s', (name) => {
     expect(compared).toBeGreaterThan(0);
   });
 
+  test('has rows as high as they were, and those that were fitted to their text go on being so', async () => {
+    const { file, copy } = await roundTrip(name);
+    const heights = ({ sheets }: XmlBook) => sheets.map((sheet) => [...sheet.heights]);
+    for (const [i, rows] of heights(file).entries()) {
+      // The library that writes files ends with the last cell.
+      const last = Math.max(0, ...[...(copy.sheets[i]?.cells.keys() ?? [])].map((at) => Number(/\d+$/.exec(at)?.[0])));
+      for (const [row, { points, set }] of rows) {
+        if (row > last) continue;
+        const other = copy.sheets[i]?.heights.get(row);
+        expect(other?.set).toBe(set);
+        // A pixel is three quarters of a point.
+        expect(Math.abs((other?.points ?? 0) - points)).toBeLessThanOrEqual(0.75);
+      }
+    }
+  });
+
+  test('has highlights with the same fills', async () => {
+    const { file, copy } = await roundTrip(name);
+    expect(copy.highlightFills).toEqual(file.highlightFills);
+  });
+
   test('and the copy opens without loss: no more is lost in a copy of the copy', async () => {
     const { copy, copied } = await roundTrip(name);
     opened?.spreadsheet.dispose();

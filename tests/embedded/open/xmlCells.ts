@@ -12,6 +12,8 @@ export interface XmlSheet {
   readonly name: string;
   readonly cells: ReadonlyMap<string, XmlCell>;
   readonly merges: readonly string[];
+  /** In points, by the row's number, of rows that say it; `set` where a person has set it. */
+  readonly heights: ReadonlyMap<number, { readonly points: number; readonly set: boolean }>;
   readonly xml: string;
 }
 
@@ -20,6 +22,8 @@ export interface XmlBook {
   readonly parts: ReadonlyMap<string, string>;
   /** Tables as `name ref`. */
   readonly tables: readonly string[];
+  /** Colours that highlights fill cells with, one after another; a fill that leaves its pattern unsaid is a solid one there. */
+  readonly highlightFills: readonly string[];
   readonly from1904: boolean;
 }
 
@@ -68,6 +72,7 @@ export function xmlBook(bytes: Uint8Array): XmlBook {
       name: attribute(tag, 'name') ?? '',
       cells: cellsIn(xml, shared, formats),
       merges: [...xml.matchAll(/<mergeCell\b[^>]*>/g)].map(([merge]) => attribute(merge, 'ref') ?? '').sort(),
+      heights: heightsIn(xml),
       xml,
     };
   });
@@ -75,7 +80,36 @@ export function xmlBook(bytes: Uint8Array): XmlBook {
     const tag = /^xl\/tables\//.test(name) ? /<table\b[^>]*>/.exec(xml)?.[0] : undefined;
     return tag === undefined ? [] : [`${attribute(tag, 'displayName') ?? ''} ${attribute(tag, 'ref') ?? ''}`];
   });
-  return { sheets, parts, tables: tables.sort(), from1904: /date1904="(1|true)"/.test(workbook) };
+  return {
+    sheets,
+    parts,
+    tables: tables.sort(),
+    highlightFills: fillsIn(part('xl/styles.xml'), sheets),
+    from1904: /date1904="(1|true)"/.test(workbook),
+  };
+}
+
+function heightsIn(xml: string): XmlSheet['heights'] {
+  return new Map(
+    [...xml.matchAll(/<row\b[^>]*>/g)].flatMap(([tag]) => {
+      const points = attribute(tag, 'ht');
+      const set = /^(1|true)$/.test(attribute(tag, 'customHeight') ?? '');
+      return points === null ? [] : [[Number(attribute(tag, 'r')), { points: Number(points), set }] as const];
+    }),
+  );
+}
+
+function fillsIn(styles: string, sheets: readonly XmlSheet[]): string[] {
+  const looks = /<dxfs\b[\s\S]*?<\/dxfs>/.exec(styles)?.[0].match(/<dxf\b[\s\S]*?(?:<\/dxf>|\/>)/g) ?? [];
+  const rules = sheets.flatMap(({ xml }) => xml.match(/<cfRule\b[^>]*>/g) ?? []);
+  return rules.flatMap((rule) => {
+    const look = looks[Number(attribute(rule, 'dxfId') ?? NaN)] ?? '';
+    const [, tag = '', inner = ''] = /<patternFill\b([^>]*)>([\s\S]*?)<\/patternFill>/.exec(look) ?? [];
+    const solid = (attribute(tag, 'patternType') ?? 'solid') === 'solid';
+    const colours = ['bgColor', 'fgColor'].map((name) => new RegExp(`<${name}\\b[^>]*>`).exec(inner)?.[0] ?? '');
+    const rgb = colours.map((colour) => attribute(colour, 'rgb')).find((each) => each !== null);
+    return solid && rgb ? [rgb.slice(-6).toUpperCase()] : [];
+  });
 }
 
 function cellsIn(xml: string, shared: readonly string[], formats: readonly (string | null)[]): Map<string, XmlCell> {

@@ -9,7 +9,7 @@ import { MOST_COLUMNS } from '../../shared/limits';
 import { othersProperties, stateFrom } from '../keptState';
 import type { SheetBeyond, WorkbookBeyond } from './beyond';
 import { beyondSheets, beyondWorkbook, localDays } from './beyond';
-import type { ConditionalRule, OpenedBook, OpenedName, OpenedSheet, OpenedTable, SheetBeside } from './book';
+import type { CellStyle, ConditionalRule, OpenedBook, OpenedName, OpenedSheet, OpenedTable, SheetBeside } from './book';
 import { withPlainColours } from './colours';
 import type { NamedTable } from './fileFormula';
 import { MOST_CELLS, readableParts, Refusal } from './refusal';
@@ -147,7 +147,7 @@ function openedSheet(
     checks: sheet.dataValidations ?? [],
     highlights: (sheet.conditionalRules ?? [])
       .filter(isWhole)
-      .map((rule) => (rule.style ? { ...rule, style: withPlainColours(rule.style, theme) } : rule)),
+      .map((rule) => (rule.style ? { ...rule, style: filled(withPlainColours(rule.style, theme)) } : rule)),
     view: {
       gridlines: sheet.view?.showGridLines !== false,
       zoom: sheet.view?.zoomScale ?? 100,
@@ -189,6 +189,16 @@ function isWhole({ type, colorScale, dataBar }: ConditionalRule): boolean {
   if (type === 'top10' || type === 'aboveAverage') return false;
   const colours = [...(colorScale?.colors ?? []), ...(dataBar ? [dataBar.color] : [])];
   return colours.every((colour) => colour !== '');
+}
+
+/**
+ * A highlight's fill that leaves its pattern unsaid, as the usual program writes it, is a solid one; the library takes it for none.
+ * Where none is meant, no colour is said with it.
+ */
+function filled(look: CellStyle): CellStyle {
+  const { fill } = look;
+  if (fill?.type !== 'pattern' || fill.pattern !== 'none' || !(fill.bgColor ?? fill.fgColor)) return look;
+  return { ...look, fill: { ...fill, pattern: 'solid' } };
 }
 
 interface Place {

@@ -17,6 +17,7 @@ import type { Spreadsheet } from '../spreadsheet';
 import { allTables } from '../tables';
 import type { Table } from '../tables';
 import { fileText } from './fileText';
+import { fittedHeight } from './fitted';
 import { lookOf, withFiledLook } from './look';
 import { filedPaper, paper, usualPaper, type FileName, type Paper } from './paper';
 import { plainFormula, type Namable } from './plainFormula';
@@ -400,8 +401,10 @@ function* rowsOf(
     const hidden = !worksheet.getRowRawVisible(row);
     const fitted = filed?.heights.get(row)?.fitted && worksheet.getRowManager().getRow(row)?.ia === BooleanNumber.TRUE;
     const outlineLevel = filed?.outline.rows.get(row);
-    // A row of the usual height, or one that was fitted to its text, is left to the program that opens the file.
-    const height = pixels !== usual && !fitted ? pixels * POINTS_PER_PIXEL : undefined;
+    const points = pixels * POINTS_PER_PIXEL;
+    // A row of the usual height is left to the program that opens the file, unless the file has one for it.
+    const unsaid = pixels === usual && !filed?.heights.has(row);
+    const height = fitted ? fittedHeight(points) : unsaid ? undefined : points;
     if (height !== undefined || hidden || outlineLevel !== undefined)
       found.set(row, {
         ...(height !== undefined && { height }),

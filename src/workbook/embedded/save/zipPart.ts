@@ -5,10 +5,11 @@ import { partsOf } from '../open/zip';
 const LOCAL_BYTES = 30;
 const ENTRY_BYTES = 46;
 const END_BYTES = 22;
-const STORED = 0;
+const DEFLATED = 8;
 
-/** The file with other content for a part; it is stored unpacked. Of files as they are made here: no comments, lengths said ahead of each part. */
-export function withPart(file: Uint8Array, name: string, content: Uint8Array): Uint8Array {
+/** The file with other content for a part. Of files as they are made here: no comments, lengths said ahead of each part. */
+export async function withPart(file: Uint8Array, name: string, content: Uint8Array): Promise<Uint8Array> {
+  const packed = await deflated(content);
   const view = new DataView(file.buffer, file.byteOffset, file.byteLength);
   const end = file.length - END_BYTES;
   const made: Uint8Array[] = [];
@@ -21,13 +22,13 @@ export function withPart(file: Uint8Array, name: string, content: Uint8Array): U
     const local = file.slice(part.at, part.at + before + (isIt ? 0 : part.packedBytes));
     const entry = file.slice(entryAt, entryAt + entrySize);
     if (isIt) {
-      say(local, 8, content);
-      say(entry, 10, content);
+      say(local, 8, content, packed);
+      say(entry, 10, content, packed);
     }
     new DataView(entry.buffer).setUint32(42, at, true);
-    made.push(local, ...(isIt ? [content] : []));
+    made.push(local, ...(isIt ? [packed] : []));
     directory.push(entry);
-    at += local.length + (isIt ? content.length : 0);
+    at += local.length + (isIt ? packed.length : 0);
     entryAt += entrySize;
   }
   const last = file.slice(end);
@@ -36,12 +37,17 @@ export function withPart(file: Uint8Array, name: string, content: Uint8Array): U
 }
 
 /** Says how a part is packed, its sum and its lengths; `from` is where the way of packing stands. */
-function say(head: Uint8Array, from: number, content: Uint8Array): void {
+function say(head: Uint8Array, from: number, content: Uint8Array, packed: Uint8Array): void {
   const view = new DataView(head.buffer);
-  view.setUint16(from, STORED, true);
+  view.setUint16(from, DEFLATED, true);
   view.setUint32(from + 6, checkSum(content), true);
-  view.setUint32(from + 10, content.length, true);
+  view.setUint32(from + 10, packed.length, true);
   view.setUint32(from + 14, content.length, true);
+}
+
+async function deflated(content: Uint8Array): Promise<Uint8Array> {
+  const stream = new Blob([content.slice()]).stream().pipeThrough(new CompressionStream('deflate-raw'));
+  return new Uint8Array(await new Response(stream).arrayBuffer());
 }
 
 function joined(pieces: readonly Uint8Array[]): Uint8Array {
