@@ -36,6 +36,7 @@ import '@univerjs/sheets-data-validation/facade';
 import '@univerjs/sheets-conditional-formatting/facade';
 import type { ErrorSentences, FunctionMetadata, FunctionOptions, Implementation } from './functions';
 import { registerFunctions } from './functions';
+import { readEachAnew } from './halfTyped';
 import type { SheetSnapshot } from './snapshot';
 import { workbookData } from './snapshot';
 import { GREY } from '../palette';
@@ -171,6 +172,7 @@ export async function assemble(
   });
   for (const [plugin, config] of plugins) univer.registerPlugin(plugin, config);
   const api = FUniver.newAPI(univer);
+  readEachAnew(univer.__getInjector());
   const ready = whenReady(api);
   const data = options.opened?.data ?? workbookData(options.sheets);
   const workbook = api.createWorkbook({ ...data, id: generateRandomId() });
