@@ -12,11 +12,12 @@ import {
   unused,
 } from '../../src/pane/view/tools/listsModel';
 import type { Match } from '../../src/pane/view/tools/listsModel';
-import { listName, looksLike, sayConnected } from '../../src/pane/view/tools/listsWords';
+import { listName, LISTS_WORDS, looksLike, sayConnected, sayUnread } from '../../src/pane/view/tools/listsWords';
 import { connectList } from '../../src/workbook/connect/connectList';
 import { readConnections } from '../../src/workbook/connect/connections';
 import { findLists, listAtSelection, placesOfLists, readList } from '../../src/workbook/connect/lists';
 import type { TableSeen } from '../../src/workbook/port';
+import { columnOf, STOCK } from '../../src/workbook/schema';
 import { matrixOf } from '../../src/workbook/shop';
 import { MemoryPort } from '../workbook/memoryPort';
 import { typeForeign } from '../workbook/connect/foreign';
@@ -142,5 +143,31 @@ describe('matching', () => {
     const before = JSON.stringify(port.everything());
     expect(await connectList(port, asked(await matchOf(port, 0)))).toMatchObject({ done: false, reason });
     expect(JSON.stringify(port.everything())).toBe(before);
+  });
+});
+
+describe('cells that cannot be what was picked', () => {
+  const column = (key: string) => columnOf(STOCK, key);
+
+  test('are told with why, and what to do', () => {
+    // Bores from 0.5 to 0.75 in (`RANGES.coreInches`).
+    expect(sayUnread(column('core'), null, { count: 5, filled: 5, such: [312, 427] })).toBe(
+      'No cell here can be Core (in): 312 and 427 are not from 0.5 to 0.75 in. Choose another heading or unit.',
+    );
+    expect(sayUnread(column('size'), null, { count: 1, filled: 9, such: ['huge'] })).toMatch(
+      /^1 of 9 cells cannot be Size: huge is none of .+\. Choose another heading, or correct them in the list\.$/,
+    );
+  });
+
+  test('in the unit that was picked', () => {
+    // 0.5 in × 25.4 mm/in = 12.7 mm; 0.75 in × 25.4 = 19.05 mm.
+    expect(sayUnread(column('core'), 'mm', { count: 1, filled: 2, such: [60] })).toContain(
+      '60 is not from 12.7 to 19.05 mm',
+    );
+  });
+
+  test('a needed column that nobody knows by its name is explained', () => {
+    expect(LISTS_WORDS.say(['Item'])).toContain('Item is the code or name by which');
+    expect(LISTS_WORDS.say(['Mass (g)'])).not.toContain('code or name');
   });
 });

@@ -1,4 +1,5 @@
 /** A heading as words: abbreviations written out, without unit, case, marks and endings, so that headings can be compared. */
+import { OTHER_TONGUES } from './otherTongues';
 import { UNSEEN, unitNamed } from './units';
 
 /** One way to read a heading. */
@@ -77,7 +78,7 @@ const MEANT: Readonly<Record<string, string>> = {
 };
 
 /** Words that tell no heading from another. */
-const IDLE = new Set(['of', 'the', 'a', 'an', 'per', 'and', 'to', 'is', 'for', 'with', 'our']);
+const IDLE = new Set(['of', 'the', 'a', 'an', 'per', 'and', 'to', 'is', 'for', 'with', 'our', 'de', 'del']);
 
 const BRACKETED = /[([{]\s*([^)\]}]*?)\s*[)\]}]/g;
 const MARKED_UNIT = /(\d)?(''|["″”])/;
@@ -153,9 +154,14 @@ function rawWords(text: string): string[] {
 }
 
 function worded(raw: readonly string[], unit: HeadingWords['unit']): HeadingWords {
-  const words = raw.flatMap((word) => (MEANT[word] ?? MEANT[singular(word)] ?? singular(word)).split(' '));
+  const words = raw.flatMap((word) => meant(word).split(' '));
   const telling = words.filter((word) => !IDLE.has(word));
   return { words: telling.length > 0 ? telling : words, unit, unitOnly: raw.length === 0 && unit !== null };
+}
+
+function meant(word: string): string {
+  const one = singular(word);
+  return MEANT[word] ?? OTHER_TONGUES[word] ?? MEANT[one] ?? OTHER_TONGUES[one] ?? one;
 }
 
 /** Without the s of a plural. */

@@ -6,6 +6,7 @@ import type { Seen } from '../port';
 import { resultPlaces } from '../resultColumns';
 import { columnOf, TABLES } from '../schema';
 import { headingFit, statesAnother, type HeadingFit } from './headingFit';
+import { readingsOf } from './headingWords';
 import { aboveTotals, bodyOf, headingsIn, isUnits, type Body, type Headings, type Rows } from './shape';
 import { dayOfText } from './shopDays';
 import type { ConnectWarning, HeadingRow, Likeness, Proposal, ShopUnit, Why } from './types';
@@ -197,6 +198,8 @@ function leastSure(column: Column): number {
 function pairOf(schema: TableSchema, column: Column, theirs: ShopColumn): Pair | undefined {
   if (theirs.heading === '' || statesAnother(column, theirs.heading)) return undefined;
   const heading = bestName(schema, column, theirs);
+  // What is measured is no name of anything, however alike the words are.
+  if (column.kind === 'text' && heading.why === 'likeness' && isMeasured(theirs)) return undefined;
   const telling =
     tellingOf(column, theirs) + (heading.unit !== undefined && unitsOf(column).length > 1 ? UNIT_STATED : 0);
   if (heading.fit < NAMES_IT && (column.later || telling < 0.2) && !(column.needed && column.kind === 'text')) {
@@ -205,6 +208,11 @@ function pairOf(schema: TableSchema, column: Column, theirs: ShopColumn): Pair |
   const values = valueFit(schema.name, column, theirs, heading.unit);
   const sureness = surenessOf(column, theirs, heading, values, telling);
   return { column, theirs, heading, values, sureness, why: heading.fit >= NAMES_IT ? heading.why : 'values' };
+}
+
+function isMeasured({ heading }: ShopColumn): boolean {
+  const [read] = readingsOf(heading);
+  return read?.unit !== null && read?.unit !== '%';
 }
 
 /** A heading that is only part of what stands over a column says a little less. */
@@ -267,8 +275,25 @@ function assigned(schema: TableSchema, columns: readonly ShopColumn[], pairs: Pa
     const pair = byPosition[ours]?.get(columns[theirs]?.position ?? -1);
     if (pair) found.set(pair.column.key, pair);
   }
+  for (const column of schema.columns) if (column.needed && !found.has(column.key)) nameByModel(column, found);
   return found;
 }
+
+/** Columns that say what a thing is, better ones first: where no other does, they name it as well. */
+const SAYS_WHAT = ['model', 'description'];
+const NAMED_BY_MODEL = 0.8;
+
+/** A list of grips without a code calls each by its model, and so do the clubs that are to get them. */
+function nameByModel(column: Column, found: Map<string, Pair>): void {
+  if (column.kind !== 'text') return;
+  const key = SAYS_WHAT.find((each) => likeNames(found.get(each)?.theirs ?? NO_COLUMN) > 0);
+  const pair = key === undefined ? undefined : found.get(key);
+  if (!pair) return;
+  found.delete(pair.column.key);
+  found.set(column.key, { ...pair, column, sureness: pair.sureness * NAMED_BY_MODEL });
+}
+
+const NO_COLUMN: ShopColumn = { position: -1, heading: '', also: [], cells: [], distinct: [] };
 
 /** With all the values that were looked at, where a few were enough to tell the columns apart. */
 function inFull(

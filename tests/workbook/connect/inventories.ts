@@ -38,10 +38,11 @@ export const METRIC: Inventory = {
     mass: [3, 'g'],
     length: [4, 'cm'],
     upperDiameter: [5, 'mm'],
+    price: [6, null],
     onHand: [7, null],
     supplier: [8, null],
   },
-  unknown: [6],
+  unknown: [],
   warned: [],
 };
 

@@ -27,7 +27,7 @@ import {
   type Match,
   type PickRow,
 } from './listsModel';
-import { foundLine, headingRowText, listName, LISTS_WORDS, sayHeadingFault, UNIT_WORDS } from './listsWords';
+import { foundLine, headingRowText, listName, LISTS_WORDS, sayHeadingFault, sayUnread, UNIT_WORDS } from './listsWords';
 import { Buttons, Part, Says, Sentences } from './parts';
 
 const useStyles = makeStyles({
@@ -116,7 +116,7 @@ function MatchRow({ row, unread, options, onPick }: RowProps) {
       {samples !== '' && <p className={styles.samples}>{samples}</p>}
       {unread !== undefined && unread.count > 0 && (
         <p className={`${styles.samples} ${styles.unread}`} role="status">
-          {LISTS_WORDS.unread(unread)}
+          {sayUnread(column, pick.unit, unread)}
         </p>
       )}
     </li>

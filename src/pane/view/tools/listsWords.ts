@@ -6,7 +6,8 @@ import type { NotDone } from '../../../workbook/outcomes';
 import type { Stopped } from '../../../workbook/pace';
 import type { ConnectDone } from '../../../workbook/connect/connectList';
 import type { BrokenMatch } from '../../../workbook/connect/resolve';
-import type { TableSchema } from '../../../workbook/schema';
+import { fromOurs, unitsOf } from '../../../workbook/connect/units';
+import type { Column, TableSchema } from '../../../workbook/schema';
 import type { NoHeadings } from '../../../workbook/connect/headingRow';
 import type { List } from '../../../workbook/connect/lists';
 import type { ShopUnit } from '../../../workbook/connect/types';
@@ -28,6 +29,8 @@ export function shownText(cell: Seen): string {
   const plain = typeof cell === 'number' ? String(Number(cell.toFixed(4))) : text.trim();
   return plain.length > MOST_SHOWN ? `${plain.slice(0, MOST_SHOWN - 1)}…` : plain;
 }
+
+const ITEM = 'Item';
 
 export const LISTS_WORDS = {
   title: 'Lists of your own',
@@ -60,7 +63,12 @@ export const LISTS_WORDS = {
   unitLabel: (header: string) => `Unit of ${header}`,
   columnLabel: (header: string) => `Which heading is ${header}`,
   needed: 'needed',
-  say: (headers: readonly string[]) => `Say which heading is ${listed(headers)}; nothing can do without.`,
+  say: (headers: readonly string[]) => {
+    const item = headers.includes(ITEM)
+      ? ` ${ITEM} is the code or name by which a list of clubs says which grip goes on.`
+      : '';
+    return `Say which heading is ${listed(headers)}; nothing can do without.${item}`;
+  },
   missed: {
     job: 'No heading stands for Job: clubs can only be planned by selecting their rows.',
     kind: 'No heading stands for Kind: it is read from what a club is called, such as Putter or 7 iron, and is left open where a name says none.',
@@ -75,8 +83,6 @@ export const LISTS_WORDS = {
     `Not there yet: ${listed(tables)}. They are made beside your lists; nothing that is there is changed.`,
   behindTitle: 'Plans filled before',
   follow: 'Let them read the lists',
-  unread: ({ count, filled, such }: Unread) =>
-    `${count} of ${counted(filled, 'cell')} cannot be read as this${such.length > 0 ? `: ${listed(such.map(shownText))}` : ''}.`,
 } as const;
 
 export const UNIT_WORDS: Readonly<Record<NonNullable<ShopUnit>, string>> = {
@@ -93,6 +99,50 @@ export const UNIT_WORDS: Readonly<Record<NonNullable<ShopUnit>, string>> = {
   kg: 'kg',
   part: '0 to 1',
 };
+
+/** How many cells cannot be what was picked, why, and what to do. */
+export function sayUnread(column: Column, unit: ShopUnit, { count, filled, such }: Unread): string {
+  const all = count === filled;
+  const whose = all
+    ? `No cell here can be ${column.header}`
+    : `${count} of ${counted(filled, 'cell')} cannot be ${column.header}`;
+  const why = `${listed(such.map(shownText))} ${such.length === 1 ? 'is' : 'are'} ${unlike(column, unit)}`;
+  const other = unitsOf(column).length > 1 ? 'Choose another heading or unit' : 'Choose another heading';
+  return `${whose}: ${why}. ${all ? other : `${other}, or correct them in the list`}.`;
+}
+
+function unlike(column: Column, unit: ShopUnit): string {
+  switch (column.kind) {
+    case 'choice':
+      return `none of ${listed(column.choices ?? [])}`;
+    case 'reading':
+      return 'no reading such as D2';
+    case 'date':
+      return 'no day';
+    case 'yesNo':
+      return 'neither Yes nor No';
+    case 'money':
+      return 'no amount';
+    case 'count':
+      return `no whole number${rangeText(column, unit)}`;
+    case 'number':
+      return rangeText(column, unit) === '' ? 'no number' : `not${rangeText(column, unit)}`;
+    case 'text':
+      return 'no text';
+  }
+}
+
+/** From what to what a column reaches, in the unit that was picked. */
+function rangeText(column: Column, unit: ShopUnit): string {
+  const ends = [column.low, column.high].map((end) => {
+    return end === undefined ? undefined : String(Number(fromOurs(column, unit, end).toFixed(2)));
+  });
+  const name = unit ?? column.unit;
+  const of = name ? ` ${name}` : '';
+  const [low, high] = ends;
+  if (low === undefined) return high === undefined ? '' : ` up to ${high}${of}`;
+  return high === undefined ? ` from ${low}${of}` : ` from ${low} to ${high}${of}`;
+}
 
 /** What a list is called: its table's name, or where its cells are. */
 export function listName({ table, at }: Pick<List, 'table' | 'at'>): string {
