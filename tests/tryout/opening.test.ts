@@ -1,6 +1,7 @@
 /** What is said of a file that stands on the page. */
 import { expect, test } from 'vitest';
-import { sayKeptValues, sayOtherwise, type Shown } from '../../src/tryout/open/words';
+import { sayKeptValues, sayOtherwise } from '../../src/tryout/open/words';
+import type { Shown } from '../../src/workbook/embedded/opened';
 
 const number = (text: string): Shown => ({ kind: 'number', text });
 

@@ -1,7 +1,8 @@
 /** The button that opens a file, and files dropped on the page: reads, tells, asks, and hands over. */
+import type { Otherwise } from '../../workbook/embedded/opened';
 import { element } from '../element';
 import { openDialog, type OpenDialog } from './dialog';
-import type { Found, Otherwise, WhyNotOpened } from './words';
+import type { Found, WhyNotOpened } from './words';
 import { OPEN, sayFound, sayKeptValues, sayNotPlaced, sayOtherwise, sayPlacing, sayRefusal, sayUnkept } from './words';
 
 /** How reading a file ended. */

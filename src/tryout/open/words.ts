@@ -2,6 +2,7 @@
 import { listed, shortened } from '../../words/listed';
 import { countOf } from '../../words/readings';
 import type { RefusalCode } from '../../workbook/embedded/open/refusal';
+import type { Otherwise, Shown } from '../../workbook/embedded/opened';
 
 export const OPEN = {
   title: 'Open a workbook',
@@ -153,19 +154,6 @@ export function sayKeptValues(cells: readonly string[]): string[] {
   return [
     `${countOf(cells.length, 'cell')} (${listed(withoutRepeating(cells))}) ${one ? 'keeps' : 'keep'} the value that the file had: ${one ? 'its formula is' : 'their formulas are'} not calculated here. A copy has ${one ? 'it' : 'them'} again as long as the value is not changed and no rows, columns or sheets are moved.`,
   ];
-}
-
-/** A value as a person reads it; the same shape as what looking through the formulas finds. */
-export interface Shown {
-  readonly kind: 'number' | 'text' | 'truth' | 'error' | 'blank';
-  readonly text: string;
-}
-
-/** A cell that comes out otherwise here than the file says. */
-export interface Otherwise {
-  readonly at: string;
-  readonly file: Shown;
-  readonly here: Shown;
 }
 
 /** Letters of a text that are shown: enough to know it again. */
