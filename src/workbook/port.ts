@@ -385,6 +385,7 @@ export interface WorkbookPort {
    */
   revert(receipt: Receipt): Promise<Reverted>;
   selection(): Promise<Selection>;
+  /** What is kept under a key, as it is kept; a receipt is read by `keptReceiptSteps` (`shared/packed.ts`). */
   recall(key: string): Promise<string | null>;
   remember(key: string, value: string | null): Promise<void>;
   /**

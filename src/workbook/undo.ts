@@ -1,10 +1,11 @@
 /** Taking back what was filled in, the newest first. */
 import { bareOf } from './connecting';
 import type { UndoDone } from './outcomes';
+import { atEase } from './pace';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Change, Receipt, WorkbookPort } from './port';
-import { isPacked, unpackReceipt } from './shared/packed';
+import { keptReceiptSteps } from './shared/packed';
 import { placesKeyOf, receiptKeyOf, STEPS_KEY, stepsIn, withStep, type UndoStep } from './undoSteps';
 
 /* ------------------------------------------------------------------ keeping */
@@ -120,7 +121,7 @@ async function recallReceipt(port: WorkbookPort, key: string): Promise<Receipt |
   try {
     const text = await port.recall(key);
     if (!text) return null;
-    const receipt: unknown = isPacked(text) ? unpackReceipt(text) : JSON.parse(text);
+    const receipt = await atEase(keptReceiptSteps(text));
     return isReceipt(receipt) ? receipt : null;
   } catch (error) {
     if (error instanceof SyntaxError) return null;

@@ -24,7 +24,7 @@ import { callText } from '../../src/workbook/shared/call';
 import { contains, fixed, named, overlap, sameBlock, sameName } from '../../src/workbook/shared/address';
 import { nothingThere } from '../../src/workbook/shared/looked';
 import { buildReceipt } from '../../src/workbook/shared/receipt';
-import { isPacked, packReceipt, unpackReceipt } from '../../src/workbook/shared/packed';
+import { packReceipt } from '../../src/workbook/shared/packed';
 import { refuseUnsafe, tableBlock } from '../../src/workbook/shared/refuse';
 import { planRevert, refuseProtectedRevert, revertedBy, type Now } from '../../src/workbook/shared/revert';
 import { refuseChanged } from '../../src/workbook/shared/unchanged';
@@ -424,8 +424,7 @@ export class MemoryPort implements WorkbookPort {
   }
 
   async recall(name: string): Promise<string | null> {
-    const kept = this.state.settings[name] ?? null;
-    return kept !== null && isPacked(kept) ? JSON.stringify(unpackReceipt(kept)) : kept;
+    return this.state.settings[name] ?? null;
   }
 
   async remember(name: string, value: string | null): Promise<void> {

@@ -1,4 +1,4 @@
-import { pauses } from '../pace';
+import { nextTurn, pauses } from '../pace';
 import type { Block } from '../port';
 import type { ExcelHost } from './host';
 
@@ -15,6 +15,9 @@ export function bytesOf(text: string): number {
 
 /** Characters of one byte. */
 const ASCII = /^[\u0000-\u007f]*$/;
+
+/** A request longer than this takes the client library some milliseconds to put together. */
+const LONG = 200_000;
 
 /** A batch of changes under way, which sends what it has before it grows too long. */
 export interface Batch {
@@ -62,11 +65,15 @@ export function startBatch(
   let sent = 0;
   quieten(context);
   const send = async (): Promise<void> => {
+    // The client library puts a request together in one piece, to which nothing else is to come.
+    if (bytes > LONG) await nextTurn();
     // Counted before it is sent: when it fails, something may have been done.
     sent += 1;
+    const isLong = answering > LONG;
     bytes = 0;
     answering = 0;
     await context.sync();
+    if (isLong) await nextTurn();
     await around.answered?.();
   };
   const sendPart = async (): Promise<void> => {

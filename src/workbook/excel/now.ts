@@ -38,13 +38,18 @@ export function askNow(asking: Asking, receipt: Receipt): () => (stood: Stood) =
 }
 
 function anchorsOf({ at, put }: Written): Anchors {
-  const calls = put.flatMap((line, down) =>
-    line.flatMap((cell, across) => {
+  const column = firstColumn(at);
+  const calls: [number, number][] = [];
+  // Hundreds of thousands of cells, and hardly ever a call among them.
+  for (const [down, line] of put.entries()) {
+    for (let across = 0; across < line.length && calls.length < mostCalls; across += 1) {
+      const cell = line[across];
       const isCall = typeof cell === 'object' && cell !== null && 'call' in cell;
-      return isCall && !(across === 0 && down < firstColumn(at).length) ? [[down, across] as const] : [];
-    }),
-  );
-  return [...firstColumn(at), ...calls.slice(0, mostCalls)];
+      if (isCall && !(across === 0 && down < column.length)) calls.push([down, across]);
+    }
+    if (calls.length === mostCalls) break;
+  }
+  return [...column, ...calls];
 }
 
 /** Asks for a whole table, or all cells of a name; one that is gone is a block that is not there. */

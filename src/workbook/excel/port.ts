@@ -4,14 +4,14 @@ import { extrasOf } from './host';
 import type { ExcelHost } from './host';
 import { askAll, readQueries } from './read';
 import { readSelection } from './selection';
-import { handedOut, recallSetting, rememberSetting } from './settings';
+import { recallSetting, rememberSetting } from './settings';
 import { afterwards } from './standing';
 import type { Stood } from './standing';
-import { packReceipt } from '../shared/packed';
 import { createWatching } from './watch';
 
 /** What writes is loaded once something was read: a pane that is opened should not wait for it. */
 const writing = () => import('./apply');
+const packing = () => import('../shared/packed');
 const takingBack = () => import('./takeBack');
 
 /**
@@ -33,12 +33,12 @@ export function createExcelPort(host: ExcelHost): WorkbookPort {
         const read = await readQueries(host, queries);
         stood = read.stood;
         // What fails to load is said when it is needed.
-        Promise.all([writing(), takingBack()]).catch(() => undefined);
+        Promise.all([writing(), packing(), takingBack()]).catch(() => undefined);
         return read.answers;
       }),
     apply: (changes, looked, options) =>
       saying(async () => {
-        const { applyChanges } = await writing();
+        const [{ applyChanges }, { packReceipt }] = await Promise.all([writing(), packing()]);
         const known = await standing();
         stood = null;
         const receipt = await applyChanges({
@@ -67,7 +67,7 @@ export function createExcelPort(host: ExcelHost): WorkbookPort {
       saying(async () => {
         const value = await recallSetting(host, key);
         kept.set(key, value);
-        return handedOut(value);
+        return value;
       }),
     remember: (key, value) =>
       saying(async () => {

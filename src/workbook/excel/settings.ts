@@ -1,4 +1,3 @@
-import { isPacked, unpackReceipt } from '../shared/packed';
 import { inBatch } from './host';
 import type { ExcelHost } from './host';
 
@@ -9,11 +8,6 @@ export async function recallSetting(host: ExcelHost, key: string): Promise<strin
     await context.sync();
     return asked()?.get(key) ?? null;
   });
-}
-
-/** What was kept, as it is handed out: a receipt comes as the JSON of a `Receipt`. */
-export function handedOut(kept: string | null): string | null {
-  return kept !== null && isPacked(kept) ? JSON.stringify(unpackReceipt(kept)) : kept;
 }
 
 /** Keeps a value under a key, or nothing. */

@@ -1,7 +1,8 @@
+import { atEase } from '../pace';
 import type { Receipt, Reverted } from '../port';
 import { PortError } from '../port';
 import { fixed, named } from '../shared/address';
-import { planRevert, refuseProtectedRevert, revertedBy } from '../shared/revert';
+import { planRevertSteps, refuseProtectedRevert, revertedBy } from '../shared/revert';
 import type { RevertPlan } from '../shared/revert';
 import type { Batch } from './batch';
 import { putAsFound } from './asFound';
@@ -108,7 +109,7 @@ async function planFrom(host: ExcelHost, receipt: Receipt): Promise<LookedToReve
   try {
     const { answer, stood } = await askAll(host, (asking) => askNow(asking, receipt));
     const now = answer(stood);
-    const plan = planRevert(receipt, now);
+    const plan = await atEase(planRevertSteps(receipt, now));
     refuseProtectedRevert(plan, now, (sheet) => holds(stood.protectedSheets, sheet));
     const lists = new Set(now.blocks.filter((_, i) => receipt.written[i]?.rows !== undefined));
     return { plan, now, stood, lists };

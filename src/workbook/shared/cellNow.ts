@@ -23,7 +23,7 @@ export function isBlank({ value, formula }: { value: Seen; formula: string | nul
 export function cellNow(seen: BlockSeen, place: Place): { value: Seen; formula: string | null } {
   const down = place.row - seen.at.row;
   const across = place.column - seen.at.column;
-  if (filledFromElsewhere(seen, place.row, place.column)) return { value: null, formula: null };
+  if (seen.spills && filledFromElsewhere(seen, place.row, place.column)) return { value: null, formula: null };
   return { value: seen.values[down]?.[across] ?? null, formula: seen.formulas[down]?.[across] ?? null };
 }
 

@@ -2,22 +2,29 @@
 import { drained } from '../../core/index';
 import type { Block, Receipt, Written, WrittenRows } from '../port';
 import type { BeforeCell } from './looked';
+import { unpackFirstForm } from './packedBefore';
 
 type PutCell = Written['put'][number][number];
 
-const packedMark = 'receipt-packed-1:';
+const packedMark = 'receipt-packed-2:';
+/** What workbooks kept before. */
+const firstMark = 'receipt-packed-1:';
 
-interface PackedBlock {
-  readonly at: Block;
-  readonly rows?: WrittenRows;
-  readonly whole?: boolean;
-  readonly before: readonly unknown[];
-  readonly put: readonly unknown[];
+/** All but the cells. */
+interface Head extends Omit<Receipt, 'written'> {
+  readonly written: readonly { readonly at: Block; readonly rows?: WrittenRows; readonly whole?: boolean }[];
+  readonly listed: readonly unknown[];
 }
 
+/** Rows that are packed together, and at a stretch. Part of the form: another number would be another form. */
+const rowsInPart = 100;
+
 /**
- * The receipt as short text: equal cells in a row are counted, and each text stands once. A plan of 5,000 clubs written over
+ * The receipt as short text: equal cells below each other are counted, and each text stands once. A plan of 5,000 clubs written over
  * blank cells would otherwise fill half of what one request may carry.
+ *
+ * After the mark come the cells in parts, and then the rest as JSON, which begins at the first brace: what would need one among the cells
+ * stands in a list there. So a long text is read part by part, which JSON as a whole is not.
  */
 export function packReceipt(receipt: Receipt): string {
   return drained(packSteps(receipt));
@@ -36,98 +43,136 @@ export function* packSteps(receipt: Receipt): Generator<void, string> {
 const packedTexts = new WeakMap<Receipt, string>();
 
 function* packAnew({ written, ...rest }: Receipt): Generator<void, string> {
-  const texts = new Map<string, number>();
-  const blocks: string[] = [];
-  for (const { before, put, ...where } of written) {
-    const cells = `"before":${yield* pack(before, texts)},"put":${yield* pack(put, texts)}`;
-    blocks.push(`${opened(where)},${cells}}`);
+  const list = listing();
+  const parts: string[] = [];
+  for (const { at, before, put } of written) {
+    for (const cells of [before, put]) {
+      for (let from = 0; from < at.rows; from += rowsInPart) {
+        parts.push(packed(cells.slice(from, from + rowsInPart), at.columns, list));
+        yield;
+      }
+    }
   }
-  return `${packedMark}${opened(rest)},"written":[${blocks.join()}],"texts":${JSON.stringify([...texts.keys()])}}`;
-}
-
-/** As JSON, its end left out so that more can come. */
-function opened(fields: object): string {
-  return JSON.stringify(fields).slice(0, -1);
+  const where = written.map(({ before: _before, put: _put, ...each }) => each);
+  const head: Head = { ...rest, written: where, listed: list.listed };
+  return `${packedMark}${parts.join(';')}${JSON.stringify(head)}`;
 }
 
 /** Whether a kept text is a packed receipt. */
 export function isPacked(text: string): boolean {
-  return text.startsWith(packedMark);
+  return text.startsWith(packedMark) || text.startsWith(firstMark);
 }
 
 /** The receipt from `packReceipt`. Throws a SyntaxError when the text is none. */
 export function unpackReceipt(text: string): Receipt {
-  if (!isPacked(text)) throw new SyntaxError('This text is no packed receipt.');
-  const { texts, ...packed } = JSON.parse(text.slice(packedMark.length)) as Omit<Receipt, 'written'> & {
-    readonly written: readonly PackedBlock[];
-    readonly texts: readonly string[];
-  };
-  const written = packed.written.map(({ before, put, ...where }) => ({
-    ...where,
-    before: inRows(unpack(before, texts) as BeforeCell[], where.at.columns),
-    put: inRows(unpack(put, texts) as PutCell[], where.at.columns),
-  }));
-  return { ...packed, written };
+  return drained(unpackSteps(text));
 }
 
-/** Rows that are packed at a stretch. */
-const rowsInStep = 200;
+/** What a text holds that is kept as a receipt, packed or plain JSON, in steps. Throws a SyntaxError where it is cut off, or something else. */
+export function* keptReceiptSteps(text: string): Generator<void, unknown> {
+  return isPacked(text) ? yield* unpackSteps(text) : (JSON.parse(text) as unknown);
+}
 
-/* A run is [cell, how often]; a lone cell stands for itself. A text is ['its number in the list'] so that no cell can be
-   taken for it: numbers, truth values and null stand as they are, objects as objects. Written as JSON at once: hundreds of
-   thousands of cells would else be copied twice. */
-function* pack(rows: readonly (readonly unknown[])[], texts: Map<string, number>): Generator<void, string> {
+function* unpackSteps(text: string): Generator<void, Receipt> {
+  if (text.startsWith(firstMark)) return unpackFirstForm(text.slice(firstMark.length));
+  const brace = text.indexOf('{');
+  if (!isPacked(text) || brace < 0) throw new SyntaxError('This text is no packed receipt.');
+  const { listed, written, ...rest } = JSON.parse(text.slice(brace)) as Head;
+  const parts = text.slice(packedMark.length, brace).split(';');
+  let next = 0;
+  const blocks: Written[] = [];
+  for (const where of written) {
+    const cells: unknown[][][] = [[], []];
+    for (const into of cells) {
+      for (let from = 0; from < where.at.rows; from += rowsInPart) {
+        const rows = Math.min(rowsInPart, where.at.rows - from);
+        into.push(...unpacked(parts[next] ?? '', { rows, columns: where.at.columns }, listed));
+        next += 1;
+        yield;
+      }
+    }
+    const [before = [], put = []] = cells;
+    blocks.push({ ...where, before: before as BeforeCell[][], put: put as PutCell[][] });
+  }
+  return { ...rest, written: blocks };
+}
+
+/** What does not stand among the cells itself but in a list, each once: texts, and what is more than a value. */
+interface Listing {
+  readonly listed: readonly unknown[];
+  /** Its place in the list. */
+  place(cell: unknown): number;
+}
+
+function listing(): Listing {
+  const listed: unknown[] = [];
+  const places = new Map<string, number>();
+  return {
+    listed,
+    place: (cell) => {
+      // A text might look like the JSON of something else.
+      const key = typeof cell === 'string' ? `"${cell}` : JSON.stringify(cell);
+      const known = places.get(key);
+      if (known !== undefined) return known;
+      listed.push(cell);
+      places.set(key, listed.length - 1);
+      return listed.length - 1;
+    },
+  };
+}
+
+/* Column by column, since neighbours in one are more often alike. A run is [cell, how often]; a lone cell stands for itself. What is in the
+   list is [its place there], so that no number can be taken for it. Written as JSON at once: hundreds of thousands of cells would else be
+   copied twice. */
+function packed(rows: readonly (readonly unknown[])[], columns: number, list: Listing): string {
   const runs: string[] = [];
   let [cell, times]: [unknown, number] = [undefined, 0];
   const end = (): void => {
-    if (times > 0) runs.push(times === 1 ? packed(cell, texts) : `[${packed(cell, texts)},${times}]`);
+    if (times === 1) runs.push(packedCell(cell, list));
+    else if (times > 1) runs.push(`[${packedCell(cell, list)},${times}]`);
   };
-  for (const [down, row] of rows.entries()) {
-    for (const next of row) {
+  for (let across = 0; across < columns; across += 1) {
+    for (const row of rows) {
+      const next = row[across];
       if (times > 0 && sameCell(next, cell)) times += 1;
       else {
         end();
         [cell, times] = [next, 1];
       }
     }
-    if (down % rowsInStep === rowsInStep - 1) yield;
   }
   end();
   return `[${runs.join()}]`;
 }
 
-function packed(cell: unknown, texts: Map<string, number>): string {
-  if (typeof cell === 'string') return `[${textNumber(cell, texts)}]`;
+function packedCell(cell: unknown, list: Listing): string {
+  if (typeof cell === 'string' || (typeof cell === 'object' && cell !== null)) return `[${list.place(cell)}]`;
   // As JSON has it, and quicker; no cell holds what is no number.
-  return typeof cell === 'number' ? String(cell) : JSON.stringify(cell);
+  return String(cell);
 }
 
-function unpack(runs: readonly unknown[], texts: readonly string[]): unknown[] {
-  const cells: unknown[] = [];
-  for (const run of runs) {
-    const repeated = Array.isArray(run) && run.length === 2;
-    const packed: unknown = repeated ? run[0] : run;
-    const cell: unknown = Array.isArray(packed) ? texts[packed[0] as number] : packed;
-    const times = repeated ? (run[1] as number) : 1;
-    for (let i = 0; i < times; i += 1) cells.push(cell);
+function unpacked(
+  text: string,
+  { rows, columns }: Pick<Block, 'rows' | 'columns'>,
+  listed: readonly unknown[],
+): unknown[][] {
+  const lines = Array.from({ length: rows }, () => Array<unknown>(columns).fill(null));
+  let at = 0;
+  for (const run of JSON.parse(text) as readonly unknown[]) {
+    const isRepeated = Array.isArray(run) && run.length === 2;
+    const cell: unknown = isRepeated ? run[0] : run;
+    const value: unknown = Array.isArray(cell) ? listed[cell[0] as number] : cell;
+    const end = at + (isRepeated ? (run[1] as number) : 1);
+    for (; at < end; at += 1) {
+      const line = lines[at % rows];
+      if (line) line[Math.floor(at / rows)] = value;
+    }
   }
-  return cells;
+  return lines;
 }
 
 function sameCell(one: unknown, other: unknown): boolean {
-  if (typeof one !== 'object' || one === null || typeof other !== 'object' || other === null) return one === other;
+  if (one === other) return true;
+  if (typeof one !== 'object' || one === null || typeof other !== 'object' || other === null) return false;
   return JSON.stringify(one) === JSON.stringify(other);
-}
-
-function textNumber(text: string, texts: Map<string, number>): number {
-  const known = texts.get(text);
-  if (known !== undefined) return known;
-  texts.set(text, texts.size);
-  return texts.size - 1;
-}
-
-function inRows<T>(cells: readonly T[], columns: number): T[][] {
-  const rows: T[][] = [];
-  for (let from = 0; from < cells.length; from += columns) rows.push(cells.slice(from, from + columns));
-  return rows;
 }

@@ -1,3 +1,4 @@
+import { drained } from '../../core/index';
 import { PortError } from '../port';
 import type { Block, BlockSeen, Dressed, MovedName, Receipt, Reverted } from '../port';
 import { contains, holdsCell, nameCells, named, overlap, sameName } from './address';
@@ -5,8 +6,10 @@ import { belowHeadings, filledBelow } from './keptHeadings';
 import { LIST_STEM } from './limits';
 import { cellNow, holds, isBack, isBlank, isSkip } from './cellNow';
 import type { Place, PutCell } from './cellNow';
+import { cellSet, cellsPut } from './cellSet';
+import type { CellSet } from './cellSet';
 import type { BeforeCell } from './looked';
-import { findRows } from './rows';
+import { findRowsSteps } from './rows';
 import { narrowing } from './widen';
 import type { WidenedNow } from './widen';
 
@@ -66,23 +69,29 @@ export interface RevertPlan extends Omit<Reverted, 'label' | 'changed'> {
  * and named. A table of ours in which a person wrote stays, with its headers; a sheet of ours goes only when nothing else is on it.
  */
 export function planRevert(kept: Receipt, now: Now): RevertPlan {
-  const found = kept.written.map((written, i) => {
+  return drained(planRevertSteps(kept, now));
+}
+
+/** {@link planRevert} in steps: a plan of thousands of clubs has hundreds of thousands of cells. */
+export function* planRevertSteps(kept: Receipt, now: Now): Generator<void, RevertPlan> {
+  const found = [];
+  for (const [i, written] of kept.written.entries()) {
     const seen = now.blocks[i];
-    return written.rows && seen ? findRows(written, written.rows, seen) : { written, notFound: [] };
-  });
+    found.push(written.rows && seen ? yield* findRowsSteps(written, written.rows, seen) : { written, notFound: [] });
+  }
   const asFound = { ...kept, written: found.map(({ written }) => written) };
   const whole = kept.written.map((written) => written.whole === true);
   const changed = [
-    ...nameCells(changedCells(...onlyThose(asFound, now, whole))),
+    ...nameCells(yield* changedSteps(...onlyThose(asFound, now, whole))),
     ...kept.written.flatMap(({ at }, i) => (whole[i] && !now.blocks[i]?.sheetExists ? [named(at)] : [])),
     ...found.flatMap(({ notFound: rows }, i) => (whole[i] ? rows : [])),
   ];
   if (changed.length > 0) return { ...NOTHING, changed: [...new Set(changed)] };
-  const touched = changedCells(asFound, now);
-  const isTouched = (sheet: string, row: number, column: number): boolean =>
-    touched.some((place) => place.row === row && place.column === column && sameName(place.sheet, sheet));
+  const left = yield* changedSteps(asFound, now);
+  const touched = cellSet(left);
+  const isPut = cellsPut(asFound);
   const stillOurs = (sheet: string, row: number, column: number): boolean =>
-    isOurs({ sheet, row, column }, asFound) && !isTouched(sheet, row, column);
+    isPut(sheet)(row, column) && !touched.has(sheet, row, column);
   const filled = asFound.written.map((written, i) =>
     filledBelow(written, kept.written[i]?.rows, now.blocks[i], stillOurs),
   );
@@ -93,7 +102,8 @@ export function planRevert(kept: Receipt, now: Now): RevertPlan {
       return rows && seen && filled[i]?.length ? belowHeadings(written, rows, seen) : written;
     }),
   };
-  const plan = planAt(receipt, now);
+  const anyFilled = filled.some((cells) => cells.length > 0);
+  const plan = yield* planAtSteps(receipt, now, anyFilled ? yield* changedSteps(receipt, now) : left);
   const narrowed = (receipt.widened ?? []).map((each, i) => narrowing(each, now.widened[i] ?? null, stillOurs));
   const lists = receipt.movedNames.flatMap((moved) => {
     const i = kept.written.findIndex(({ rows }) => rows?.headingRows !== undefined && sameName(rows.table, moved.name));
@@ -102,7 +112,8 @@ export function planRevert(kept: Receipt, now: Now): RevertPlan {
   });
   const notFound = found.flatMap(({ notFound: rows }) => rows);
   // What rows hold that were not found is told by naming these.
-  const foreign = notFound.length > 0 ? [] : filled.flat().filter((at) => !isTouched(at.sheet, at.row, at.column));
+  const foreign =
+    notFound.length > 0 ? [] : filled.flat().filter(({ sheet, row, column }) => !touched.has(sheet, row, column));
   return {
     ...plan,
     moveNames: [...plan.moveNames, ...lists],
@@ -155,20 +166,33 @@ function onlyThose(receipt: Receipt, now: Now, which: readonly boolean[]): [Rece
   ];
 }
 
-/** The plan for cells whose place is known. */
-function planAt(receipt: Receipt, now: Now): Omit<RevertPlan, 'notFound' | 'changed' | 'narrow'> {
-  const left = changedCells(receipt, now);
-  const kept = now.tables.flatMap(({ name, seen }) => (seen && isUsed(seen, receipt, left) ? [{ name, seen }] : []));
+/** The plan for cells whose place is known, of which some were changed. */
+function* planAtSteps(
+  receipt: Receipt,
+  now: Now,
+  changed: readonly Place[],
+): Generator<void, Omit<RevertPlan, 'notFound' | 'changed' | 'narrow'>> {
+  const about: About = { receipt, left: cellSet(changed), isPut: cellsPut(receipt) };
+  const kept: UsedTable[] = [];
+  for (const { name, seen } of now.tables) {
+    if (seen && (yield* isUsedSteps(seen, about))) kept.push({ name, seen });
+  }
   const stays = (sheet: string, row: number, column: number): boolean =>
     kept.some(({ seen }) => holdsCell({ ...seen.at, rows: 1 }, sheet, row, column));
   const removeTables = now.tables.map(({ name }) => name).filter((name) => !kept.some((table) => table.name === name));
-  const deleteSheets = now.sheets.filter((sheet) => canGo(sheet, receipt, left, removeTables)).map(({ name }) => name);
+  const deleteSheets: string[] = [];
+  for (const sheet of now.sheets) if (yield* canGoSteps(sheet, about, removeTables)) deleteSheets.push(sheet.name);
   const gone = (sheet: string): boolean => deleteSheets.some((name) => sameName(name, sheet));
-  const { puts, restored } = planPuts(receipt, now, stays);
+  const { puts, restored } = yield* planPutsSteps(receipt, now, stays);
   // The rows of a table that is gone are told one by one.
   const missing = receipt.written.flatMap(({ at, put }, i) =>
     now.blocks[i]?.sheetExists || put.every((line) => line.every(isSkip)) ? [] : [named(at)],
   );
+  const undress: Dressed[] = [];
+  for (const dressed of receipt.dressed) {
+    if (!gone(dressed.at.sheet) && isFree(dressed.at, about.left, kept, now)) undress.push(dressed);
+    yield;
+  }
   return {
     removeTables,
     removeNames: now.names,
@@ -177,11 +201,24 @@ function planAt(receipt: Receipt, now: Now): Omit<RevertPlan, 'notFound' | 'chan
       return at && !gone(at.sheet) ? [{ name: moved.name, at }] : [];
     }),
     puts: puts.filter(({ at }) => !gone(at.sheet)),
-    undress: receipt.dressed.filter(({ at }) => !gone(at.sheet) && isFree(at, left, kept, now)),
+    undress,
     deleteSheets,
     restored,
-    left: [...nameCells(left), ...missing],
+    left: [...nameCells(changed), ...missing],
   };
+}
+
+interface UsedTable {
+  readonly name: string;
+  readonly seen: BlockSeen;
+}
+
+/** A receipt, and what is asked of its cells. */
+interface About {
+  readonly receipt: Receipt;
+  /** Those that a person changed since. */
+  readonly left: CellSet;
+  readonly isPut: ReturnType<typeof cellsPut>;
 }
 
 function isList(name: string): boolean {
@@ -219,25 +256,32 @@ function narrowList(
   return free ? { ...seen.at, columns: columns - added } : null;
 }
 
-function changedCells(receipt: Receipt, now: Now): Place[] {
+/** Cells that are gone through between two looks at the clock. */
+const CELLS_A_STEP = 5000;
+
+function rowsAStep(columns: number): number {
+  return Math.max(1, Math.floor(CELLS_A_STEP / Math.max(1, columns)));
+}
+
+function* changedSteps(receipt: Receipt, now: Now): Generator<void, Place[]> {
   const left: Place[] = [];
-  eachPut(receipt, now, (place, was, put, seen) => {
+  yield* eachPutSteps(receipt, now, (place, was, put, seen) => {
     if (!holds(seen, put, place) && !isBack(seen, was, place)) left.push(place);
   });
   return left;
 }
 
-function planPuts(
+function* planPutsSteps(
   receipt: Receipt,
   now: Now,
   stays: (sheet: string, row: number, column: number) => boolean,
-): Pick<RevertPlan, 'puts' | 'restored'> {
+): Generator<void, Pick<RevertPlan, 'puts' | 'restored'>> {
   let restored = 0;
   const puts = receipt.written.map(({ at }) => ({
     at,
     cells: Array.from({ length: at.rows }, () => Array<BeforeCell | undefined>(at.columns).fill(undefined)),
   }));
-  eachPut(receipt, now, (place, was, put, seen, block) => {
+  yield* eachPutSteps(receipt, now, (place, was, put, seen, block) => {
     if (stays(place.sheet, place.row, place.column)) return;
     const back = isBack(seen, was, place);
     if (!back && !holds(seen, put, place)) return;
@@ -249,59 +293,57 @@ function planPuts(
   return { puts: puts.filter(({ cells }) => cells.some((line) => line.some((cell) => cell !== undefined))), restored };
 }
 
-function eachPut(
+function* eachPutSteps(
   receipt: Receipt,
   now: Now,
   visit: (place: Place, was: BeforeCell, put: PutCell, seen: BlockSeen, block: number) => void,
-): void {
-  receipt.written.forEach(({ at, before, put }, block) => {
+): Generator<void, void> {
+  for (const [block, { at, before, put }] of receipt.written.entries()) {
     const seen = now.blocks[block];
-    if (!seen?.sheetExists) return;
-    put.forEach((line, down) => {
+    if (!seen?.sheetExists) continue;
+    const rows = rowsAStep(at.columns);
+    for (const [down, line] of put.entries()) {
       line.forEach((cell, across) => {
         if (isSkip(cell)) return;
         const place = { sheet: at.sheet, row: at.row + down, column: at.column + across };
         visit(place, before[down]?.[across] ?? null, cell, seen, block);
       });
-    });
-  });
+      if (down % rows === rows - 1) yield;
+    }
+    yield;
+  }
 }
 
 /** Whether a person has made a table of ours their own: a cell of it changed, or filled where we had put nothing. */
-function isUsed(seen: BlockSeen, receipt: Receipt, left: readonly Place[]): boolean {
-  if (left.some(({ sheet, row, column }) => holdsCell(seen.at, sheet, row, column))) return true;
-  const oursOnTop = receipt.written.some(({ at: block }) => overlap(block, { ...seen.at, rows: 1 }));
-  return oursOnTop && foreignCells(seen, receipt);
+function* isUsedSteps(seen: BlockSeen, about: About): Generator<void, boolean> {
+  if (about.left.anyIn(seen.at)) return true;
+  const oursOnTop = about.receipt.written.some(({ at: block }) => overlap(block, { ...seen.at, rows: 1 }));
+  return oursOnTop && (yield* foreignSteps(seen, about));
 }
 
 /** Whether a seen block holds anything that is not ours. */
-function foreignCells(seen: BlockSeen, receipt: Receipt): boolean {
-  return seen.values.some((line, down) =>
-    line.some((_, across) => {
-      const place = { sheet: seen.at.sheet, row: seen.at.row + down, column: seen.at.column + across };
-      const own = cellNow(seen, place);
-      return !isBlank(own) && !isOurs(place, receipt);
-    }),
-  );
+function* foreignSteps(seen: BlockSeen, { isPut }: About): Generator<void, boolean> {
+  const isOurs = isPut(seen.at.sheet);
+  const rows = rowsAStep(seen.at.columns);
+  for (const [down, line] of seen.values.entries()) {
+    const foreign = line.some((_, across) => {
+      const [row, column] = [seen.at.row + down, seen.at.column + across];
+      return !isOurs(row, column) && !isBlank(cellNow(seen, { sheet: seen.at.sheet, row, column }));
+    });
+    if (foreign) return true;
+    if (down % rows === rows - 1) yield;
+  }
+  return false;
 }
 
-function isOurs({ sheet, row, column }: Place, receipt: Receipt): boolean {
-  return receipt.written.some(({ at: block, put }) => {
-    if (!holdsCell(block, sheet, row, column)) return false;
-    const cell = put[row - block.row]?.[column - block.column];
-    return cell !== undefined && !isSkip(cell);
-  });
-}
-
-function canGo(sheet: SheetNow, receipt: Receipt, left: readonly Place[], going: readonly string[]): boolean {
-  if (sheet.keep || left.some((place) => sameName(place.sheet, sheet.name))) return false;
+function* canGoSteps(sheet: SheetNow, about: About, going: readonly string[]): Generator<void, boolean> {
+  if (sheet.keep || about.left.anyOn(sheet.name)) return false;
   if (sheet.tables.some((name) => !going.some((other) => sameName(other, name)))) return false;
-  return sheet.used === null || !foreignCells(sheet.used, receipt);
+  return sheet.used === null || !(yield* foreignSteps(sheet.used, about));
 }
 
 /** Whether a dressed block can be undressed: nothing of a person's is left in it. */
-function isFree(at: Block, left: readonly Place[], kept: readonly { readonly seen: BlockSeen }[], now: Now): boolean {
+function isFree(at: Block, left: CellSet, kept: readonly UsedTable[], now: Now): boolean {
   if (!now.allSheets.some((name) => sameName(name, at.sheet))) return false;
-  if (left.some(({ sheet, row, column }) => holdsCell(at, sheet, row, column))) return false;
-  return !kept.some(({ seen }) => overlap(seen.at, at));
+  return !left.anyIn(at) && !kept.some(({ seen }) => overlap(seen.at, at));
 }

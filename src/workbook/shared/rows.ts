@@ -1,4 +1,5 @@
 /** Finding rows of a table again by what they are called, after a person sorted it, or added rows or columns. */
+import { mapSteps } from '../pace';
 import type { Block, BlockSeen, Seen, Written, WrittenRows } from '../port';
 import { named } from './address';
 import { holds, isBack, isSkip } from './cellNow';
@@ -34,7 +35,7 @@ export interface FoundAgain {
 }
 
 /**
- * Finds the rows and columns of a written block in its table.
+ * Finds the rows and columns of a written block in its table, in steps.
  *
  * A row is found when one row of the table is called so. Of several called so, each may be any of them: they are told apart by what was
  * put into them, unless they all held the same and got the same, so that it does not matter. Where two got the same and held something
@@ -42,26 +43,35 @@ export interface FoundAgain {
  *
  * @param table the whole table as it stands now, headings first; a block of a sheet that does not exist when it is gone
  */
-export function findRows(written: Written, rows: WrittenRows, table: BlockSeen): FoundAgain {
+export function* findRowsSteps(written: Written, rows: WrittenRows, table: BlockSeen): Generator<void, FoundAgain> {
   const top = rows.headingRows ?? 1;
   const lines = table.sheetExists ? table.values : [];
   const headings = columnNames(lines.slice(0, top));
-  const standing = groups(lines.slice(top).map((line) => calledBy(line, headings, rows.by)));
+  const standing = groups(yield* mapSteps(lines.slice(top), (line) => calledBy(line, headings, rows.by)));
+  yield;
   const columns = rows.headings.map((heading) => onlyPlace(headings, heading.trim()));
   const moved = blankLike(table.at);
   const again: Again = { written, table, columns, top };
   const notFound: string[] = [];
-  for (const [key, block] of groups(rows.called)) {
+  const called = groups(rows.called);
+  yield;
+  let done = 0;
+  for (const [key, block] of called) {
     const used = block.filter((down) => written.put[down]?.some((cell) => !isSkip(cell)));
     if (used.length === 0) continue;
+    const isUsed = new Set(used);
     const there = allThere(written, used, columns);
     const now =
-      key === HEADING_ROW ? (lines.length > 0 ? [-1] : []) : whichIsWhich(block, standing.get(key) ?? [], again);
+      key === HEADING_ROW ? (lines.length > 0 ? [-1] : []) : yield* whichIsWhich(block, standing.get(key) ?? [], again);
     block.forEach((down, i) => {
       const row = there ? now[i] : undefined;
       if (row !== undefined) move(written, down, columns, moved, row + top);
-      else if (used.includes(down)) notFound.push(nameRow(written.at, rows, down));
+      else if (isUsed.has(down)) notFound.push(nameRow(written.at, rows, down));
     });
+    if ((done += block.length) >= ROWS_A_STEP) {
+      done = 0;
+      yield;
+    }
   }
   return { written: cropped(table.at, moved), notFound: [...new Set(notFound)] };
 }
@@ -80,10 +90,18 @@ function groups(called: readonly (readonly string[] | null)[]): Map<string, numb
   const found = new Map<string, number[]>();
   called.forEach((texts, row) => {
     const key = JSON.stringify(texts);
-    found.set(key, [...(found.get(key) ?? []), row]);
+    const known = found.get(key);
+    if (known) known.push(row);
+    else found.set(key, [row]);
   });
   return found;
 }
+
+/** Rows that are looked for between two looks at the clock. */
+const ROWS_A_STEP = 100;
+
+/** The same, of those that are called alike: each is held against all others. */
+const ROWS_LIKE_IT = 5;
 
 interface Again {
   readonly written: Written;
@@ -95,19 +113,33 @@ interface Again {
 }
 
 /** Which row of the table each of the written rows is that are called the same; undefined where nobody can tell. */
-function whichIsWhich(block: readonly number[], now: readonly number[], again: Again): (number | undefined)[] {
+function* whichIsWhich(
+  block: readonly number[],
+  now: readonly number[],
+  again: Again,
+): Generator<void, (number | undefined)[]> {
   const { written } = again;
   const asMany = now.length === block.length;
   if (asMany && (now.length === 1 || allAlike(written, block))) return [...now];
   // More of them than were written: what one shows by now, one that was not written may have shown all along.
   if (now.length > block.length) return block.map(() => undefined);
-  const fitting = block.map((down) => now.filter((row) => shows(again, down, row)));
-  const told = block.map((down, i) => {
+  const fitting = yield* mapSteps(block, (down) => now.filter((row) => shows(again, down, row)), ROWS_LIKE_IT);
+  const fits = counted(fitting.flat());
+  const tell = (down: number, i: number): number | undefined => {
     const [row, ...more] = fitting[i] ?? [];
-    const others = fitting.filter((rows) => row !== undefined && rows.includes(row));
-    return more.length === 0 && others.length === 1 ? row : standing(down, now, again);
-  });
-  return told.map((row) => (told.filter((other) => other === row).length === 1 ? row : undefined));
+    const isOnly = row !== undefined && more.length === 0 && fits.get(row) === 1;
+    return isOnly ? row : standing(down, now, again);
+  };
+  const told = yield* mapSteps(block, tell, ROWS_LIKE_IT);
+  const times = counted(told);
+  return told.map((row) => (times.get(row) === 1 ? row : undefined));
+}
+
+/** How often each stands in a list. */
+function counted<T>(list: readonly T[]): ReadonlyMap<T, number> {
+  const times = new Map<T, number>();
+  for (const each of list) times.set(each, (times.get(each) ?? 0) + 1);
+  return times;
 }
 
 /** Whether a row shows what a written one was left with: what was put, and between that what it held. */
