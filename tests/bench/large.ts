@@ -7,11 +7,15 @@ import { createExcelPort } from '../../src/workbook/excel/port';
 import { fillPlan } from '../../src/workbook/fillPlan';
 import { atEase } from '../../src/workbook/pace';
 import { STOCK } from '../../src/workbook/schema';
+import type { Block } from '../../src/workbook/port';
 import { setUp } from '../../src/workbook/setUp';
+import type { Shop } from '../../src/workbook/shop';
+import { keepingSteps, undoLast } from '../../src/workbook/undo';
 import { shopOf } from '../../src/pane/state/seen';
 import type { ShopSeen } from '../../src/pane/state/work';
 import { workOn } from '../../src/pane/workOn';
 import { lay } from '../simulated/lay';
+import { personAt } from '../simulated/person';
 import { simulate, type Simulated } from '../simulated/simulated';
 import { clubTable, stockTable } from './clubs';
 import { list, matchesOf } from './connect';
@@ -42,10 +46,14 @@ async function largeShop(): Promise<Simulated> {
 }
 
 function layClubs(simulated: Simulated): void {
-  const set = clubTable(LARGE_SET);
-  const job = set[0]?.indexOf('Job') ?? 0;
-  const clubs = set.slice(1).map((row) => row.map((cell, i) => (i === job ? 'big' : cell)));
-  lay(simulated, 'Clubs', [set[0] ?? [], ...clubs]);
+  const [headers = [], ...set] = clubTable(LARGE_SET);
+  const own = new Map([
+    [headers.indexOf('Job'), () => 'big'],
+    // Of clubs that are called alike nobody could tell which is which once they are taken back.
+    [headers.indexOf('Club'), (at: number) => `Club ${at + 1}`],
+  ]);
+  const clubs = set.map((row, at) => row.map((cell, i) => own.get(i)?.(at) ?? cell));
+  lay(simulated, 'Clubs', [headers, ...clubs]);
 }
 
 /** The same, its stock in a list of its own, under its own headings and in its own units. */
@@ -120,8 +128,25 @@ async function measured(simulated: Simulated): Promise<Measured[]> {
   await measure(`${name13} after that`, preview(seen, bag, { layers: 4 }));
   await measure(`preview of ${LARGE_SET} clubs`, () => atEase(previewSteps(seen, big, { layers: 3 })));
   const request = { scope: { job: 'big' }, choices: { layers: 3 }, where: 'planSheet', as: 'live' } as const;
-  const end = await measure(`plan of ${LARGE_SET} clubs written`, () => fillPlan(port, shopOf(seen), request));
-  if (!end.done || end.clubs !== LARGE_SET) throw new Error(`the large set was not planned: ${JSON.stringify(end)}`);
+  const keeping = keepingSteps(port);
+  const write = async (shop: Shop): Promise<Block> => {
+    const end = await fillPlan(keeping, shop, request);
+    if (!end.done || end.clubs !== LARGE_SET) throw new Error(`the large set was not planned: ${JSON.stringify(end)}`);
+    return end.block;
+  };
+  const takeBack = async (changed: number): Promise<void> => {
+    const end = await undoLast(keeping);
+    const left = end.done ? end.reverted.left.length + end.reverted.notFound.length : NaN;
+    if (left !== changed) throw new Error(`${left} cells were left where ${changed} had been changed`);
+  };
+  await measure(`plan of ${LARGE_SET} clubs written`, () => write(shopOf(seen)));
+  await measure('taken back', () => takeBack(0));
+  const again = shopOf(await look());
+  const { sheet, row, rows: all, column } = await write(again);
+  // Every other cell of two columns, so that each is named by itself.
+  const changed = Array.from({ length: LARGE_SET }, (_, at) => at);
+  for (const at of changed) personAt(simulated.book).type(sheet, row + all - 1 - at, column + (at % 2), 'mine');
+  await measure(`taken back, ${LARGE_SET} cells changed since`, () => takeBack(LARGE_SET));
   return rows;
 }
 
