@@ -1,8 +1,9 @@
 /** Client contract, simulated workbook: what a person does while requests are on their way. */
 import { describe, expect, it } from 'vitest';
 import { createExcelPort } from '../../src/workbook/excel/port';
-import { PortError, type Change, type Receipt } from '../../src/workbook/port';
+import { PortError, type Change } from '../../src/workbook/port';
 import { LIST_STEM } from '../../src/workbook/shared/limits';
+import { unpackReceipt } from '../../src/workbook/shared/packed';
 import type { Book } from '../simulated/book';
 import { simulate, type Simulated } from '../simulated/simulated';
 import { block, look, make, write } from './structureSuite';
@@ -215,7 +216,7 @@ describe('client contract, simulated workbook: a write of several requests into 
         expect(error.cells.filter((cell) => !cell.startsWith("'Sheet1'!") && cell !== 'Clubs')).toEqual([]);
         const port = createExcelPort(simulated.host);
         const receipt = await port.recall('kept');
-        expect(await port.revert(JSON.parse(receipt ?? '') as Receipt)).toMatchObject({ left: [], notFound: [] });
+        expect(await port.revert(unpackReceipt(receipt ?? ''))).toMatchObject({ left: [], notFound: [] });
         await port.remember('kept', null);
       }
       if (!error) continue;

@@ -10,6 +10,7 @@ import { packSteps } from '../shared/packed';
 import { refuseSteps, standsAlready } from '../shared/refuse';
 import type { ApplyOptions, Applying } from './applying';
 import { bytesOf, startBatch } from './batch';
+import type { Batch } from './batch';
 import { makeChange } from './change';
 import { refuseChoices } from './dress';
 import { didNothing, toPortError } from './errors';
@@ -98,7 +99,7 @@ async function sendAll(
   });
   const guard = startGuard(batch, stood);
   try {
-    await keepReceipt(context, batch.room, receipt, options);
+    await keepReceipt(context, batch, receipt, options);
     quiet.begin(context);
     let seen = looked;
     for (const change of changes) {
@@ -140,16 +141,21 @@ function besidesCells(change: Change): number {
   }
 }
 
+/** A receipt longer than this goes ahead of what it is of: the client library puts a request together in one piece. */
+const LONG_RECEIPT = 1_000_000;
+
 async function keepReceipt(
   context: Excel.RequestContext,
-  room: (bytes: number) => Promise<void>,
+  batch: Batch,
   receipt: Receipt,
   { receiptKey }: ApplyOptions,
 ): Promise<void> {
   if (receiptKey === undefined) return;
   const text = await atEase(packSteps(receipt));
-  await room(bytesOf(JSON.stringify(text)));
+  await batch.room(bytesOf(JSON.stringify(text)));
   context.workbook.settings.add(receiptKey, text);
+  // No cell is written by then, so these are not two halves of anything.
+  if (text.length > LONG_RECEIPT) await batch.sendPart();
 }
 
 /** The settings that a change overwrites. */

@@ -54,10 +54,12 @@ export interface Around {
   writing(at: Block): Promise<void>;
 }
 
+/** @param mostAnswered how many bytes one answer may take, where that is less than a request may */
 export function startBatch(
   context: Excel.RequestContext,
   { mostBytes: most = mostBytes }: ExcelHost,
   around: Partial<Around> = {},
+  mostAnswered = most,
 ): Batch {
   let bytes = 0;
   let answering = 0;
@@ -90,7 +92,7 @@ export function startBatch(
     latest = more;
   };
   const answers = async (more: number): Promise<void> => {
-    if (answering > 0 && answering + more > most) {
+    if (answering > 0 && answering + more > Math.min(most, mostAnswered)) {
       await sendPart();
       // What room was made for is put into the next one.
       bytes = latest;

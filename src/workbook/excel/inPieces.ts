@@ -1,5 +1,5 @@
 /** Reading what is too long for one answer; few workbooks need it, so it is loaded by those. */
-import { atEase } from '../pace';
+import { atEase, nextTurn } from '../pace';
 import type { Block } from '../port';
 import { cellSteps, loadCells } from './cells';
 import type { Cells } from './cells';
@@ -67,6 +67,8 @@ async function readPieces(context: Excel.RequestContext, all: readonly Part[], m
       most = Math.ceil(asked.reduce((sum, { size }) => sum + size, 0) / 2);
       continue;
     }
+    // The client library takes an answer over in one piece, to which nothing else is to come.
+    await nextTurn();
     for (const { range, size, into } of asked) {
       const cells = await atEase(cellSteps(range, size));
       for (const line of cells.values) into.values.push(line);

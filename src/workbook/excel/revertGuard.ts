@@ -12,7 +12,7 @@ import { cellsOf, loadCells } from './cells';
 import { ChangedMeanwhile, startGuard } from './guard';
 import type { ExcelHost } from './host';
 import type { Stood } from './standing';
-import { lengthOf } from './writeCells';
+import { lengthOf, rowParts } from './writeCells';
 
 /** What a plan was made from. */
 export interface LookedToRevert {
@@ -24,6 +24,9 @@ export interface LookedToRevert {
   /** Tables that become smaller by other ways than the plan's, with the cells that they lose. */
   readonly shrunk?: readonly { readonly name: string; readonly from: Block; readonly to: Block }[];
 }
+
+/** The client library takes an answer over in one piece, and a page is not to be kept from answering by that; more of them do no harm here. */
+const MOST_ANSWERED = 1_800_000;
 
 type Puts = RevertPlan['puts'][number];
 
@@ -52,11 +55,12 @@ export function startRevertGuard(context: Excel.RequestContext, host: ExcelHost,
     const others = [...used, ...objects.changed()];
     if (others.length > 0) throw new ChangedMeanwhile([], others);
   };
-  const batch = startBatch(context, host, {
-    answered,
-    looking: (at) => guard.looking(at),
-    writing: (at) => guard.again(at),
-  });
+  const batch = startBatch(
+    context,
+    host,
+    { answered, looking: (at) => guard.looking(at), writing: (at) => guard.again(at) },
+    MOST_ANSWERED,
+  );
   const guard = startGuard(batch, stood);
   const lookAt = (at: Block, seen: Looked): Promise<void> => {
     const cells = Array.from({ length: at.rows }, () => Array<null>(at.columns).fill(null));
@@ -76,7 +80,7 @@ export function startRevertGuard(context: Excel.RequestContext, host: ExcelHost,
     lookAtSheet: async (name) => {
       const known = now.sheets.find((sheet) => sheet.name === name)?.used;
       // A longer answer might be refused, and what goes with it is done by then.
-      const bytes = known ? 2 * lengthOf(foundIn(known.at, [known])) : 0;
+      const bytes = known ? await answerLength(batch, known) : 0;
       if (bytes > batch.most / 2) return;
       await batch.answers(bytes);
       const used = context.workbook.worksheets.getItem(name).getUsedRangeOrNullObject(true).load('address');
@@ -97,6 +101,17 @@ export function startRevertGuard(context: Excel.RequestContext, host: ExcelHost,
       return { cells, parts: guard.parts(), ...objects.found() };
     },
   };
+}
+
+/** About how long the answer is that holds a block; no longer counted once it is too long. */
+async function answerLength(batch: Batch, seen: BlockSeen): Promise<number> {
+  let bytes = 0;
+  for (const part of rowParts(seen.at)) {
+    if (bytes > batch.most) break;
+    await batch.pause();
+    bytes += 2 * lengthOf(foundIn(part, [seen]));
+  }
+  return bytes;
 }
 
 function asPut<T>(cell: T | undefined): null | undefined {

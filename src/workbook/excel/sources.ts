@@ -1,4 +1,4 @@
-import { atEase } from '../pace';
+import { atEase, nextTurn } from '../pace';
 import type { Block } from '../port';
 import { cellSteps, loadCells } from './cells';
 import type { Cells } from './cells';
@@ -16,6 +16,9 @@ export interface CellReader {
   finish(context: Excel.RequestContext): Promise<void>;
 }
 
+/** A range of more rows than these is a long answer. */
+const MANY_ROWS = 1000;
+
 /** Everything at once; without the types of cells, errors are told by their text alone. */
 export function atOnce(typed = true): CellReader {
   // A table's size is not known yet.
@@ -26,7 +29,11 @@ export function atOnce(typed = true): CellReader {
       loadCells(range, size);
       let cells: Cells = { values: [], formulas: [] };
       waiting.push(async () => {
-        if (place()) cells = await atEase(cellSteps(range, size));
+        const at = place();
+        if (!at) return;
+        // The client library takes an answer over in one piece, to which nothing else is to come.
+        if (at.rows > MANY_ROWS) await nextTurn();
+        cells = await atEase(cellSteps(range, size));
       });
       return { cells: () => cells };
     },

@@ -1,4 +1,5 @@
 /** Finding rows of a table again by what they are called, after a person sorted it, or added rows or columns. */
+import { drained } from '../../core/index';
 import { mapSteps } from '../pace';
 import type { Block, BlockSeen, Seen, Written, WrittenRows } from '../port';
 import { named } from './address';
@@ -32,6 +33,11 @@ export function columnNames(headings: readonly (readonly Seen[])[]): string[] {
 export interface FoundAgain {
   readonly written: Written;
   readonly notFound: readonly string[];
+}
+
+/** {@link findRowsSteps} at once. */
+export function findRows(written: Written, rows: WrittenRows, table: BlockSeen): FoundAgain {
+  return drained(findRowsSteps(written, rows, table));
 }
 
 /**
