@@ -178,6 +178,7 @@ async function write(
   const changes: Change[] = [
     ...(missing.length > 0 ? [{ do: 'widen', table: clubs.name, headers: missing } as const] : []),
     ...formatsOf(clubs, missing),
+    ...widthsOf(clubs, missing),
     ...writeCells(wide, cells, identity),
     { do: 'remember', key: BESIDE_KEY, value: kept },
     // No plan is placed here, so taking this back must not touch the places.
@@ -194,4 +195,14 @@ function formatsOf(clubs: TableSeen, missing: readonly string[]): Change[] {
     const at = { ...beside, row: beside.row + 1, rows: beside.rows - 1, column: beside.column + i, columns: 1 };
     return [{ do: 'format', at, format: { number } }];
   });
+}
+
+/** Letters of room beside a heading. */
+const ROOM = 2;
+
+/** A heading beside an empty one is seen whole, beside the next it would be cut. */
+function widthsOf(clubs: TableSeen, missing: readonly string[]): Change[] {
+  const { sheet, column } = columnsBeside(clubs, missing.length);
+  const widths = missing.map((heading) => heading.length + ROOM);
+  return missing.length > 0 ? [{ do: 'widths', sheet, column, widths }] : [];
 }

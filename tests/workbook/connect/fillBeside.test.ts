@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { connecting } from '../../../src/workbook/connecting';
 import { connectList } from '../../../src/workbook/connect/connectList';
+import { besideDeed } from '../../../src/pane/view/tools/listsDeeds';
 import { asked, beginMatch, offered, picked, unused } from '../../../src/pane/view/tools/listsModel';
 import { readList } from '../../../src/workbook/connect/lists';
 import { fillBeside } from '../../../src/workbook/fillBeside';
@@ -11,7 +12,7 @@ import { readShop } from '../../../src/workbook/shop';
 import { setUp } from '../../../src/workbook/setUp';
 import { startJob } from '../../../src/workbook/startJob';
 import { undoLast } from '../../../src/workbook/undo';
-import type { Seen, TableSeen } from '../../../src/workbook/port';
+import type { Change, Seen, TableSeen } from '../../../src/workbook/port';
 import { MemoryPort } from '../memoryPort';
 import { CLUB_ROWS, JOB_ROWS, STOCK_ROWS, workshop } from '../workshop';
 import { OUNCE } from './inventory';
@@ -92,10 +93,33 @@ describe('results beside the clubs', () => {
     expect(port.tableSeen('Clubs')).toEqual(before);
   });
 
+  test('get columns as wide as their headings, and no others another width', async () => {
+    const port = await workshop();
+    const { at } = port.tableSeen('Clubs') as TableSeen;
+    const asked: Change[] = [];
+    const apply = port.apply.bind(port);
+    port.apply = (changes, looked, options) => {
+      asked.push(...changes);
+      return apply(changes, looked, options);
+    };
+    await fillBeside(port, '1042');
+    await fillBeside(port, '1042');
+    const widths = asked.filter((change) => change.do === 'widths');
+    expect(widths).toMatchObject([{ sheet: at.sheet, column: at.column + at.columns }]);
+    expect(widths[0]?.widths.every((width, i) => width > (HEADINGS[i]?.length ?? 0))).toBe(true);
+  });
+
   test('written again, they change nothing; changed by a person, they are asked about', async () => {
     const port = await workshop();
-    await fillBeside(port, '1042');
-    expect(await fillBeside(port, '1042')).toMatchObject({ done: true, cells: 0, made: [] });
+    const shop = await readShop(port);
+    const going = { say: () => undefined, signal: new AbortController().signal };
+    const write = () => besideDeed('1042').run(port, shop, null, going);
+    expect(await write()).not.toHaveProperty('headline');
+    expect(await write()).toMatchObject({
+      end: { done: true, cells: 0, made: [] },
+      headline: 'Nothing changed',
+      text: 'Beside 3 clubs stands what the plan says already.',
+    });
     const { at, headers } = port.tableSeen('Clubs') as TableSeen;
     port.type(at.sheet, at.row + 1, at.column + headers.indexOf('Plan notes'), 'mine');
     const end = await fillBeside(port, '1042');

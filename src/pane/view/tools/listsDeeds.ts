@@ -4,7 +4,7 @@ import { followLists, type PlanBehind } from '../../../workbook/connect/plansBeh
 import { bareOf } from '../../../workbook/connecting';
 import type { Deed } from '../../state/deed';
 import { fillBeside } from '../../../workbook/fillBeside';
-import { followedLines, sayBeside, sayConnected, sayFollowed } from './listsWords';
+import { followedLines, LISTS_WORDS, sayBeside, sayConnected, sayFollowed } from './listsWords';
 
 /** @param connected called once it is written down */
 export function connectDeed(asked: ConnectAsked, connected: () => void): Deed {
@@ -43,7 +43,8 @@ export function besideDeed(job: string): Deed {
     failed: 'No results were written',
     run: async (port, _shop, over) => {
       const end = await fillBeside(port, job, over);
-      return { end, text: sayBeside(end) };
+      const same = end.done && end.cells === 0 && end.made.length === 0;
+      return { end, text: sayBeside(end), ...(same && { headline: LISTS_WORDS.sameResults }) };
     },
   };
 }

@@ -78,6 +78,7 @@ export const LISTS_WORDS = {
   resultsHow:
     'What the plan says, beside each club in the list it stands in: reading, verdict, weight to add, mass, diameter and notes.',
   writeResults: (job: string) => `Write results of ${job}`,
+  sameResults: 'Nothing changed',
   setUpRest: 'Make the other tables',
   restMissing: (tables: readonly string[]) =>
     `Not there yet: ${listed(tables)}. They are made beside your lists; nothing that is there is changed.`,
@@ -222,6 +223,8 @@ export function followedLines(end: PlansFilled | NotDone | Stopped): string[] {
 
 export function sayBeside(end: BesideDone): string {
   if (end.done) {
+    if (end.cells === 0 && end.made.length === 0)
+      return `Beside ${counted(end.clubs, 'club')} stands what the plan says already.`;
     const made = end.made.length > 0 ? ` New columns at its right end: ${listed(end.made)}.` : '';
     return `${counted(end.cells, 'cell')} written beside ${counted(end.clubs, 'club')}.${made} They do not follow later changes: write them again.`;
   }
