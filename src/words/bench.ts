@@ -196,7 +196,14 @@ export function usedUpLines({ grips, consumables }: Pick<BenchTicket, 'grips' | 
 
 /** What is wrong with a row, then what to do about its club, in one cell. */
 export function nextText(steps: readonly NextStep[], wrong: readonly Issue[]): string {
-  return [...wrong.map(sayIssue), ...steps.map(sayNext)].join(' ');
+  return [...wrong.map(sayIssue), ...steps.map((step, at) => (at > 0 ? sayThen(step) : sayNext(step)))].join(' ');
+}
+
+/** A step that comes after another one: weight is moved only where what was looked at first was not it. */
+function sayThen(step: NextStep): string {
+  const text = sayNext(step);
+  if (step.step !== 'add' && step.step !== 'takeAway') return text;
+  return `If that was not it: ${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 }
 
 /** What is wrong with a club's row and what to do about the club; where nothing is left to do but to decide, that. */

@@ -3,6 +3,7 @@ import type { Caution, CautionCode, NextStep, PilotWhy } from '../../src/core/in
 import {
   CAUTIONS_FOOT,
   clubNext,
+  nextText,
   predictedGrams,
   predictedReading,
   sayAlign,
@@ -157,4 +158,13 @@ describe('a check-in', () => {
     expect(sayClosing({ closes: true, open: [], issues: [] })).toMatch(/can be closed/);
     expect(sayClosing({ closes: false, open: [], issues: [] })).toMatch(/nothing to close/);
   });
+});
+
+it('where two things are to be done, weight is moved only where the first was not it', () => {
+  const steps: NextStep[] = [
+    { step: 'seatGrip', inches: 0.25, points: 2 },
+    { step: 'takeAway', grams: 3, way: 'Lead tape', inches: 37 },
+  ];
+  expect(nextText(steps, [])).toMatch(/has not slipped\. If that was not it: take 3 g of Lead tape off again/);
+  expect(nextText(steps.slice(1), [])).toMatch(/^Take 3 g of Lead tape off again/);
 });

@@ -1,7 +1,7 @@
 /** The quote of a job: what it would be now, its options, issuing it, what was issued before; and a price at the counter. */
 import { Button } from '@fluentui/react-components';
 import { useId, useMemo } from 'react';
-import type { PlanInput } from '../../../core/index';
+import { moneyNumber, type PlanInput } from '../../../core/index';
 import { dayWords } from '../../../words/intake';
 import { sayQuoteIssue } from '../../../words/money';
 import { sayRegisterIssue } from '../../../words/quoteOutcomes';
@@ -98,25 +98,28 @@ interface IssueProps {
   readonly issued: IssuedSeen;
 }
 
-function Issue({ pane, shop, job, seen, issued: { next, issue } }: IssueProps) {
+function Issue({ pane, shop, job, seen, issued: { quotes, next, issue } }: IssueProps) {
   const { quote } = seen.made;
   if (!quote) return null;
   if (!next) return issue && <Says flagged>{sayRegisterIssue(issue)}</Says>;
   const { key, name, choices } = seen.chosen;
   const what = { job, choices, option: seen.options.length > 1 && key !== 'plan' ? name : undefined };
+  const last = quotes.find(({ isVoid }) => !isVoid);
+  const isSame = last?.total === moneyNumber(quote.total) && last.currency.toUpperCase() === quote.total.currency.code;
   return (
     <>
       <BlankHead blank={blankHead(shop, job)} />
       <Says quiet small>
         {QUOTE_WORDS.becomes(next.number, next.revision)}
+        {isSame && ` ${QUOTE_WORDS.sameTotal}`}
       </Says>
       <Buttons>
         <Button
-          appearance="primary"
+          appearance={isSame ? 'secondary' : 'primary'}
           disabledFocusable={pane.state.task !== null}
           onClick={() => pane.does.deed(issueDeed({ what, terms: seen.terms, shown: quote.total }))}
         >
-          {QUOTE_WORDS.issue}
+          {next.revision > 1 ? QUOTE_WORDS.issueRevision(next.revision) : QUOTE_WORDS.issue}
         </Button>
       </Buttons>
     </>

@@ -40,6 +40,8 @@ export const QUOTE_WORDS = {
   minutes: (minutes: number) => `${numberText(minutes, Number.isInteger(minutes) ? 0 : 1)} minutes at the bench.`,
   minutesMissing: (names: string) => `No minutes in Rates for ${names}: counted as none.`,
   issue: 'Issue quote',
+  issueRevision: (revision: number) => `Issue revision ${revision}`,
+  sameTotal: 'Its total is that of the last one.',
   issueCounter: 'Issue this price',
   blankHead: { shop: 'the name of your shop (Settings, Shop name)', customer: 'the customer' },
   blankAtHead: (what: readonly string[]) =>
