@@ -26,7 +26,7 @@ const TWICE: readonly (readonly Cell[])[] = [
   ['Grip wall', null, null, null],
   ['Item', 'Mass (g)', 'Core (in)', 'Price'],
   ['no longer kept', null, null, null],
-  ['Artikel', 'Gewicht', 'Kern', 'Preis'],
+  ['Towar', 'Waga', 'Rdzeń', 'Cena'],
   [null, 'g', 'mm', null],
   ['FERN-M', 52, 15.24, 9.5],
   ['MOSS-S', 48, 14.73, 7],
@@ -84,7 +84,7 @@ describe('the headings of a match', () => {
     const found = matchOf(TWICE);
     expect(headingsNow(found).rows).toEqual([2]);
     const chosen = matchOf(TWICE, { row: 4, lines: 2 });
-    expect(headingRowText(headingsNow(chosen))).toBe('Rows 4 and 5: Artikel · Gewicht g · Kern mm · Preis');
+    expect(headingRowText(headingsNow(chosen))).toBe('Rows 4 and 5: Towar · Waga g · Rdzeń mm · Cena');
     expect(chosen.picks.get('mass')).toEqual({ position: 1, unit: 'g' });
     expect(chosen.picks.get('core')).toEqual({ position: 2, unit: 'mm' });
     expect(asked(picked(chosen, 'item', { position: 0, unit: null })).within).toEqual({ ...AT, row: 3, rows: 4 });

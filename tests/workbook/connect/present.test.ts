@@ -28,9 +28,10 @@ describe('a shop’s rows as ours', () => {
     const likeness = likenessOf(STOCK, METRIC.rows);
     const [header, first] = presented(STOCK, matchesOf(likeness), METRIC.rows.slice(1));
     expect(header).toEqual([
-      ...['Item', 'Description', 'Core (in)', 'Mass (g)', 'Upper diameter (in)', 'Length (in)', 'On hand', 'Supplier'],
+      ...['Item', 'Description', 'Core (in)', 'Mass (g)', 'Upper diameter (in)', 'Length (in)', 'Price', 'On hand'],
+      'Supplier',
     ]);
-    expect(first).toEqual(['F-101', 'Fern Midsize', 14.7 / 25.4, 52, 23.4 / 25.4, 267 / 25.4, 12, 'Nordholm']);
+    expect(first).toEqual(['F-101', 'Fern Midsize', 14.7 / 25.4, 52, 23.4 / 25.4, 267 / 25.4, 7.9, 12, 'Nordholm']);
   });
 
   it('say how many cells cannot be read, of those that hold something', () => {
