@@ -1,4 +1,5 @@
 /** What a person decides for some clubs, and what Clubs holds once it is written. */
+import { drained, type Progress } from '../core/index';
 import { columnsAt, folded } from './headings';
 import { toldBy } from './records';
 import { CLUBS, columnOf } from './schema';
@@ -45,6 +46,9 @@ const CHOICE_KEYS = [
   'weighting',
 ] as const satisfies readonly (keyof ClubChoices)[];
 
+/** Clubs, or cells, that are worked through at a stretch. */
+const ROWS_A_STEP = 200;
+
 /** Whether something is decided for single clubs, each known by its row. */
 export function byRow({ perClub }: Choices): boolean {
   return perClub !== undefined && perClub.size > 0;
@@ -57,19 +61,31 @@ export function byRow({ perClub }: Choices): boolean {
  * @param rows body rows, counted from 1; rows that the table does not have are passed over
  */
 export function chosenCells(clubs: Matrix, rows: readonly number[], choices: Choices): TableCell[] {
+  return drained(chosenSteps(clubs, rows, choices));
+}
+
+/** {@link chosenCells} in steps. */
+export function* chosenSteps(
+  clubs: Matrix,
+  rows: readonly number[],
+  choices: Choices,
+): Generator<Progress, TableCell[]> {
   const at = columnsAt(CLUBS, clubs[0] ?? []);
+  const columns = CHOICE_KEYS.map((key) => ({ key, column: at(key) }));
   const forAll = new Set(rowsForAll(clubs, rows, choices));
-  return rows.flatMap((row) => {
+  const cells: TableCell[] = [];
+  for (const [done, row] of rows.entries()) {
+    if (done % ROWS_A_STEP === 0) yield { done, of: rows.length };
     const line = clubs[row];
-    if (line === undefined || row < 1) return [];
+    if (line === undefined || row < 1) continue;
     const decided = decidedFor(row, forAll.has(row), choices);
     const newMass = massFor(line[at('newItem')], decided);
-    return CHOICE_KEYS.flatMap((key): TableCell[] => {
+    for (const { key, column } of columns) {
       const value = key === 'newMass' ? newMass : decided[key];
-      const column = at(key);
-      return value === undefined || column < 0 ? [] : [{ row, column, value: value === '' ? null : value }];
-    });
-  });
+      if (value !== undefined && column >= 0) cells.push({ row, column, value: value === '' ? null : value });
+    }
+  }
+  return cells;
 }
 
 /** Headings that a table of clubs lacks although something was decided for them; blanking a missing column asks nothing. */
@@ -131,8 +147,19 @@ function kindIn(clubs: Matrix): (line: readonly unknown[]) => string {
  * @param rows body rows, counted from 1; rows that the table does not have are passed over
  */
 export function withChoices(clubs: Matrix, rows: readonly number[], choices: Choices): Matrix {
+  return drained(withChoicesSteps(clubs, rows, choices));
+}
+
+/** {@link withChoices} in steps. */
+export function* withChoicesSteps(
+  clubs: Matrix,
+  rows: readonly number[],
+  choices: Choices,
+): Generator<Progress, Matrix> {
   const next = new Map<number, unknown[]>();
-  for (const { row, column, value } of chosenCells(clubs, rows, choices)) {
+  const cells = yield* chosenSteps(clubs, rows, choices);
+  for (const [done, { row, column, value }] of cells.entries()) {
+    if (done % ROWS_A_STEP === 0) yield { done, of: cells.length };
     const line = next.get(row) ?? [...(clubs[row] ?? [])];
     line[column] = value;
     next.set(row, line);

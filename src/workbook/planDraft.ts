@@ -1,6 +1,6 @@
 /** A set's plan made ready to be written: what has to be looked at, and what is to be changed then. Pure. */
 import { sameClubs, clubIdentities, writeClubs } from './clubCells';
-import { byRow, chosenCells, lackingChoices } from './choices';
+import { byRow, chosenSteps, lackingChoices } from './choices';
 import { jobFacts } from './jobFacts';
 import type { FillDone, Filled, FillRequest, WhyValues } from './outcomes';
 import { mapSteps } from './pace';
@@ -108,7 +108,7 @@ export function* readySteps(
   if (!planned.ok) return { done: false, reason: 'notPlanned', issue: planned.issue };
   const owner = yield* ownerSteps(look.area, target.place);
   const job: Job = { spill, request, target, look, owner, clubs, scoped, planned: planned.value };
-  const cells = choiceCells(job);
+  const cells = yield* choiceCells(job);
   const place = planBlock(target, scoped.rows.length);
   yield;
   const question = askFirst(
@@ -153,8 +153,8 @@ function clubsStand(
   return !byRow(choices) || (was.join() === scoped.rows.join() && sameClubs(before, clubs, was));
 }
 
-function choiceCells({ clubs, scoped, request }: Job): TableCell[] {
-  return changedCells(clubs, chosenCells(matrixOf(clubs), scoped.rows, request.choices));
+function* choiceCells({ clubs, scoped, request }: Job): Generator<unknown, TableCell[]> {
+  return changedCells(clubs, yield* chosenSteps(matrixOf(clubs), scoped.rows, request.choices));
 }
 
 function* changeSteps(job: Job, choices: readonly TableCell[]): Generator<void, ReadyPlan> {

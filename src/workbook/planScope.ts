@@ -11,7 +11,7 @@ import type { Matrix } from './records';
 import { CLUBS } from './schema';
 import { jobName, matricesOf } from './shop';
 import type { ShopTables } from './shop';
-import { withChoices } from './choices';
+import { withChoicesSteps } from './choices';
 import type { Choices } from './choices';
 
 /** A longer plan is written as values: one cell that fills thousands of rows would be computed again at every keystroke. */
@@ -68,7 +68,7 @@ export function* planScopeSteps(
   choices: Choices,
 ): Generator<Progress | undefined, Result<Planned>> {
   const matrices = matricesOf(tables);
-  const clubs: Matrix = withChoices(matrices.Clubs ?? [], scoped.rows, choices);
+  const clubs: Matrix = yield* withChoicesSteps(matrices.Clubs ?? [], scoped.rows, choices);
   yield;
   const { Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matrices;
   const which = scoped.wholeJob ? { job: scoped.job } : { rows: scoped.rows };
