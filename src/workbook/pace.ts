@@ -66,17 +66,33 @@ export function pauses(now: () => number = () => performance.now(), rest: () => 
   };
 }
 
-/** Takes every step, resting whenever a slice of time is used up; what fits in one slice is done at once. */
-export async function atEase<T>(
-  steps: Generator<unknown, T>,
-  now: () => number = () => performance.now(),
-  rest: () => Promise<void> = nextTurn,
-): Promise<T> {
-  for (let start = now(); ;) {
+/** When the page last had a turn, as far as known. */
+export interface Turns {
+  now(): number;
+  rest(): Promise<void>;
+  /** When the slice of time that is being used began. */
+  since: number;
+}
+
+const turns: Turns = { now: () => performance.now(), rest: nextTurn, since: -Infinity };
+
+/** Whoever works on right after other work goes on with its slice; after so many milliseconds that was another turn's for certain. */
+const MOST_MS_A_TURN = 100;
+
+/**
+ * Takes every step, resting whenever a slice of time is used up; what fits in one slice is done at once. Several such works that follow each
+ * other share a slice: each with one of its own would keep the page waiting for them all.
+ */
+export async function atEase<T>(steps: Generator<unknown, T>, clock: Turns = turns): Promise<T> {
+  if (clock.now() - clock.since >= MOST_MS_A_TURN) clock.since = clock.now();
+  for (;;) {
+    while (clock.now() - clock.since >= SLICE_MS) {
+      const { since } = clock;
+      await clock.rest();
+      // Of several that rested in the same turn, the first goes on; the others come after it.
+      if (clock.since === since) clock.since = clock.now();
+    }
     const step = steps.next();
     if (step.done) return step.value;
-    if (now() - start < SLICE_MS) continue;
-    await rest();
-    start = now();
   }
 }

@@ -1,7 +1,7 @@
 /** Taking back what was filled in, the newest first. */
 import { bareOf } from './connecting';
 import type { UndoDone } from './outcomes';
-import { atEase } from './pace';
+import { atEase, nextTurn } from './pace';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Change, Receipt, WorkbookPort } from './port';
@@ -116,11 +116,16 @@ async function single(port: WorkbookPort): Promise<Kept | null> {
   return receipt && { receipt, receiptKey: LAST_FILL_KEY, placesKey: PLANS_BEFORE_KEY, steps: null };
 }
 
+/** Characters of a receipt that is long. */
+const LONG = 200_000;
+
 /** A kept receipt; null when there is none, or when it was cut off or written by something else. */
 async function recallReceipt(port: WorkbookPort, key: string): Promise<Receipt | null> {
   try {
     const text = await port.recall(key);
     if (!text) return null;
+    // To take it over cost a piece of work already.
+    if (text.length > LONG) await nextTurn();
     const receipt = await atEase(keptReceiptSteps(text));
     return isReceipt(receipt) ? receipt : null;
   } catch (error) {

@@ -86,7 +86,7 @@ test('steps taken at ease come to the same, with a rest whenever a slice of time
         since = now;
         return Promise.resolve();
       };
-      expect(await atEase(steps(), () => now, rest)).toBe(stepMs.length);
+      expect(await atEase(steps(), { now: () => now, rest, since: 0 })).toBe(stepMs.length);
       expect(longest).toBeLessThan(12 + 30);
       expect(rested).toBe(rests(stepMs));
     }),

@@ -53,14 +53,12 @@ export function* findRowsSteps(written: Written, rows: WrittenRows, table: Block
   const top = rows.headingRows ?? 1;
   const lines = table.sheetExists ? table.values : [];
   const headings = columnNames(lines.slice(0, top));
-  const standing = groups(yield* mapSteps(lines.slice(top), (line) => calledBy(line, headings, rows.by)));
-  yield;
+  const standing = yield* groups(yield* mapSteps(lines.slice(top), (line) => calledBy(line, headings, rows.by)));
   const columns = rows.headings.map((heading) => onlyPlace(headings, heading.trim()));
-  const moved = blankLike(table.at);
+  const moved: Moved[] = [];
   const again: Again = { written, table, columns, top };
   const notFound: string[] = [];
-  const called = groups(rows.called);
-  yield;
+  const called = yield* groups(rows.called);
   let done = 0;
   for (const [key, block] of called) {
     const used = block.filter((down) => written.put[down]?.some((cell) => !isSkip(cell)));
@@ -79,7 +77,7 @@ export function* findRowsSteps(written: Written, rows: WrittenRows, table: Block
       yield;
     }
   }
-  return { written: cropped(table.at, moved), notFound: [...new Set(notFound)] };
+  return { written: yield* cropped(table.at, moved), notFound: [...new Set(notFound)] };
 }
 
 /** Where a heading stands; -1 where it does not, or where nobody can tell which of several is meant. */
@@ -92,16 +90,20 @@ function onlyPlace(headings: readonly string[], heading: string): number {
 const HEADING_ROW = 'null';
 
 /** Numbers of the rows that are called the same, by what they are called. */
-function groups(called: readonly (readonly string[] | null)[]): Map<string, number[]> {
+function* groups(called: readonly (readonly string[] | null)[]): Generator<void, Map<string, number[]>> {
   const found = new Map<string, number[]>();
-  called.forEach((texts, row) => {
+  for (const [row, texts] of called.entries()) {
     const key = JSON.stringify(texts);
     const known = found.get(key);
     if (known) known.push(row);
     else found.set(key, [row]);
-  });
+    if (row % KEYS_A_STEP === KEYS_A_STEP - 1) yield;
+  }
   return found;
 }
+
+/** Names that are put into groups between two looks at the clock. */
+const KEYS_A_STEP = 1000;
 
 /** Rows that are looked for between two looks at the clock. */
 const ROWS_A_STEP = 100;
@@ -198,38 +200,56 @@ function allThere({ put }: Written, rows: readonly number[], columns: readonly n
   return rows.every((down) => (put[down] ?? []).every((cell, across) => isSkip(cell) || (columns[across] ?? -1) >= 0));
 }
 
-interface Cells {
-  readonly before: Written['before'][number][number][][];
-  readonly put: PutCell[][];
+/** A cell that was put, where it stands now in the table. */
+interface Moved {
+  readonly row: number;
+  readonly column: number;
+  readonly before: BeforeCell;
+  readonly put: PutCell;
 }
 
-function blankLike({ rows, columns }: Block): Cells {
-  const lines = <T>(cell: T): T[][] => Array.from({ length: rows }, () => Array<T>(columns).fill(cell));
-  return { before: lines<Written['before'][number][number]>(null), put: lines<PutCell>({ skip: true }) };
-}
-
-function move({ before, put }: Written, down: number, columns: readonly number[], to: Cells, row: number): void {
+function move({ before, put }: Written, down: number, columns: readonly number[], to: Moved[], row: number): void {
   put[down]?.forEach((cell, across) => {
-    const column = columns[across] ?? -1;
-    const [beforeLine, putLine] = [to.before[row], to.put[row]];
-    if (isSkip(cell) || !beforeLine || !putLine) return;
-    beforeLine[column] = before[down]?.[across] ?? null;
-    putLine[column] = cell;
+    if (!isSkip(cell))
+      to.push({ row, column: columns[across] ?? -1, before: before[down]?.[across] ?? null, put: cell });
   });
 }
 
 /** The smallest block that holds everything that was put. */
-function cropped(at: Block, { before, put }: Cells): Written {
-  const rows = put.flatMap((line, down) => (line.every(isSkip) ? [] : [down]));
-  const used = Array.from({ length: at.columns }, (_, across) => put.some((line) => !isSkip(line[across])));
-  const top = rows[0] ?? 0;
-  const left = Math.max(0, used.indexOf(true));
-  const bottom = rows.at(-1) ?? 0;
-  const right = Math.max(0, used.lastIndexOf(true));
-  const cut = <T>(lines: readonly (readonly T[])[]): T[][] =>
-    lines.slice(top, bottom + 1).map((line) => line.slice(left, right + 1));
-  const block = { row: at.row + top, column: at.column + left, rows: bottom - top + 1, columns: right - left + 1 };
-  return { at: { sheet: at.sheet, ...block }, before: cut(before), put: cut(put) };
+function* cropped({ sheet, ...table }: Block, moved: readonly Moved[]): Generator<void, Written> {
+  const [top, bottom] = extent(moved, 'row');
+  const [left, right] = extent(moved, 'column');
+  const at = {
+    sheet,
+    row: table.row + top,
+    column: table.column + left,
+    rows: bottom - top + 1,
+    columns: right - left + 1,
+  };
+  yield;
+  const lines = Array.from({ length: at.rows }, () => ({
+    before: Array<BeforeCell>(at.columns).fill(null),
+    put: Array<PutCell>(at.columns).fill({ skip: true }),
+  }));
+  yield;
+  for (const { row, column, before, put } of moved) {
+    const line = lines[row - top];
+    if (!line) continue;
+    line.before[column - left] = before;
+    line.put[column - left] = put;
+  }
+  yield;
+  return { at, before: lines.map(({ before }) => before), put: lines.map(({ put }) => put) };
+}
+
+/** First and last of the rows, or columns, in which something was put; of nothing, the first. */
+function extent(moved: readonly Moved[], which: 'row' | 'column'): readonly [number, number] {
+  let [first, last] = [moved[0]?.[which] ?? 0, 0];
+  for (const each of moved) {
+    first = Math.min(first, each[which]);
+    last = Math.max(last, each[which]);
+  }
+  return [first, last];
 }
 
 /** @example `Clubs: 1042, Driver`; a row without a name by where it stood */
