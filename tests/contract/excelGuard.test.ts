@@ -232,7 +232,7 @@ const withoutEnd = (text: string): string => text.replace(/(Clubs A3:B)\d+/, '$1
 
 describe('client contract, simulated workbook: taking back', () => {
   /** A table, a list of cells and a sheet that were filled. */
-  async function filled() {
+  async function filled(mostBytes?: number) {
     const simulated = shop(4_500_000);
     const port = createExcelPort(simulated.host);
     const [table, plan, sheet] = await port.read([
@@ -253,7 +253,9 @@ describe('client contract, simulated workbook: taking back', () => {
       [table, plan, sheet],
       { label: 'Fill' },
     );
-    return { simulated, port, receipt, before, book: simulated.book };
+    // Taken back by a host that takes no more at once than this.
+    const after = mostBytes === undefined ? port : createExcelPort({ ...simulated.host, mostBytes });
+    return { simulated, port: after, receipt, before, book: simulated.book };
   }
 
   const swap = (book: Book, one: number, other: number): void => {
@@ -283,6 +285,34 @@ describe('client contract, simulated workbook: taking back', () => {
     };
     expect(await late.port.revert(late.receipt)).toMatchObject({ left: expected.left, notFound: expected.notFound });
     expect(late.book.snapshot()).toBe(early.book.snapshot());
+  });
+
+  it('leaves all as it was found where it fails, also where a person types while that takes several requests', async () => {
+    const fail = { code: 'GeneralException', at: 'before' } as const;
+    let ends = 0;
+    for (const failing of [13, 19, 23]) {
+      for (let typing = failing; typing < failing + 9; typing += 1) {
+        const alone = await filled();
+        const late = await filled(900);
+        for (const { book } of [alone, late]) book.active.put(12, 3, 'mine');
+        let typed = false;
+        // Begun anew it fails at once: its look is the longest request.
+        late.simulated.trouble = (request, actions) => {
+          if (request === typing) {
+            late.book.active.put(5, 3, 'typed');
+            typed = true;
+          }
+          return request === failing || (request > failing && actions > 100) ? fail : null;
+        };
+        const error: unknown = await late.port.revert(late.receipt).catch((thrown: unknown) => thrown);
+        if (!(error instanceof PortError)) continue;
+        ends += 1;
+        if (typed) alone.book.active.put(5, 3, 'typed');
+        expect(['putBack', 'notLookedAt', 'host'], `${failing}, ${typing}: ${String(error)}`).toContain(error.code);
+        expect(late.book.snapshot(), `${failing}, ${typing}: ${String(error)}`).toBe(alone.book.snapshot());
+      }
+    }
+    expect(ends).toBeGreaterThan(20);
   });
 
   it('is one request to look, one to write and one in which sheets go, where nobody does anything', async () => {

@@ -58,11 +58,10 @@ const mostTries = 3;
 /** Whether everything stands as it was found, and the cells that are a person's by now. */
 export async function putAsFound(host: ExcelHost, taken: AsFound): Promise<readonly string[]> {
   const theirs: Place[] = [];
-  let { cells } = taken;
-  let parts: readonly Part[] | null = taken.parts;
+  let cells: readonly ToPut[] = taken.cells.map((each) => ({ ...each, parts: taken.parts }));
   for (let tries = 1; cells.length + taken.names.length + taken.tables.length > 0; tries += 1) {
     const stands = await lookAgain(host, cells, taken);
-    const sorted = cells.map((each, i) => ours(each, stands.blocks[i], parts));
+    const sorted = cells.map((each, i) => ours(each, stands.blocks[i]));
     theirs.push(...sorted.flatMap((each) => each.theirs));
     const puts = sorted.flatMap(({ put }) => put);
     try {
@@ -70,13 +69,18 @@ export async function putAsFound(host: ExcelHost, taken: AsFound): Promise<reado
       break;
     } catch (error) {
       if (!(error instanceof ChangedMeanwhile) || tries === mostTries) throw error;
-      // Only cells that a person entered right then were written over unseen: these get back what they entered.
+      // Cells that a person entered right then were written over unseen: these get back what they entered. Of all others, what went
+      // into requests is back by now, but not all of them need have gone.
       theirs.push(...error.found);
-      cells = error.found.map(({ was, ...place }) => entered(place, puts, was));
-      parts = null;
+      cells = [...cells, ...error.found.map(({ was, ...place }) => ({ ...entered(place, puts, was), parts: null }))];
     }
   }
-  return nameCells(theirs.filter((place, i) => theirs.findIndex((other) => samePlace(other, place)) === i));
+  return nameCells(distinct(theirs));
+}
+
+interface ToPut extends PutOver {
+  /** What of it can have been put; null where all of it was. */
+  readonly parts: readonly Part[] | null;
 }
 
 interface Stands {
@@ -103,7 +107,7 @@ async function lookAgain(host: ExcelHost, cells: readonly PutOver[], { tables }:
 }
 
 /** What is to be put of a block, since it still holds what we put; what it holds else, if it is not what was found, is a person's. */
-function ours({ at, put, found }: PutOver, now: BlockSeen | undefined, parts: readonly Part[] | null) {
+function ours({ at, put, found, parts }: ToPut, now: BlockSeen | undefined) {
   const theirs: Place[] = [];
   if (!now?.sheetExists) return { put: [], theirs };
   const sent = parts && sentOf(at, parts);
@@ -193,6 +197,6 @@ export function foundIn(at: Block, seen: readonly BlockSeen[]): BeforeCell[][] {
   return whatWasThere(at, seen).map((line) => line.map((cell) => cell ?? null));
 }
 
-function samePlace(one: Place, other: Place): boolean {
-  return one.row === other.row && one.column === other.column && one.sheet === other.sheet;
+function distinct(places: readonly Place[]): Place[] {
+  return [...new Map(places.map((place) => [`${place.row} ${place.column} ${place.sheet}`, place])).values()];
 }
