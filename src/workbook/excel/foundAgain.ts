@@ -106,7 +106,8 @@ function byContent(written: Written, block: BlockSeen): Written | null {
     const now = standing.get(text) ?? [];
     const alike = new Set(rows.map((down) => JSON.stringify(before[down]))).size === 1;
     const still = rows.every((down) => now.includes(down));
-    const isCertain = now.length >= rows.length && (alike || (rows.length === 1 && now.length === 1));
+    // One more that shows the same may be a person's own.
+    const isCertain = alike && now.length === rows.length;
     if (!isCertain) unsure += 1;
     if (still) rows.forEach((down) => places.set(down, down));
     else if (isCertain) rows.forEach((down, i) => places.set(down, now[i] ?? down));
