@@ -1,7 +1,7 @@
 /** Client contract, simulated workbook: what a person does while requests are on their way. */
 import { describe, expect, it } from 'vitest';
 import { createExcelPort } from '../../src/workbook/excel/port';
-import { PortError, type Change } from '../../src/workbook/port';
+import { PortError, type Change, type Receipt, type WorkbookPort } from '../../src/workbook/port';
 import { LIST_STEM } from '../../src/workbook/shared/limits';
 import { unpackReceipt } from '../../src/workbook/shared/packed';
 import type { Book } from '../simulated/book';
@@ -230,6 +230,27 @@ describe('client contract, simulated workbook: a write of several requests into 
 
 const withoutEnd = (text: string): string => text.replace(/(Clubs A3:B)\d+/, '$1');
 
+interface Filled {
+  readonly simulated: Simulated;
+  readonly port: WorkbookPort;
+  readonly receipt: Receipt;
+  readonly book: Book;
+}
+
+/** Taking back comes to the same whether a person does something before the look or right before the writing. */
+async function expectSame(begin: () => Promise<Filled>, act: (book: Book) => void): Promise<void> {
+  const early = await begin();
+  act(early.book);
+  const expected = await early.port.revert(early.receipt);
+  const late = await begin();
+  late.simulated.trouble = (request) => {
+    if (request === 1) act(late.book);
+    return null;
+  };
+  expect(await late.port.revert(late.receipt)).toMatchObject({ left: expected.left, notFound: expected.notFound });
+  expect(late.book.snapshot()).toBe(early.book.snapshot());
+}
+
 describe('client contract, simulated workbook: taking back', () => {
   /** A table, a list of cells and a sheet that were filled. */
   async function filled(mostBytes?: number) {
@@ -275,16 +296,7 @@ describe('client contract, simulated workbook: taking back', () => {
     ['a cell of the sheet is typed into that goes', (book) => book.sheet('Page')?.put(7, 2, 'typed')],
     ['a cell of the sheet is typed into that was written', (book) => book.sheet('Page')?.put(0, 0, 'typed')],
   ])('is the same whether %s before the look or right before the writing', async (_, act) => {
-    const early = await filled();
-    act(early.book);
-    const expected = await early.port.revert(early.receipt);
-    const late = await filled();
-    late.simulated.trouble = (request) => {
-      if (request === 1) act(late.book);
-      return null;
-    };
-    expect(await late.port.revert(late.receipt)).toMatchObject({ left: expected.left, notFound: expected.notFound });
-    expect(late.book.snapshot()).toBe(early.book.snapshot());
+    await expectSame(filled, act);
   });
 
   it('leaves all as it was found where it fails, also where a person types while that takes several requests', async () => {
@@ -313,6 +325,39 @@ describe('client contract, simulated workbook: taking back', () => {
       }
     }
     expect(ends).toBeGreaterThan(20);
+  });
+
+  it('keeps a sheet into which a person typed meanwhile, also where what stands on it is long', async () => {
+    const makes = async () => {
+      const simulated = simulate();
+      const port = createExcelPort(simulated.host);
+      const [page] = await port.read([{ read: 'block', at: block('Page', 0, 0, ROWS, 1) }]);
+      const made = [{ do: 'sheet', name: 'Page' } as const, write('Page', 0, 0, texts('page'))];
+      const receipt = await port.apply(made, [page], { label: 'Fill' });
+      return { simulated, receipt, port: createExcelPort({ ...simulated.host, mostBytes: 2000 }) };
+    };
+    const alone = await makes();
+    const requests = alone.simulated.requests.length;
+    await alone.port.revert(alone.receipt);
+    expect(alone.simulated.book.sheet('Page')).toBeNull();
+    const count = alone.simulated.requests.length - requests;
+    expect(count).toBeGreaterThan(4);
+    // In the very request in which it goes nothing can be asked any more, nor again what was asked in one before that.
+    for (const [row, column, last] of [
+      [40, 2, count - 2],
+      [ROWS - 1, 0, count - 2],
+      [1, 0, 1],
+    ] as const) {
+      for (let at = 0; at <= last; at += 1) {
+        const { simulated, port, receipt } = await makes();
+        simulated.trouble = (request) => {
+          if (request === at) simulated.book.sheet('Page')?.put(row, column, 'typed');
+          return null;
+        };
+        await port.revert(receipt);
+        expect(simulated.book.sheet('Page')?.own(row, column).value, `${at} of ${count}, ${row}`).toBe('typed');
+      }
+    }
   });
 
   it('is one request to look, one to write and one in which sheets go, where nobody does anything', async () => {
@@ -416,16 +461,7 @@ describe('client contract, simulated workbook: taking back what made tables, lis
     ['a name is moved', (book) => void book.names.set('Plan_old', '=Rack!$A$1')],
     ['a name is deleted', (book) => void book.names.delete('Plan_new')],
   ])('is the same whether %s before the look or right before the writing', async (_, act) => {
-    const early = await resized();
-    act(early.book);
-    const expected = await early.port.revert(early.receipt);
-    const late = await resized();
-    late.simulated.trouble = (request) => {
-      if (request === 1) act(late.book);
-      return null;
-    };
-    expect(await late.port.revert(late.receipt)).toMatchObject({ left: expected.left, notFound: expected.notFound });
-    expect(late.book.snapshot()).toBe(early.book.snapshot());
+    await expectSame(resized, act);
   });
 });
 

@@ -10,6 +10,7 @@ import { whatWasThere } from '../shared/looked';
 import type { BeforeCell, Looked } from '../shared/looked';
 import { blocksConcerned, changedSince, isCompared, lacksTable } from '../shared/unchanged';
 import type { Concerned, Place } from '../shared/unchanged';
+import { ifArrived } from './arrived';
 import type { Part } from './attempted';
 import type { Batch } from './batch';
 import { cellsOf, loadCells, mostTyped } from './cells';
@@ -205,23 +206,14 @@ function answerLength(at: Block, looked: Looked, cells: number): number {
 function sizesOf(resized: ReadonlyMap<string, { readonly range: Excel.Range }>): Map<string, Block> {
   return new Map(
     [...resized].flatMap(([name, { range }]) => {
-      const at = blockOf(ifLoaded(() => range.address) ?? '');
+      const at = blockOf(ifArrived(() => range.address) ?? '');
       return at ? [[name, at] as const] : [];
     }),
   );
 }
 
-/** A request that failed need not have brought what was asked for. */
-function ifLoaded<T>(get: () => T): T | null {
-  try {
-    return get();
-  } catch {
-    return null;
-  }
-}
-
 function foundIfArrived(asked: Asked): Found[] {
-  return ifLoaded(() => foundChanged(asked)) ?? [];
+  return ifArrived(() => foundChanged(asked)) ?? [];
 }
 
 function foundChanged(asked: Asked): Found[] {

@@ -4,6 +4,7 @@ import { blockOf, contains, named, sameBlock } from '../shared/address';
 import type { Looked } from '../shared/looked';
 import type { Now, RevertPlan } from '../shared/revert';
 import { changedSince } from '../shared/unchanged';
+import { ifArrived } from './arrived';
 import { foundIn } from './asFound';
 import type { AsFound, NameFound, TableFound } from './asFound';
 import { startBatch } from './batch';
@@ -46,10 +47,10 @@ export interface RevertGuard {
 
 export function startRevertGuard(context: Excel.RequestContext, host: ExcelHost, looked: LookedToRevert): RevertGuard {
   const { now, stood, plan, lists } = looked;
-  let sheets: { readonly name: string; readonly used: Excel.Range }[] = [];
+  let sheets: SheetAsked[] = [];
   const objects = objectsOf(context, looked);
   const answered = async (): Promise<void> => {
-    const used = sheets.filter(({ name, used: range }) => isChanged(range, now, name)).map(({ name }) => name);
+    const used = sheets.filter((each) => isChanged(each, now)).map(({ name }) => name);
     sheets = [];
     await guard.demand();
     const others = [...used, ...objects.changed()];
@@ -79,12 +80,13 @@ export function startRevertGuard(context: Excel.RequestContext, host: ExcelHost,
     },
     lookAtSheet: async (name) => {
       const known = now.sheets.find((sheet) => sheet.name === name)?.used;
-      // A longer answer might be refused, and what goes with it is done by then.
       const bytes = known ? await answerLength(batch, known) : 0;
-      if (bytes > batch.most / 2) return;
-      await batch.answers(bytes);
+      // A longer answer might be refused, and what goes with it is done by then: its cells are asked for in parts.
+      const isLong = bytes > batch.most / 2;
+      if (known && isLong) await lookAt(known.at, [known]);
+      else await batch.answers(bytes);
       const used = context.workbook.worksheets.getItem(name).getUsedRangeOrNullObject(true).load('address');
-      sheets.push({ name, used: loadCells(used, Infinity) });
+      sheets.push({ name, used: isLong ? used : loadCells(used, Infinity), isLong });
     },
     salvaged: () => guard.salvaged(),
     taken: (changed) => {
@@ -217,20 +219,19 @@ function objectsOf({ workbook }: Excel.RequestContext, { plan, now, stood, shrun
   };
 }
 
-/** A request that failed need not have brought what was asked for. */
-function ifArrived<T>(get: () => T): T | null {
-  try {
-    return get();
-  } catch {
-    return null;
-  }
+/** A sheet that is to go: what is in use on it, of a long one only where. */
+interface SheetAsked {
+  readonly name: string;
+  readonly used: Excel.Range;
+  readonly isLong: boolean;
 }
 
 /** Whether a sheet of ours holds anything else than what had been seen on it. */
-function isChanged(range: Excel.Range, now: Now, name: string): boolean {
+function isChanged({ name, used: range, isLong }: SheetAsked, now: Now): boolean {
   const at = range.isNullObject ? null : blockOf(range.address);
   if (!at) return false;
   const known = now.sheets.find((sheet) => sheet.name === name)?.used;
+  if (isLong) return !known || !sameBlock(known.at, { ...at, sheet: name });
   const rest = { sheetExists: true, protected: false, merged: [], tables: [] };
   const seen: BlockSeen = { at: { ...at, sheet: name }, ...cellsOf(range, Infinity), ...rest };
   return !known || !sameBlock(known.at, seen.at) || changedSince(seen, [known]).length > 0;

@@ -1,3 +1,4 @@
+import { ifArrived } from './arrived';
 import { inBatch } from './host';
 import type { ExcelHost } from './host';
 
@@ -25,14 +26,8 @@ export function askSettings(
 ): () => ReadonlyMap<string, string | null> | null {
   const { settings } = context.workbook;
   const asked = keys.map((key) => ({ key, item: settings.getItemOrNullObject(key).load('value') }));
-  return () => {
-    try {
-      return new Map(asked.map(({ key, item }) => [key, item.isNullObject ? null : String(item.value)]));
-    } catch {
-      // A failed request need not carry answers; then nothing is loaded.
-      return null;
-    }
-  };
+  return () =>
+    ifArrived(() => new Map(asked.map(({ key, item }) => [key, item.isNullObject ? null : String(item.value)])));
 }
 
 /** Sets or takes away; what is to go is set first, for taking away what is not there would be an error. */
