@@ -1,21 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import { connecting } from '../../../src/workbook/connecting';
-import { connectList } from '../../../src/workbook/connect/connectList';
 import { besideDeed } from '../../../src/pane/view/tools/listsDeeds';
-import { asked, beginMatch, offered, picked, unused } from '../../../src/pane/view/tools/listsModel';
+import { beginMatch, offered, picked, unused } from '../../../src/pane/view/tools/listsModel';
 import { readList } from '../../../src/workbook/connect/lists';
 import { fillBeside } from '../../../src/workbook/fillBeside';
 import { matchHeaders } from '../../../src/workbook/records';
 import { CLUBS } from '../../../src/workbook/schema';
-import { planTables } from '../../../src/workbook/planTables';
 import { readShop } from '../../../src/workbook/shop';
-import { setUp } from '../../../src/workbook/setUp';
 import { startJob } from '../../../src/workbook/startJob';
 import { undoLast } from '../../../src/workbook/undo';
 import type { Change, Seen, TableSeen } from '../../../src/workbook/port';
 import { MemoryPort } from '../memoryPort';
-import { CLUB_ROWS, JOB_ROWS, STOCK_ROWS, workshop } from '../workshop';
+import { CLUB_ROWS, JOB_ROWS, workshop } from '../workshop';
 import { OUNCE } from './inventory';
+import { connectedClubs, plannedJob } from './rack';
 
 const HEADINGS = [
   'Planned reading',
@@ -33,9 +30,7 @@ const column = (port: MemoryPort, table: string, heading: string): Seen[] => {
 };
 
 async function massesOf(port: Parameters<typeof readShop>[0]): Promise<number[]> {
-  const { matrices } = await readShop(port);
-  const { Clubs: clubs, Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matrices;
-  const planned = planTables({ clubs: clubs ?? [], stock, settings, weights, tape, job: '1042' });
+  const planned = await plannedJob(port, '1042');
   return planned.ok ? planned.value.plan.clubs.map(({ massAfterGrams }) => massAfterGrams ?? NaN) : [];
 }
 
@@ -60,16 +55,10 @@ async function ownClubs(plain = false, over: readonly Seen[] = []) {
     bare.typeRows('In work', 1, 1, [over]);
     bare.typeRows('In work', 2, 1, [headings, ...rows]);
   } else bare.typeTable('Bags', 'In work', [headings, ...rows]);
-  const read = await readList(bare, {
+  const { port } = await connectedClubs(bare, {
     table: plain ? null : 'Bags',
     at: { sheet: 'In work', row: 0, column: 0, rows: plain ? 8 : 6, columns: plain ? 10 : 9 },
   });
-  const match = read && beginMatch(read, 'Clubs');
-  if (!match) throw new Error('no match');
-  await connectList(bare, asked(match));
-  const port = connecting(bare);
-  await setUp(port);
-  bare.fillTable('Stock', STOCK_ROWS);
   bare.fillTable('Jobs', JOB_ROWS);
   return { bare, port };
 }

@@ -1,19 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { asked, beginMatch } from '../../../src/pane/view/tools/listsModel';
 import { seenOf } from '../../../src/pane/state/lookAt';
 import { chosenCells } from '../../../src/workbook/choices';
-import { connectList } from '../../../src/workbook/connect/connectList';
 import { kindCalled } from '../../../src/workbook/connect/kindByName';
-import { readList } from '../../../src/workbook/connect/lists';
 import { presentedCells } from '../../../src/workbook/connect/standIn';
-import { connecting } from '../../../src/workbook/connecting';
 import { planTables } from '../../../src/workbook/planTables';
 import type { Seen } from '../../../src/workbook/port';
 import { CLUBS } from '../../../src/workbook/schema';
-import { setUp } from '../../../src/workbook/setUp';
 import { readShop } from '../../../src/workbook/shop';
 import { MemoryPort } from '../memoryPort';
-import { STOCK_ROWS } from '../workshop';
+import { connectedClubs, plannedJob } from './rack';
 
 const HEADINGS = ['Job', 'Club', 'Length (in)', 'Butt (in)', 'Reading', 'Club mass (g)', 'Old grip', 'New grip'];
 const ROWS: readonly (readonly Seen[])[] = [
@@ -44,20 +39,11 @@ async function connected(headings: readonly Seen[], rows: readonly (readonly See
   const bare = new MemoryPort();
   bare.typeTable('Bags', 'In work', [headings, ...rows]);
   const at = { sheet: 'In work', row: 0, column: 0, rows: rows.length + 1, columns: headings.length };
-  const read = await readList(bare, { table: 'Bags', at });
-  const match = read && beginMatch(read, 'Clubs');
-  if (!match) throw new Error('no match');
-  await connectList(bare, asked(match));
-  const port = connecting(bare);
-  await setUp(port);
-  bare.fillTable('Stock', STOCK_ROWS);
-  return { bare, port, match };
+  return connectedClubs(bare, { table: 'Bags', at });
 }
 
 async function kindsAndHolds(port: Parameters<typeof readShop>[0]) {
-  const { matrices } = await readShop(port);
-  const { Clubs: clubs, Stock: stock, Settings: settings, Weights: weights, Tape: tape } = matrices;
-  const planned = planTables({ clubs: clubs ?? [], stock, settings, weights, tape, job: 'B7' });
+  const planned = await plannedJob(port, 'B7');
   return planned.ok ? planned.value.plan.clubs.map(({ kind, hold }) => [kind, hold]) : planned;
 }
 
