@@ -20,6 +20,10 @@ const PORT_SENTENCES: Readonly<Record<PortErrorCode, (cells: string, hostSaid: s
   halfWritten: (cells, hostSaid) =>
     `The workbook failed half way and could not be put back.${said(hostSaid)} Look at ${cells || 'the cells just written'}, ` +
     'then use Undo.',
+  tooLong: (cells) =>
+    cells
+      ? `What stands in ${cells} is longer than the workbook takes at once. Nothing was written; shorten texts there and try again.`
+      : 'This, or what Undo would have to keep of it, is longer than the workbook takes at once. Nothing was written; do it in smaller parts.',
   unsupported: (_, hostSaid) => `This version of the spreadsheet cannot do that.${said(hostSaid)} Nothing was written.`,
   host: (_, hostSaid) => `The workbook did not answer.${said(hostSaid)} Nothing was written; try again.`,
 };

@@ -339,6 +339,8 @@ export type PortErrorCode =
   | 'putBack'
   /** the host failed and putting back failed too: `cells` names what may have changed */
   | 'halfWritten'
+  /** `cells`, or all that was asked for with what is kept for Undo, are longer than the host takes or answers at once */
+  | 'tooLong'
   | 'unsupported'
   | 'host';
 

@@ -238,7 +238,7 @@ describe('client contract, simulated workbook: when the host fails', () => {
 
   it.each([
     ['InvalidOperationInCellEditMode', 'editing'],
-    ['RequestPayloadSizeLimitExceeded', 'host'],
+    ['RequestPayloadSizeLimitExceeded', 'tooLong'],
   ])('knows that %s means nothing was done', async (code, expected) => {
     const prepared = await prepare();
     const requests = prepared.simulated.requests.length;

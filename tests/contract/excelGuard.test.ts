@@ -163,6 +163,76 @@ describe('client contract, simulated workbook: a write into a table that is too 
   });
 });
 
+describe('client contract, simulated workbook: what is longer than one request or one answer', () => {
+  const WIDE = 20;
+
+  /** Three rows of which the second is too long, as plain cells or as a table, and a block beside them. */
+  async function long(as: 'cells' | 'table') {
+    const simulated = simulate();
+    const { book, host } = simulated;
+    for (let row = 0; row < 4; row += 1) {
+      for (let column = 0; column < WIDE; column += 1) {
+        book.active.put(row, column, row === 2 ? `${column} ${'x'.repeat(90)}` : `c${column} ${row}`);
+      }
+    }
+    if (as === 'table') book.addTable(book.active, { row: 0, column: 0, rows: 4, columns: WIDE }).name = 'Wide';
+    const port = createExcelPort({ ...host, mostBytes: 3000 });
+    const [table, cells, page] = await port.read([
+      { read: 'table', table: 'Wide' },
+      { read: 'block', at: block('Sheet1', 0, 0, 4, WIDE) },
+      { read: 'block', at: block('Sheet1', 10, 0, ROWS, 2) },
+    ]);
+    return { book, port, looked: [table ?? cells, page] };
+  }
+
+  it.each([
+    ['a row of a table', 'table', [['new'], ['new'], ['new']], "'Sheet1'!A3:T3"],
+    ['cells of a row', 'cells', [['new'], ['x'.repeat(3000)], ['new']], "'Sheet1'!B3"],
+  ] as const)('%s: is named, and all is as it was, whatever was written by then', async (_, as, cells, named) => {
+    for (const first of [[], [write('Sheet1', 10, 0, texts('first')), write('Sheet1', 10, 1, texts('second'))]]) {
+      const { book, port, looked } = await long(as);
+      const before = book.snapshot();
+      const asked = [
+        ...first,
+        write(
+          'Sheet1',
+          1,
+          1,
+          cells.map((line) => [...line]),
+        ),
+      ];
+      const failed = expect(port.apply(asked, looked, { label: 'Fill', receiptKey: undefined })).rejects;
+      await failed.toMatchObject({ code: 'tooLong', cells: [named] });
+      expect(book.snapshot()).toBe(before);
+    }
+  });
+
+  it('a receipt: is told, and nothing is written', async () => {
+    const { book, host } = simulate({ requestLimit: 1_200_000 });
+    const port = createExcelPort({ ...host, mostBytes: 1_200_000 });
+    const at = block('Sheet1', 0, 0, 200, 100);
+    const [looked] = await port.read([{ read: 'block', at }]);
+    const before = book.snapshot();
+    const cells = Array.from({ length: 200 }, (_, row) =>
+      Array.from({ length: 100 }, (_cell, column) => `${row} ${column} ${'x'.repeat(60)}`),
+    );
+    const failed = expect(
+      port.apply([write('Sheet1', 0, 0, cells)], [looked], { label: 'Fill', receiptKey: 'kept' }),
+    ).rejects;
+    await failed.toMatchObject({ code: 'tooLong', cells: [] });
+    expect(book.snapshot()).toBe(before);
+    expect(book.settings.size).toBe(0);
+  });
+
+  it('a row that is too long to be read is named', async () => {
+    const { book, host } = simulate({ answerLimit: 2500 });
+    book.active.put(3, 0, 'x'.repeat(2500));
+    const port = createExcelPort(host);
+    const read = expect(port.read([{ read: 'block', at: block('Sheet1', 2, 0, 4, 2) }])).rejects;
+    await read.toMatchObject({ code: 'tooLong', cells: ["'Sheet1'!A4:B4"] });
+  });
+});
+
 /** Turns the rows of the table, or of the plan beside it, upside down. */
 function sort(book: Book, columns: readonly number[]): void {
   const { active: sheet } = book;

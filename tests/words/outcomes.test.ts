@@ -20,6 +20,8 @@ const SENTENCES: Record<PortErrorCode, string> = {
     'The workbook refused a step and everything was put back as it was. It said: “no room”. Save, then try again.',
   halfWritten:
     'The workbook failed half way and could not be put back. It said: “no room”. Look at Plan!A1:C9, then use Undo.',
+  tooLong:
+    'What stands in Plan!A1:C9 is longer than the workbook takes at once. Nothing was written; shorten texts there and try again.',
   unsupported: 'This version of the spreadsheet cannot do that. It said: “no room”. Nothing was written.',
   host: 'The workbook did not answer. It said: “no room”. Nothing was written; try again.',
 };
@@ -33,6 +35,12 @@ describe('what the workbook refused', () => {
     const sentence = sayPortError(new PortError(code, ['A1']));
     expect(sentence).not.toMatch(/undefined|It said| {2}/);
   });
+});
+
+it('what Undo would have to keep is too long', () => {
+  expect(sayPortError(new PortError('tooLong'))).toBe(
+    'This, or what Undo would have to keep of it, is longer than the workbook takes at once. Nothing was written; do it in smaller parts.',
+  );
 });
 
 it('protection of which no sheet is named', () => {

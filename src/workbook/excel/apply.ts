@@ -45,26 +45,25 @@ export async function applyChanges(applying: Applying): Promise<Receipt> {
     const untouched = progress.sent === 0 || (progress.sent === 1 && didNothing(error));
     if (untouched) throw toPortError(error);
     const before = { ...progress.before(), ...progress.far };
-    const cells = error instanceof ChangedMeanwhile ? error.cells : [...before.moved.keys()];
-    if (cells.length > 0) await putPersonsBack(applying, receipt, before, error, cells);
-    await putBack(applying, receipt, before, error);
+    return putBackSaying(applying, receipt, before, error);
   }
   return receipt;
 }
 
-/** Puts back everything, what a person entered meanwhile as they entered it, and says which cells those are. */
-async function putPersonsBack(
+/** Puts back everything, what a person entered meanwhile as they entered it, and says which cells those are, or what we found out ourselves. */
+async function putBackSaying(
   applying: Applying,
   receipt: Receipt,
   before: Before & HowFar,
   cause: unknown,
-  cells: readonly string[],
 ): Promise<never> {
+  const cells = cause instanceof ChangedMeanwhile ? cause.cells : [...before.moved.keys()];
   try {
     return await putBack(applying, receipt, before, cause);
   } catch (error) {
-    if (error instanceof PortError && error.code === 'putBack') throw new PortError('notLookedAt', cells);
-    throw error;
+    if (!(error instanceof PortError) || error.code !== 'putBack') throw error;
+    if (cause instanceof PortError) throw cause;
+    throw cells.length > 0 ? new PortError('notLookedAt', cells) : error;
   }
 }
 
@@ -111,11 +110,26 @@ async function sendAll(
     }
     quiet.end(context);
     await batch.send();
-  } catch (error) {
+  } catch (thrown) {
+    const error = (await sendRest(batch, thrown)) ?? thrown;
     progress.far = { parts: guard.parts(), sizes: guard.sizes(), moved: await places.find() };
     throw error instanceof ChangedMeanwhile ? error : (guard.salvaged() ?? error);
   } finally {
     progress.sent = batch.sent();
+  }
+}
+
+/**
+ * What was put together by the time that something was found to be too long would go with whatever is asked next, unknown to those who put
+ * back. Answers what a person did meanwhile: what they entered is to be put back as well.
+ */
+async function sendRest(batch: Batch, thrown: unknown): Promise<ChangedMeanwhile | null> {
+  if (!(thrown instanceof PortError) || batch.sent() === 0) return null;
+  try {
+    await batch.send();
+    return null;
+  } catch (second) {
+    return second instanceof ChangedMeanwhile ? second : null;
   }
 }
 

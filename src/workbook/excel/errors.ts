@@ -10,6 +10,8 @@ const meanings: Readonly<Record<string, PortErrorCode>> = {
   ApiNotAvailable: 'unsupported',
   ApiNotFound: 'unsupported',
   NotImplemented: 'unsupported',
+  RequestPayloadSizeLimitExceeded: 'tooLong',
+  ResponsePayloadSizeLimitExceeded: 'tooLong',
 };
 
 /** The host refused before it did anything. */

@@ -3,6 +3,7 @@
  * was written over is known and can be put back. It costs no round trip.
  */
 import { atEase, mapSteps } from '../pace';
+import { PortError } from '../port';
 import type { Block, BlockSeen, Change, Receipt, TableSeen } from '../port';
 import { blockOf, holdsCell, nameCells, named, overlap, sameBlock } from '../shared/address';
 import { tableNamed } from '../shared/lengthen';
@@ -111,6 +112,7 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
       await askPart({ ...concerned, at: { ...at, rows: half } }, looked, cells);
       return askPart({ ...concerned, at: { ...at, row: at.row + half, rows: at.rows - half } }, looked, cells);
     }
+    if (bytes > batch.most) throw new PortError('tooLong', [named(at)]);
     lengths.push({ at, bytes });
     await batch.answers(bytes);
     load(concerned, looked, cells);
@@ -162,8 +164,10 @@ export function startGuard(batch: Batch, stood: Stood): Guard {
     again: async (at) => {
       if (batch.sent() > current.sent) {
         const lines = linesOf(at);
+        const bytes = bytesOfLines(lines);
+        if (bytes > batch.most) throw new PortError('tooLong', [named(at)]);
         // All in one answer: what would come with the one before would be no look any more.
-        await batch.answers(bytesOfLines(lines));
+        await batch.answers(bytes);
         for (const line of lines) {
           const cells = line.at.rows * line.at.columns;
           for (const part of rowParts(line.at)) load({ ...line, at: part }, current.looked, cells);

@@ -1,6 +1,8 @@
 /** Reading what is too long for one answer; few workbooks need it, so it is loaded by those. */
 import { atEase, nextTurn } from '../pace';
+import { PortError } from '../port';
 import type { Block } from '../port';
+import { named } from '../shared/address';
 import { cellSteps, loadCells } from './cells';
 import type { Cells } from './cells';
 import { hostCode } from './errors';
@@ -63,7 +65,12 @@ async function readPieces(context: Excel.RequestContext, all: readonly Part[], m
     } catch (error) {
       // Long texts: what so many cells hold is known only once they were asked for.
       const rows = asked.reduce((sum, each) => sum + each.rows, 0);
-      if (rows <= 1 || hostCode(error) !== 'ResponsePayloadSizeLimitExceeded') throw error;
+      if (hostCode(error) !== 'ResponsePayloadSizeLimitExceeded') throw error;
+      if (rows <= 1)
+        throw new PortError(
+          'tooLong',
+          piece.map(({ at }) => named({ ...at, rows: 1 })),
+        );
       most = Math.ceil(asked.reduce((sum, { size }) => sum + size, 0) / 2);
       continue;
     }

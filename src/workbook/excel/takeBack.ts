@@ -34,7 +34,7 @@ export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Qu
     const end = await tryTakingBack(host, looked, quiet);
     if ('done' in end) return revertedBy(receipt, plan);
     const { error } = end;
-    if (error instanceof PortError || end.untouched) throw toPortError(error);
+    if (end.untouched) throw toPortError(error);
     await listenAgain(host, quiet);
     const words = hostWords(error);
     // All else is taken back by then, and there is nothing on them any more.
@@ -44,6 +44,8 @@ export async function revertReceipt(host: ExcelHost, receipt: Receipt, quiet: Qu
       const cells = receipt.written.map(({ at }) => named(at));
       throw new PortError('halfWritten', cells, `${words}; ${hostWords(second)}`);
     });
+    // Begun anew it would end so again.
+    if (error instanceof PortError) throw error;
     const cells = [...new Set([...(end.changed?.cells ?? []), ...theirs])];
     const isOvertaken = cells.length > 0 || hostCode(error) === 'ItemNotFound';
     if (isOvertaken && tries < mostTries) continue;

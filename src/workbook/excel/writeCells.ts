@@ -1,5 +1,7 @@
+import { PortError } from '../port';
 import type { Block, Cell } from '../port';
 import { asTyped } from '../safeCell';
+import { named } from '../shared/address';
 import { bytesOf } from './batch';
 import type { Batch } from './batch';
 
@@ -67,6 +69,7 @@ async function send(batch: Batch, at: Block, lines: Cell[][], as: As): Promise<v
   }
   // What is asked about rows without a formula would be asked for nothing.
   if (lines.every((line) => line.every((cell) => cell === null))) return;
+  if (bytes > batch.most) throw new PortError('tooLong', [named(at)]);
   await batch.room(bytes);
   await batch.writing(at);
   const range = rangeOf(batch.context, at);
