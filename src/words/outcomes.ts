@@ -106,7 +106,11 @@ export function sayUndo(end: UndoDone): string {
     const lost =
       notFound.length > 0 ? ` Left alone, since they were not found for certain: ${rowsListed(notFound)}.` : '';
     const next = end.next === null ? ' Nothing else is left to undo.' : ` Undo takes back next: ${end.next}.`;
-    return `Taken back: ${label} (${countOf(restored, 'cell')}).${kept}${lost}${next}`;
+    // How many of its cells had been written is not known.
+    const what = end.begun
+      ? `${label} had been begun and not finished. What was written of it is taken back.`
+      : `Taken back: ${label} (${countOf(restored, 'cell')}).`;
+    return `${what}${kept}${lost}${next}`;
   }
   if (end.reason === 'changedSince') {
     return `${end.label}: nothing was taken back. Movements and what is on hand go back together or not at all, and this was changed since: ${rowsListed(end.cells)}. Put it as it was and undo again, or enter the difference under Stock.`;

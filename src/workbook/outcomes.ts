@@ -99,6 +99,8 @@ export type UndoDone =
       readonly reverted: Reverted;
       /** What would be taken back next; null: nothing is left. */
       readonly next: string | null;
+      /** It had not been written to its end. */
+      readonly begun?: true;
     }
   | NotDone
   | { readonly done: false; readonly reason: 'nothingToUndo' }

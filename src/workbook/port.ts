@@ -358,6 +358,16 @@ export class PortError extends Error {
   }
 }
 
+export interface ApplyOptions {
+  readonly label: string;
+  readonly receiptKey?: string;
+  /**
+   * Kept with the receipt where the write takes several requests, until one of its changes has something else kept under the same key: it
+   * tells whoever finds it that the write was begun, and did not come to its end.
+   */
+  readonly begun?: { readonly key: string; readonly value: string };
+}
+
 export interface WorkbookPort {
   readonly capabilities: Capabilities;
   /** Answers every query from one round trip. */
@@ -374,7 +384,7 @@ export interface WorkbookPort {
   apply(
     changes: readonly Change[],
     looked: readonly (BlockSeen | TableSeen)[],
-    options: { readonly label: string; readonly receiptKey?: string },
+    options: ApplyOptions,
   ): Promise<Receipt>;
   /**
    * Puts back what a receipt says was there, except cells that no longer hold what was put; those are listed. Cells of a

@@ -30,10 +30,11 @@ export function keepingSteps(port: WorkbookPort): WorkbookPort {
       const own = changes.map((change) =>
         change.do === 'remember' && change.key === PLANS_BEFORE_KEY ? { ...change, key: placesKeyOf(step) } : change,
       );
+      const begun = JSON.stringify([...steps.slice(0, -1), { ...step, begun: true }]);
       return port.apply(
         [...own, ...forgotten(dropped, step), { do: 'remember', key: STEPS_KEY, value: JSON.stringify(steps) }],
         looked,
-        { ...options, receiptKey: receiptKeyOf(step) },
+        { ...options, receiptKey: receiptKeyOf(step), begun: { key: STEPS_KEY, value: begun } },
       );
     },
     revert: (receipt) => port.revert(receipt),
@@ -68,6 +69,8 @@ interface Kept {
   readonly placesKey: string;
   /** The list once it is taken back; null: it stands in none. */
   readonly steps: readonly UndoStep[] | null;
+  /** Whether it was not written to its end, as when the pane was closed meanwhile. */
+  readonly begun: boolean;
 }
 
 /**
@@ -84,10 +87,12 @@ export async function undoLast(port: WorkbookPort): Promise<UndoDone> {
     if (changed) return { done: false, reason: 'changedSince', label, cells: changed };
     await port.remember(kept.receiptKey, null);
     const places = await port.recall(kept.placesKey);
-    if (places) await port.remember(PLANS_KEY, places);
+    // Places are kept last: what stands there otherwise is of a fill before.
+    if (places && !kept.begun) await port.remember(PLANS_KEY, places);
     if (places !== null) await port.remember(kept.placesKey, null);
     if (kept.steps) await port.remember(STEPS_KEY, JSON.stringify(kept.steps));
-    return { done: true, reverted, next: kept.steps?.at(-1)?.label ?? (await single(port))?.receipt.label ?? null };
+    const next = kept.steps?.at(-1)?.label ?? (await single(port))?.receipt.label ?? null;
+    return { done: true, reverted, next, ...(kept.begun ? { begun: true } : {}) };
   });
 }
 
@@ -104,7 +109,8 @@ async function newest(port: WorkbookPort): Promise<Kept | null> {
     const receipt = await recallReceipt(port, receiptKeyOf(step));
     // Another pane may have filled at the same moment and used the same key.
     if (receipt?.label === step.label) {
-      return { receipt, receiptKey: receiptKeyOf(step), placesKey: placesKeyOf(step), steps };
+      const keys = { receiptKey: receiptKeyOf(step), placesKey: placesKeyOf(step) };
+      return { receipt, ...keys, steps, begun: step.begun === true };
     }
   }
   return single(port);
@@ -113,7 +119,7 @@ async function newest(port: WorkbookPort): Promise<Kept | null> {
 /** What a workbook kept that was filled before several fills were. */
 async function single(port: WorkbookPort): Promise<Kept | null> {
   const receipt = await recallReceipt(port, LAST_FILL_KEY);
-  return receipt && { receipt, receiptKey: LAST_FILL_KEY, placesKey: PLANS_BEFORE_KEY, steps: null };
+  return receipt && { receipt, receiptKey: LAST_FILL_KEY, placesKey: PLANS_BEFORE_KEY, steps: null, begun: false };
 }
 
 /** Characters of a receipt that is long. */

@@ -23,6 +23,8 @@ export interface UndoStep {
   readonly label: string;
   /** About how many characters it takes. */
   readonly size: number;
+  /** As long as it was not written to its end: what was written of it can be taken back. */
+  readonly begun?: true;
 }
 
 /** Where the receipt of a step is kept. */

@@ -60,6 +60,12 @@ describe('taking back', () => {
     expect(sayUndo({ done: true, reverted: back, next: null })).not.toContain('Left');
   });
 
+  it('says of what had only been begun no more than is known', () => {
+    expect(sayUndo({ done: true, reverted: back, next: 'Order', begun: true })).toBe(
+      'Plan of job 7 had been begun and not finished. What was written of it is taken back. Undo takes back next: Order.',
+    );
+  });
+
   it('names what is next', () => {
     expect(sayUndo({ done: true, reverted: back, next: 'Order' })).toBe(
       'Taken back: Plan of job 7 (3 cells). Undo takes back next: Order.',

@@ -12,6 +12,7 @@ import { atEase } from '../pace';
 import { PortError } from '../port';
 import type {
   Answers,
+  ApplyOptions,
   Argument,
   Block,
   BlockSeen,
@@ -103,11 +104,7 @@ class ConnectedPort implements WorkbookPort {
     throw new PortError('host', [], 'the table Headings changed again and again');
   }
 
-  async apply(
-    changes: readonly Change[],
-    looked: Looked,
-    options: { readonly label: string; readonly receiptKey?: string },
-  ): Promise<Receipt> {
+  async apply(changes: readonly Change[], looked: Looked, options: ApplyOptions): Promise<Receipt> {
     const inLook = looked.filter(isStandIn);
     const others = [...this.seen.values()].filter(({ name }) => !inLook.some((seen) => sameName(seen.name, name)));
     const standIns = [...inLook, ...others];

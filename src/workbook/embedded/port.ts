@@ -2,6 +2,7 @@
 import type {
   Answer,
   Answers,
+  ApplyOptions,
   Block,
   BlockSeen,
   Change,
@@ -100,11 +101,7 @@ class EmbeddedPort implements WorkbookPort {
     return answers;
   }
 
-  apply(
-    changes: readonly Change[],
-    looked: Looked,
-    options: { readonly label: string; readonly receiptKey?: string },
-  ): Promise<Receipt> {
+  apply(changes: readonly Change[], looked: Looked, options: ApplyOptions): Promise<Receipt> {
     return this.inTurn(async () => {
       refuseUnsafe(changes, looked);
       refuseHere(this.spreadsheet, changes);

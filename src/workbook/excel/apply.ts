@@ -1,6 +1,6 @@
 import { atEase } from '../pace';
 import { PortError } from '../port';
-import type { Change, Receipt } from '../port';
+import type { ApplyOptions, Change, Receipt } from '../port';
 import { named } from '../shared/address';
 import type { Looked } from '../shared/looked';
 import { isTable } from '../shared/looked';
@@ -8,7 +8,7 @@ import { afterResizing } from '../shared/lengthen';
 import { receiptSteps } from '../shared/receipt';
 import { packSteps } from '../shared/packed';
 import { refuseSteps, standsAlready } from '../shared/refuse';
-import type { ApplyOptions, Applying } from './applying';
+import type { Applying } from './applying';
 import { bytesOf, startBatch } from './batch';
 import type { Batch } from './batch';
 import { makeChange } from './change';
@@ -93,7 +93,10 @@ async function sendAll(
     answered: () => guard.demand(),
     looking: (at) => guard.looking(at),
     writing: (at) => guard.again(at),
-    leaving: places.hold,
+    leaving: () => {
+      places.hold();
+      if (batch.sent() === 0 && options.begun) context.workbook.settings.add(options.begun.key, options.begun.value);
+    },
     resuming: places.demand,
   });
   const guard = startGuard(batch, stood);

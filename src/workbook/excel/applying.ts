@@ -1,14 +1,9 @@
 /** What an apply works on, known to the writing and to the putting back. */
-import type { Change } from '../port';
+import type { ApplyOptions, Change } from '../port';
 import type { Looked } from '../shared/looked';
 import type { ExcelHost, Extras } from './host';
 import type { Stood } from './standing';
 import type { Quiet } from './takeBack';
-
-export interface ApplyOptions {
-  readonly label: string;
-  readonly receiptKey?: string;
-}
 
 /** Everything an apply works on. */
 export interface Applying {
