@@ -385,7 +385,9 @@ export const EMPTY = {
   missing: (tables: readonly string[]) =>
     tables.length === 1 ? `Table ${tables[0]} is missing` : `Tables ${namesText(tables)} are missing`,
   missingText:
-    'It may have another name now: give it this one back under Table Design. Or set the workbook up again; tables that are there are kept.',
+    'Where it has another name now, give it this one back under Table Design. Or set the workbook up again; tables that are there are kept.',
+  missingHint:
+    'The tab Lists makes what is missing. A table that has another name now gets its own back under Table Design.',
 } as const;
 
 /** Why there is no club to plan, and what to do. */

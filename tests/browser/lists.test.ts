@@ -72,3 +72,14 @@ test('a foreign workbook is connected and planned from in a pane of 320 px', asy
   await page.getByRole('button', { name: 'Back' }).click();
   expect(await press('End the connection of Stock')).toContain('Stock is connected to no list any more');
 });
+
+test('a table that has another name is named on every tab; where it is to be made again, what stands in its way is said', async () => {
+  const page = await panes.open({});
+  await page.getByText(/^\d+ clubs?:/).waitFor();
+  await page.evaluate(() => window.sheet.rename('Tape', 'Strips'));
+  await page.getByText('Table Tape is missing. The tab Lists makes what is missing', { exact: false }).waitFor();
+  await page.getByRole('tab', { name: 'Lists', exact: true }).click();
+  expect(await presser(page)('Make the other tables')).toContain('The sheet Tape holds something else');
+  await page.evaluate(() => window.sheet.rename('Tape', 'Tape'));
+  await page.getByText('Not there yet', { exact: false }).waitFor({ state: 'detached' });
+});

@@ -73,7 +73,7 @@ function playSheet(port: MemoryPort): Omit<Sheet, 'wear'> {
   let refusing = false;
   let milliseconds = 0;
   const write = port.apply.bind(port);
-  const hidden = new Map<string, string>();
+  const hidden = new Set<string>();
   const read = port.read.bind(port);
   port.read = (queries) =>
     read(
@@ -119,7 +119,8 @@ function playSheet(port: MemoryPort): Omit<Sheet, 'wear'> {
       port.selected = { sheet, row, column, rows, columns: 1 };
     },
     rename(table, name) {
-      hidden.set(table, name);
+      if (name === table) hidden.delete(table);
+      else hidden.add(table);
       changed(table);
     },
     refuse(now) {

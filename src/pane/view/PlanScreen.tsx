@@ -106,7 +106,7 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
       <div id={PANEL_ID} role="tabpanel" aria-labelledby={tabId(screen)} className={styles.panel}>
         {lacking.length > 0 && screen !== 'lists' && !shop.missing.includes('Clubs') && (
           <p className={styles.fault}>
-            {EMPTY.missing(lacking)}. {EMPTY.missingText}
+            {EMPTY.missing(lacking)}. {EMPTY.missingHint}
           </p>
         )}
         {screen === 'plan' ? (

@@ -10,7 +10,7 @@ import { bareOf } from '../../../workbook/connecting';
 import type { GoOn } from '../../../workbook/pace';
 import type { PlanPlace } from '../../../workbook/planPlaces';
 import { columnsAt } from '../../../workbook/headings';
-import { QUOTES, TABLES } from '../../../workbook/schema';
+import { CLUBS, QUOTES, TABLES } from '../../../workbook/schema';
 import { jobName } from '../../../workbook/shop';
 import { HEADINGS } from '../../../workbook/tables/headings';
 import { sayIssue } from '../../../words/issues';
@@ -195,7 +195,9 @@ function ResultsPart({ pane }: Pick<FoundProps, 'pane'>) {
 /** Tables that lists do not stand for and that are not there yet. */
 function RestPart({ pane, looked }: Pick<FoundProps, 'pane' | 'looked'>) {
   const { shop, task } = pane.state;
-  if (!shop || looked.connections.length === 0 || shop.missing.length === 0) return null;
+  // A workbook of which nothing is ours is set up by its first screen.
+  const begun = looked.connections.length > 0 || !shop?.missing.includes(CLUBS.name);
+  if (!shop || !begun || shop.missing.length === 0) return null;
   return (
     <Part ruled>
       <Says>{LISTS_WORDS.restMissing(shop.missing)}</Says>

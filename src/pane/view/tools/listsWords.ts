@@ -81,7 +81,7 @@ export const LISTS_WORDS = {
   sameResults: 'Nothing changed',
   setUpRest: 'Make the other tables',
   restMissing: (tables: readonly string[]) =>
-    `Not there yet: ${listed(tables)}. They are made beside your lists; nothing that is there is changed.`,
+    `Not there yet: ${listed(tables)}. What is made gets sheets of its own; nothing that is there is changed.`,
   behindTitle: 'Plans filled before',
   follow: 'Let them read the lists',
 } as const;
