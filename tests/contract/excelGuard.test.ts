@@ -496,6 +496,16 @@ describe('client contract, simulated workbook: taking back what made tables, lis
     expect(book.snapshot()).toBe(before);
   });
 
+  it('leaves a name as it was found where it fails, also one that stands for a formula by now', async () => {
+    const { simulated, port, receipt, book } = await resized();
+    book.names.set('Plan_new', '=SUM(Rack!$B$2:$C$4)*2');
+    const found = book.snapshot();
+    simulated.trouble = (request, actions) =>
+      request === 1 ? { code: 'GeneralException', at: actions - 1 } : null;
+    await expect(port.revert(receipt)).rejects.toMatchObject({ code: 'putBack' });
+    expect(book.snapshot()).toBe(found);
+  });
+
   it.each<[string, (book: Book) => void]>([
     ['a cell of the new column is typed into', (book) => book.active.put(9, 2, 'typed')],
     ['a cell of the new column is typed over', (book) => book.active.put(5, 2, 'typed')],

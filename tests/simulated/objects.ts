@@ -527,11 +527,12 @@ export function namedItems(book: Book, settings: Settings): Modelled {
     members: ['add', 'getItem', 'getItemOrNullObject'],
     listed: () => [...book.names.keys()].map(item),
     ...{
-      add: (name: string, range: RangeObject) => {
+      add: (name: string, reference: RangeObject | string) => {
         const isName = /^[A-Za-z_\\][\w.\\]*$/.test(name) && !/^[A-Z]{1,3}\d+$/i.test(name);
         if (!isName) throw new HostError('InvalidArgument', 'This is no valid name.');
         if (find(name) !== undefined) throw new HostError('ItemAlreadyExists');
-        book.names.set(name, `=${fixed(range.sheet.area(range.at))}`);
+        const to = typeof reference === 'string' ? reference : `=${fixed(reference.sheet.area(reference.at))}`;
+        book.names.set(name, to);
         return item(name);
       },
       getItem: (name: string) => getItemOrNullObject(name) ?? missing(),

@@ -165,7 +165,9 @@ function setName(context: Excel.RequestContext, { name, put, found }: NameFound,
   const now = stood.nameFormulas.get(name.toLowerCase());
   const at = blockOf(found);
   if (now === undefined && put === null) {
-    if (at && holds(stood.sheets, at.sheet)) names.add(name, rangeOf(context, at));
+    // By then it may have stood for a formula of a person's.
+    if (!at) names.add(name, found);
+    else if (holds(stood.sheets, at.sheet)) names.add(name, rangeOf(context, at));
   } else if (now !== undefined && put !== null && isAt(now, put)) names.getItem(name).formula = found;
 }
 
