@@ -496,12 +496,25 @@ describe('client contract, simulated workbook: taking back what made tables, lis
     expect(book.snapshot()).toBe(before);
   });
 
+  it.each([
+    ['filters', { buttons: true, filtered: true, filters: [null, { filterOn: 'Custom', criterion1: '>1' }] }],
+    ['no buttons', { buttons: false, filtered: false, filters: [] }],
+  ])('leaves a table with its looks and %s as they were found where it fails', async (_, filter) => {
+    const { simulated, port, receipt, book } = await resized();
+    const fresh = () => book.tables.find(({ name }) => name === 'Fresh') ?? null;
+    const looks = { style: 'TableStyleDark3', banded: false, bandedColumns: true, firstColumn: true, lastColumn: true };
+    const found = Object.assign(fresh() ?? {}, looks, filter);
+    simulated.trouble = (request, actions) => (request === 1 ? { code: 'GeneralException', at: actions - 1 } : null);
+    await expect(port.revert(receipt)).rejects.toMatchObject({ code: 'putBack' });
+    expect(fresh()).not.toBe(found);
+    expect(fresh()).toMatchObject({ ...looks, ...filter });
+  });
+
   it('leaves a name as it was found where it fails, also one that stands for a formula by now', async () => {
     const { simulated, port, receipt, book } = await resized();
     book.names.set('Plan_new', '=SUM(Rack!$B$2:$C$4)*2');
     const found = book.snapshot();
-    simulated.trouble = (request, actions) =>
-      request === 1 ? { code: 'GeneralException', at: actions - 1 } : null;
+    simulated.trouble = (request, actions) => (request === 1 ? { code: 'GeneralException', at: actions - 1 } : null);
     await expect(port.revert(receipt)).rejects.toMatchObject({ code: 'putBack' });
     expect(book.snapshot()).toBe(found);
   });

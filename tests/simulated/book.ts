@@ -209,7 +209,14 @@ export interface TableData {
   name: string;
   style: string;
   banded: boolean;
+  bandedColumns: boolean;
+  firstColumn: boolean;
+  lastColumn: boolean;
+  /** Buttons to filter by. */
+  buttons: boolean;
   filtered: boolean;
+  /** What each column is filtered by. */
+  filters: (Readonly<Record<string, unknown>> | null)[];
   headersShown: boolean;
   totalsShown: boolean;
 }
@@ -317,8 +324,15 @@ export class Book {
     }
     const id = this.id('T');
     const name = `Table${this.tables.length + 1}`;
-    const looks = { style: 'TableStyleMedium2', banded: true, filtered: false, headersShown: true, totalsShown: false };
-    const table: TableData = { id, sheet, at: area, name, ...looks };
+    const looks = {
+      style: 'TableStyleMedium2',
+      banded: true,
+      bandedColumns: false,
+      firstColumn: false,
+      lastColumn: false,
+    };
+    const shown = { buttons: true, filtered: false, filters: [], headersShown: true, totalsShown: false };
+    const table: TableData = { id, sheet, at: area, name, ...looks, ...shown };
     this.tables.push(table);
     return table;
   }

@@ -437,12 +437,44 @@ export function table(book: Book, data: TableData, settings: Settings): Modelled
     const top = Number(data.headersShown);
     return { ...data.at, row: row + top, rows: rows - top - Number(data.totalsShown) };
   };
-  const columns = (): string[] =>
-    Array.from({ length: data.at.columns }, (_, i) => String(data.sheet.own(data.at.row, data.at.column + i).value));
+  const filterOf = (i: number): Modelled =>
+    properties(
+      'Filter',
+      ['criteria'],
+      () => data.filters[i] ?? null,
+      () => undefined,
+      {
+        apply: (criteria: Readonly<Record<string, unknown>>) => {
+          // Without its buttons a table has no filter.
+          if (!data.buttons) throw new HostError('InvalidOperation');
+          data.filters = Array.from({ length: data.at.columns }, (_, at) => data.filters[at] ?? null);
+          data.filters[i] = criteria;
+          data.filtered = true;
+        },
+      },
+    );
+  const column = (i: number): Modelled =>
+    properties(
+      'TableColumn',
+      ['name'],
+      () => String(data.sheet.own(data.at.row, data.at.column + i).value),
+      () => undefined,
+      { filter: filterOf(i) },
+    );
+  const columns = {
+    className: 'TableColumnCollection',
+    members: ['getItemAt'],
+    listed: () => Array.from({ length: data.at.columns }, (_, i) => column(i)),
+    getItemAt: column,
+  };
   const fields: Record<string, keyof TableData> = {
     name: 'name',
     style: 'style',
     showBandedRows: 'banded',
+    showBandedColumns: 'bandedColumns',
+    highlightFirstColumn: 'firstColumn',
+    highlightLastColumn: 'lastColumn',
+    showFilterButton: 'buttons',
     showHeaders: 'headersShown',
   };
   const write = (name: string, value: unknown): void => {
@@ -453,7 +485,7 @@ export function table(book: Book, data: TableData, settings: Settings): Modelled
   return Object.assign(
     properties('Table', Object.keys(fields), (name) => data[fields[name] ?? 'name'], write, {
       worksheet: worksheet(book, data.sheet, settings),
-      columns: list('TableColumnCollection', 'TableColumn', columns),
+      columns,
       autoFilter: properties(
         'AutoFilter',
         ['isDataFiltered'],

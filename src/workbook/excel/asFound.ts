@@ -17,6 +17,8 @@ import { askAll } from './read';
 import { askBlock } from './readBlock';
 import { holds } from './standing';
 import type { Stood } from './standing';
+import { giveTableLooks } from './tableLooks';
+import type { TableLooks } from './tableLooks';
 import { asIs, rangeOf, writeCells } from './writeCells';
 
 /** Cells that were put, and what had been found in them; `undefined` where nothing was put. */
@@ -40,7 +42,7 @@ export interface TableFound {
   /** What it was made to cover; null where it was to go. */
   readonly put: Block | null;
   readonly found: Block;
-  readonly looks?: { readonly style: string; readonly showBandedRows: boolean };
+  readonly looks?: TableLooks;
 }
 
 /** What was taken back, each thing as it was put and as it had been found. */
@@ -188,9 +190,7 @@ function setTable(
     if (holds(stood.tables, name) || !holds(stood.sheets, found.sheet)) return;
     const table = tables.add(rangeOf(context, found), true);
     table.name = name;
-    if (!looks) return;
-    table.style = looks.style;
-    table.showBandedRows = looks.showBandedRows;
+    if (looks) giveTableLooks(table, looks);
   } else if (now !== null && sameBlock(now, put)) tables.getItem(name).resize(rangeOf(context, found));
 }
 

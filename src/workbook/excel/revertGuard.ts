@@ -13,6 +13,8 @@ import { cellsOf, loadCells } from './cells';
 import { ChangedMeanwhile, startGuard } from './guard';
 import type { ExcelHost } from './host';
 import type { Stood } from './standing';
+import { askTableLooks } from './tableLooks';
+import type { TableLooks } from './tableLooks';
 import { lengthOf, rowParts } from './writeCells';
 
 /** What a plan was made from. */
@@ -178,16 +180,20 @@ function objectsOf({ workbook }: Excel.RequestContext, { plan, now, stood, shrun
     ...plan.removeNames.map((name) => ({ name, put: null })),
     ...plan.moveNames.map(({ name, at }) => ({ name, put: at })),
   ];
-  let askedTables: { readonly table: Excel.Table; readonly range: Excel.Range }[] = [];
+  let askedTables: {
+    readonly table: Excel.Table;
+    readonly range: Excel.Range;
+    readonly looks: () => TableLooks | null;
+  }[] = [];
   let askedNames: Excel.NamedItem[] = [];
   const tablesNow = (): TableFound[] =>
-    askedTables.flatMap(({ table, range }, i) => {
+    askedTables.flatMap(({ table, range, looks: looksOf }, i) => {
       const wanted = tables[i];
       const at = ifArrived(() => (table.isNullObject ? null : blockOf(range.address)));
       if (!wanted) return [];
       const { name, put } = wanted;
-      const looks = ifArrived(() => ({ style: table.style, showBandedRows: table.showBandedRows }));
-      return [{ name, put, found: at ?? wanted.seen, ...(looks && put === null ? { looks } : {}) }];
+      const looks = looksOf();
+      return [{ name, put, found: at ?? wanted.seen, ...(looks ? { looks } : {}) }];
     });
   const namesNow = (): NameFound[] =>
     askedNames.flatMap((item, i) => {
@@ -198,9 +204,10 @@ function objectsOf({ workbook }: Excel.RequestContext, { plan, now, stood, shrun
     });
   return {
     ask: () => {
-      askedTables = tables.map(({ name }) => {
-        const table = workbook.tables.getItemOrNullObject(name).load('name,style,showBandedRows');
-        return { table, range: table.getRange().load('address') };
+      askedTables = tables.map(({ name, put }) => {
+        const table = workbook.tables.getItemOrNullObject(name).load('name');
+        const looks = put === null ? askTableLooks(table) : () => null;
+        return { table, range: table.getRange().load('address'), looks };
       });
       askedNames = names.map(({ name }) => workbook.names.getItemOrNullObject(name).load('formula'));
     },
