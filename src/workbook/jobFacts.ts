@@ -1,4 +1,5 @@
 /** What a page says at its head about the job it is for. */
+import { customersOfClubs } from './customers';
 import { columnsAt, folded } from './headings';
 import { JOBS } from './schema';
 import { jobName, matrixOf, shopName } from './shop';
@@ -13,13 +14,15 @@ export interface JobFacts {
   readonly due: number | null;
 }
 
-/** What Settings and Jobs say; of clubs that belong to no one job, only the shop. */
-export function jobFacts({ Settings: settings, Jobs: jobs }: ShopTables, job: string | null): JobFacts {
+/** What Settings and Jobs say, and a list of clubs where Jobs names no customer; of clubs that belong to no one job, only the shop. */
+export function jobFacts({ Settings: settings, Jobs: jobs, Clubs: clubs }: ShopTables, job: string | null): JobFacts {
   const shop = settings ? shopName(matrixOf(settings)) : '';
-  const bare = { shop, job, customer: '', due: null };
-  if (!jobs || job === null) return bare;
+  if (job === null) return { shop, job, customer: '', due: null };
+  const customer = customersOfClubs(clubs && matrixOf(clubs)).get(folded(job)) ?? '';
+  const bare = { shop, job, customer, due: null };
+  if (!jobs) return bare;
   const at = columnsAt(JOBS, jobs.headers);
   const row = jobs.rows.find((each) => folded(each[at('job')]) === folded(job));
   const due = row?.[at('due')];
-  return { ...bare, customer: jobName(row?.[at('customer')]), due: typeof due === 'number' ? due : null };
+  return { ...bare, customer: jobName(row?.[at('customer')]) || customer, due: typeof due === 'number' ? due : null };
 }

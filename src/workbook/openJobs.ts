@@ -9,6 +9,7 @@ import {
   type Progress,
   type Result,
 } from '../core/index';
+import { customersOfClubs } from './customers';
 import { readDay } from './days';
 import { columnsAt, folded } from './headings';
 import { headerRowsOf } from './planScope';
@@ -18,7 +19,7 @@ import { readBench } from './readBench';
 import { isBlank, rowName, type Matrix } from './records';
 import { redoRows, redosOf } from './rounds';
 import { JOBS, type JOB_STATES } from './schema';
-import { jobName, matricesOf, type ShopTables } from './shop';
+import { jobName, matricesOf, matrixOf, type ShopTables } from './shop';
 
 export interface OpenJob {
   readonly job: string;
@@ -69,6 +70,7 @@ export function* openJobsSteps(tables: ShopTables): Generator<Progress, Result<O
       : null;
   if (read && !read.ok) return read;
   const all = read?.value.input.clubs ?? [];
+  const customers = customersOfClubs(clubs);
   const byJob = new Map<string, (typeof all)[number][]>();
   for (const club of all) {
     const key = folded(club.job);
@@ -76,9 +78,10 @@ export function* openJobsSteps(tables: ShopTables): Generator<Progress, Result<O
     if (set) set.push(club);
     else byJob.set(key, [club]);
   }
-  const unlisted = [...byJob].flatMap(([key, [first]]): JobRow[] =>
-    key === '' || known.has(key) ? [] : [{ job: jobName(first?.job), customer: '', due: undefined, state: 'Open' }],
-  );
+  const unlisted = [...byJob].flatMap(([key, [first]]): JobRow[] => {
+    if (key === '' || known.has(key)) return [];
+    return [{ job: jobName(first?.job), customer: customers.get(key) ?? '', due: undefined, state: 'Open' }];
+  });
   const { ask } = readBench(tables);
   const redos = redosOf(tables);
   const rows = [...known.values(), ...unlisted].filter(({ state }) => state !== 'Done');
@@ -116,17 +119,19 @@ function hasRows(table: Matrix): boolean {
 }
 
 /** Rows of Jobs that name a job; of two that name the same, the first. */
-function jobRows({ Jobs: table }: ShopTables): { readonly rows: JobRow[]; readonly problems: Issue[] } {
+function jobRows({ Jobs: table, Clubs: clubs }: ShopTables): { readonly rows: JobRow[]; readonly problems: Issue[] } {
   const rows = new Map<string, JobRow>();
   const problems: Issue[] = [];
   const at = columnsAt(JOBS, table?.headers ?? []);
+  const customers = customersOfClubs(clubs && matrixOf(clubs));
   for (const [down, row] of (table?.rows ?? []).entries()) {
     const job = jobName(row[at('job')]);
     if (job === '' || rows.has(folded(job))) continue;
     const due = dayIn(row[at('due')]);
     const state = stateOf(row[at('status')]);
     if (due === null && state !== 'Done') problems.push(noDay(table as TableSeen, down, row[at('due')]));
-    rows.set(folded(job), { job, customer: jobName(row[at('customer')]), due: due ?? undefined, state });
+    const customer = jobName(row[at('customer')]) || (customers.get(folded(job)) ?? '');
+    rows.set(folded(job), { job, customer, due: due ?? undefined, state });
   }
   return { rows: [...rows.values()], problems };
 }

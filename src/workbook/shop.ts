@@ -1,4 +1,5 @@
 /** What a shop keeps in its workbook, read in one go. */
+import { customersOfClubs } from './customers';
 import { columnsAt, folded } from './headings';
 import type { Matrix } from './records';
 import { keptPlans, LAYOUT, PLANS_KEY, SCHEMA_VERSION, standing } from './planPlaces';
@@ -111,16 +112,18 @@ export function jobName(cell: unknown): string {
   return typeof cell === 'string' || typeof cell === 'number' ? String(cell).trim() : '';
 }
 
-/** What a job's row in Jobs says, and how many clubs name it. */
+/** What a job's row in Jobs says, or a list of clubs where that says nothing, and how many clubs name it. */
 function jobsOf(matrices: ShopMatrices): ShopJob[] {
   const counts = clubsByJob(matrices.Clubs);
+  const customers = customersOfClubs(matrices.Clubs);
   const jobs = new Map<string, ShopJob>();
   for (const job of listedJobs(matrices.Jobs)) {
-    if (!jobs.has(folded(job.job)))
-      jobs.set(folded(job.job), { ...job, clubs: counts.get(folded(job.job))?.clubs ?? 0 });
+    const key = folded(job.job);
+    const customer = job.customer || (customers.get(key) ?? '');
+    if (!jobs.has(key)) jobs.set(key, { ...job, customer, clubs: counts.get(key)?.clubs ?? 0 });
   }
   for (const [key, { job, clubs }] of counts) {
-    if (!jobs.has(key)) jobs.set(key, { job, customer: '', due: null, clubs });
+    if (!jobs.has(key)) jobs.set(key, { job, customer: customers.get(key) ?? '', due: null, clubs });
   }
   return [...jobs.values()];
 }

@@ -1,4 +1,5 @@
 /** Rows of a table as records, and what is on the counter: the jobs that are not done. */
+import { customersOfClubs } from './customers';
 import { folded } from './headings';
 import { readTable, type Row } from './records';
 import { CLUBS, JOBS, type TableSchema } from './schema';
@@ -36,6 +37,7 @@ export interface JobRow {
 /** Jobs in the order of their table; the first row of a name counts. */
 export function jobRows(tables: ShopTables): readonly JobRow[] {
   const seen = new Set<string>();
+  const customers = customersOfClubs(tables.Clubs && matrixOf(tables.Clubs));
   return tableRows(tables, JOBS).flatMap((row) => {
     const job = textOf(row, 'job');
     if (job === '' || seen.has(folded(job))) return [];
@@ -44,7 +46,7 @@ export function jobRows(tables: ShopTables): readonly JobRow[] {
       {
         row,
         job,
-        customer: textOf(row, 'customer'),
+        customer: textOf(row, 'customer') || (customers.get(folded(job)) ?? ''),
         done: textOf(row, 'status') === 'Done',
         received: numberOf(row, 'received'),
         due: numberOf(row, 'due'),

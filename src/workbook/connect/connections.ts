@@ -3,8 +3,8 @@ import { fail, ok, type Issue, type Result } from '../../core/index';
 import type { TableSchema } from '../columns';
 import { folded } from '../headings';
 import { matchHeaders, readTable, type Matrix } from '../records';
-import { TABLES } from '../schema';
 import { HEADINGS } from '../tables/headings';
+import { LIST_TABLES } from './listTables';
 import type { ColumnMatch, ShopUnit } from './types';
 
 /** One list of the shop's that stands for one of our tables. */
@@ -32,7 +32,7 @@ export function readConnections(matrix: Matrix, headerRow = 1): Result<readonly 
     const [issue] = issues;
     if (issue) return fail(issue);
     const text = (key: string): string => String(values.get(key) ?? '');
-    const schema = TABLES.find(({ name }) => name === text('table'));
+    const schema = LIST_TABLES.find(({ name }) => name === text('table'));
     const key = schema && keyOf(schema, text('column'));
     if (!schema || key === undefined) return fail(unknownColumn(sheetRow, text('table'), text('column')));
     const known = byTable.get(schema.name) ?? { schema, list: text('list'), ...whereOf(text('where')), columns: [] };

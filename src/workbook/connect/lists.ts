@@ -2,6 +2,7 @@
 import type { Block, BlockSeen, NameSeen, Query, Seen, SheetContents, TableSeen, WorkbookPort } from '../port';
 import { overlap, sameName } from '../shared/address';
 import { TABLES } from '../schema';
+import { LIST_TABLES } from './listTables';
 import { CONNECTABLE, HEADINGS } from '../tables/headings';
 import { ALWAYS, paced, type GoOn } from '../pace';
 import { bestTableSteps, likenessOf } from './likeness';
@@ -54,7 +55,7 @@ export async function findLists(port: WorkbookPort, goOn: GoOn = ALWAYS): Promis
   return [...lists.filter(({ like }) => like !== null), ...lists.filter(({ like }) => like === null)];
 }
 
-const CANDIDATES = TABLES.filter(({ name }) => (CONNECTABLE as readonly string[]).includes(name));
+const CANDIDATES = LIST_TABLES.filter(({ name }) => (CONNECTABLE as readonly string[]).includes(name));
 
 /** The table that a list looks most like, of those that it can stand for. */
 async function likest(rows: readonly (readonly Seen[])[], goOn: GoOn) {
@@ -172,6 +173,6 @@ async function listRead(
 
 /** How a list would be matched to a table of ours, below the headings that a person took, if any. */
 export function likenessTo(table: string, { list, rows }: ListRead, chosen?: HeadingRow): Likeness | null {
-  const schema = TABLES.find(({ name }) => sameName(name, table));
+  const schema = LIST_TABLES.find(({ name }) => sameName(name, table));
   return schema ? likenessOf(schema, rows, list.table === null ? chosen : HEADINGS_OF_TABLE) : null;
 }

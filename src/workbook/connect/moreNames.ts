@@ -153,6 +153,7 @@ export const MORE_NAMES: Readonly<Record<string, Readonly<Record<string, readonl
     length: ['finished length', 'overall length', 'playing length'],
     butt: ['butt outside diameter', 'shaft butt diameter', 'shaft butt size', 'butt end'],
     oldItem: ['current grip', 'existing grip', 'present grip', 'grip on club'],
+    customer: ['customer name', 'client name', 'golfer', 'whose', 'whose club'],
     oldMass: ['current grip weight', 'existing grip weight', 'weight of old grip'],
     shaft: ['shaft type', 'steel or graphite', 'steel graphite'],
     job: ['job id', 'ticket number', 'work order number', 'order number', 'bag', 'bag number', 'set', 'set number'],

@@ -3,10 +3,10 @@ import { drained, fail, ok, type Issue, type Result } from '../../core/index';
 import type { Column, TableSchema } from '../columns';
 import type { Block, BlockSeen, Put, Seen, TableSeen } from '../port';
 import { callBy, tellBy } from '../records';
-import { TABLES } from '../schema';
 import { ourCell, shopCell } from './cells';
 import type { Connection } from './connections';
 import { calledOf } from './listPlace';
+import { LIST_TABLES } from './listTables';
 import { toldIn } from './kindByName';
 import { resolve, type BrokenMatch } from './resolve';
 import { headingsAt, isUnits, type Rows } from './shape';
@@ -149,7 +149,7 @@ function readAs(known: Known | undefined, cell: Seen): Seen {
  * @param row row of the sheet, as `column`, from 0
  */
 export function cellForList({ matches, at, name, behind }: StandIn, row: number, column: number, put: Put): Put {
-  const schema = TABLES.find((each) => each.name === name);
+  const schema = LIST_TABLES.find((each) => each.name === name);
   const known = schema && columnAt(schema, matches, column - at.column);
   if (!known || put === undefined || put === null || typeof put === 'object') return put;
   const before = rowsOf(behind)[row - behind.at.row]?.[column - at.column] ?? null;

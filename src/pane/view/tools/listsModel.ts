@@ -3,7 +3,7 @@ import type { Progress } from '../../../core/index';
 import type { Block, Seen } from '../../../workbook/port';
 import { isBlank } from '../../../workbook/records';
 import { resultPlaces } from '../../../workbook/resultColumns';
-import { CLUBS, TABLES, type Column, type TableSchema } from '../../../workbook/schema';
+import { CLUBS, type Column, type TableSchema } from '../../../workbook/schema';
 import { ourCell } from '../../../workbook/connect/cells';
 import type { ConnectAsked } from '../../../workbook/connect/connectList';
 import type { Connection } from '../../../workbook/connect/connections';
@@ -16,6 +16,7 @@ import {
   type NoHeadings,
 } from '../../../workbook/connect/headingRow';
 import { likenessTo, type ListRead } from '../../../workbook/connect/lists';
+import { LIST_TABLES } from '../../../workbook/connect/listTables';
 import type { ColumnMatch, HeadingRow, Likeness, ShopUnit } from '../../../workbook/connect/types';
 import { dayWords } from '../../../words/intake';
 import { unitsOf } from '../../../workbook/connect/units';
@@ -48,7 +49,7 @@ export interface PickRow {
 
 /** Begins to match a list to a table, below the headings that were chosen, if any; null where there is no such table. */
 export function beginMatch(read: ListRead, table: string, chosen?: HeadingRow): Match | null {
-  const schema = TABLES.find(({ name }) => name === table);
+  const schema = LIST_TABLES.find(({ name }) => name === table);
   const likeness = likenessTo(table, read, chosen);
   if (!schema || !likeness) return null;
   const picks = likeness.proposals.map(({ key, position, unit }) => [key, { position, unit }] as const);
@@ -184,7 +185,7 @@ const MISSED = ['job', 'kind'] as const;
 
 /** Columns that no heading was picked for although a person should know what that means. */
 export function missed({ schema, picks }: Match): (typeof MISSED)[number][] {
-  return schema === CLUBS ? MISSED.filter((key) => (picks.get(key)?.position ?? null) === null) : [];
+  return schema.name === CLUBS.name ? MISSED.filter((key) => (picks.get(key)?.position ?? null) === null) : [];
 }
 
 /** Headings of the list that stand for nothing of ours. */
