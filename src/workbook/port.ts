@@ -237,7 +237,7 @@ export interface RowsOf {
 
 /** Which rows and columns of a table a written block was: its rows by what they are called, its columns by their headings. */
 export interface WrittenRows extends RowsOf {
-  /** For each row of the block, its cells under the headings `by`, as text; null for the (last) row of headings itself. */
+  /** For each row of the block, its cells under the headings `by`, as text; null for rows of headings, the last of which is the list’s last. */
   readonly called: readonly (readonly string[] | null)[];
   readonly headings: readonly string[];
 }

@@ -43,6 +43,7 @@ import {
   cellForList,
   headingBehind,
   headingRowsOf,
+  wordsRowOf,
   knowsColumn,
   isNamed,
   isStandIn,
@@ -352,10 +353,14 @@ function widenBehind(change: Extract<Change, { do: 'widen' }>, looked: Looked, s
   const { headers } = change;
   const { at } = seen.behind;
   refuseHeadingsBeside(seen, headers.length, looked);
-  const beside: Block = { ...columnsBeside(seen, headers.length), rows: 1 };
+  // Down to the last row of headings, by which they are found when they are taken back.
+  const first = wordsRowOf(seen);
+  const rows = seen.at.row - first + 1;
+  const beside: Block = { ...columnsBeside(seen, headers.length), row: first, rows };
+  const alone = Array.from({ length: rows - 1 }, () => headers.map((): Put => undefined));
   const of: RowsOf = { table: seen.connectedTo, by: [], headingRows: headingRowsOf(seen) };
   return [
-    { do: 'write', at: beside, cells: [[...headers]], of },
+    { do: 'write', at: beside, cells: [[...headers], ...alone], of },
     { do: 'name', name: seen.connectedTo, at: { ...at, columns: at.columns + headers.length } },
   ];
 }

@@ -166,6 +166,13 @@ export function headingRowsOf({ at, behind }: StandIn): number {
   return at.row - behind.at.row + 1;
 }
 
+/** The row of the sheet, from 0, in which the list's headings are words: of two rows the lower, unless that holds the units of the upper. */
+export function wordsRowOf(seen: StandIn): number {
+  const { at, behind } = seen;
+  const [upper = [], lower = []] = rowsOf(behind);
+  return headingRowsOf(seen) > 1 && isUnits(lower) && !isUnits(upper) ? at.row - 1 : at.row;
+}
+
 /** The shop's heading over a column of ours, as it stands in the sheet: with its line breaks. */
 export function headingBehind({ headers, behind }: StandIn, ours: string): string {
   const position = headers.indexOf(ours);

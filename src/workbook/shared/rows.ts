@@ -66,7 +66,7 @@ export function* findRowsSteps(written: Written, rows: WrittenRows, table: Block
     const isUsed = new Set(used);
     const there = allThere(written, used, columns);
     const now =
-      key === HEADING_ROW ? (lines.length > 0 ? [-1] : []) : yield* whichIsWhich(block, standing.get(key) ?? [], again);
+      key === HEADING_ROW ? headingLines(block, lines) : yield* whichIsWhich(block, standing.get(key) ?? [], again);
     block.forEach((down, i) => {
       const row = there ? now[i] : undefined;
       if (row !== undefined) move(written, down, columns, moved, row + top);
@@ -84,6 +84,11 @@ export function* findRowsSteps(written: Written, rows: WrittenRows, table: Block
 function onlyPlace(headings: readonly string[], heading: string): number {
   const at = headings.indexOf(heading);
   return at === headings.lastIndexOf(heading) ? at : -1;
+}
+
+/** Rows of headings, counted back from the first row below them: the last of a block is the last of the list. */
+function headingLines(block: readonly number[], lines: readonly unknown[]): number[] {
+  return lines.length > 0 ? block.map((_, i) => i - block.length) : [];
 }
 
 /** What the row of headings is called among the others. */

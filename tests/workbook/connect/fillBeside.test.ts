@@ -234,6 +234,42 @@ describe('results beside the clubs', () => {
       expect(bare.shows('In work', 3, 10)).toBeNull();
     });
 
+    /** Headings and, below them, their units, as `ownClubs` has them below a title. */
+    async function unitsBelow() {
+      const bare = new MemoryPort();
+      bare.addSheet('In work');
+      bare.typeRows('In work', 0, 0, [
+        ['Kunde', 'Auftrag', 'Schläger', 'Länge', 'Schwunggewicht', 'Gewicht', 'Neuer Griff'],
+        [null, null, null, 'cm', null, 'g', null],
+        ['Jens Halder', 'A-5', 'Driver', 115.5, 'D3', 312, 'FERN-M'],
+        ['Jens Halder', 'A-5', '7 iron', 94, 'D2', 427, 'FERN-M'],
+      ]);
+      const at = { sheet: 'In work', row: 0, column: 0, rows: 4, columns: 7 };
+      return connectedClubs(bare, { table: null, at });
+    }
+
+    test('get their headings beside the list’s own, not beside the units below these; written again, they are known', async () => {
+      const { bare, port } = await unitsBelow();
+      const before = shown(bare, 6);
+      const names = [...HEADINGS.slice(0, 4), 'Planned mass (g)', 'Planned diameter (in)', 'Plan notes'];
+      expect(await fillBeside(port, 'A-5')).toMatchObject({ done: true, made: names, clubs: 2 });
+      const [headings, units, driver] = shown(bare, 3);
+      expect(headings?.slice(7, 14)).toEqual(names);
+      expect(units).toEqual(before[1]);
+      expect(driver?.[13]).toBeTypeOf('string');
+      expect(await fillBeside(port, 'A-5')).toMatchObject({ done: true, made: [], cells: 0 });
+      expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
+      expect(shown(bare, 6)).toEqual(before);
+    });
+
+    test('stay known where an earlier version put their headings beside the units', async () => {
+      const { bare, port } = await unitsBelow();
+      await fillBeside(port, 'A-5');
+      const headings = shown(bare, 1)[0]?.slice(7, 14) ?? [];
+      bare.typeRows('In work', 0, 7, [headings.map(() => null), headings]);
+      expect(await fillBeside(port, 'A-5')).toMatchObject({ done: true, made: [], cells: 0 });
+    });
+
     test('new rows are taken back from where they stand by then', async () => {
       const { bare, port } = await ownClubs(true);
       const started = await startJob(port, {
