@@ -63,7 +63,7 @@ function ended<End extends { readonly done: boolean }>(
 export async function setUp(port: WorkbookPort): Promise<Outcome> {
   const newer = await newerNow(port);
   if (newer) return newer;
-  const end = await setUpTables(port);
+  const end = await setUpTables(keepingSteps(port));
   if (!end.done) return failed(ENDS.setUp.failed, saySetUp(end));
   return done(end.blocked.length ? ENDS.setUp.partly : ENDS.setUp.done, saySetUp(end), end.blocked.length > 0);
 }

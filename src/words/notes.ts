@@ -80,7 +80,9 @@ export function sayNote(note: Note): string {
     case 'tooManyLayers':
       return `Target ${thousandths(note.targetInches)} needs more than ${countOf(note.most, 'layer')}: choose a larger grip.`;
     case 'sizeUnknown':
-      return 'Size not checked: the butt, or the grip’s core or diameter, is not known.';
+      return note.targetInches === undefined
+        ? 'Size not checked: the butt, or the grip’s core or diameter, is not known.'
+        : `Layers for the target ${thousandths(note.targetInches)} cannot be found: the butt, or the grip’s core or diameter, is not known. Measure it, or give Layers.`;
     case 'overLimit':
       return `${gramsText(note.grams)} to add is more than your limit of ${gramsText(note.limitGrams)}. Decide: another grip, another target, or accept it.`;
     case 'offScale':

@@ -5,7 +5,7 @@ import { columnWidth } from './columnWidth';
 import { columnsAt, lackingHeaders } from './headings';
 import type { Blocked, SetUpDone } from './outcomes';
 import { pickCells } from './planOwners';
-import { keepPlans, keptPlans, LAYOUT, PLANS_KEY } from './planPlaces';
+import { keepPlans, keptPlans, LAST_FILL_KEY, LAYOUT, PLANS_BEFORE_KEY, PLANS_KEY } from './planPlaces';
 import { politely } from './polite';
 import type { Block, BlockSeen, Cell, CellFormat, Change, Put, TableSeen, WorkbookPort } from './port';
 import {
@@ -50,7 +50,8 @@ export interface TableLook {
 /**
  * Makes each table that is missing, in a sheet named after it, with headings, number formats, drop-downs, widths and a frozen
  * header row. What is there already stays as it is: a table with our columns is kept, and where a table of other columns or a
- * sheet in use stands in the way, that table is left out and named in `blocked`. Doing it twice changes nothing.
+ * sheet in use stands in the way, that table is left out and named in `blocked`. Doing it twice changes nothing. Tables that join others,
+ * or lists of the shop's, can be taken back; a workbook that was nothing before stays set up.
  */
 export async function setUp(port: WorkbookPort): Promise<SetUpDone> {
   return politely(async (): Promise<SetUpDone> => {
@@ -62,10 +63,16 @@ export async function setUp(port: WorkbookPort): Promise<SetUpDone> {
     if (making.length > 0) {
       // What is kept of an earlier version may lack columns: the workbook stays of its layout.
       const layout = keeping.length === 0 ? LAYOUT : null;
-      const marks: Change[] = kept ? [] : [{ do: 'remember', key: PLANS_KEY, value: keepPlans([], layout) }];
+      const marks: Change[] = [
+        ...(kept ? [] : [{ do: 'remember', key: PLANS_KEY, value: keepPlans([], layout) } as const]),
+        // No plan is placed here, so taking this back must not touch the places.
+        ...(keeping.length === 0 ? [] : [{ do: 'remember', key: PLANS_BEFORE_KEY, value: '' } as const]),
+      ];
       const looked = seen.map(({ table, sheet }) => table ?? sheet);
       await port.apply([...makeTables(making, keeping, rowsToBegin(port)), ...marks], looked, {
-        label: 'Set up this workbook',
+        ...(keeping.length === 0
+          ? { label: 'Set up this workbook' }
+          : { label: 'Make the other tables', receiptKey: LAST_FILL_KEY }),
       });
     }
     return { done: true, made: namesOf(making), kept: namesOf(keeping), blocked };

@@ -62,6 +62,17 @@ describe('what waits for a decision', () => {
     expect(isOpen(news)).toBe(false);
     expect(isOpen(clubPlan({ name: '7 iron', notes: [loose] }))).toBe(true);
   });
+
+  test('is not that a size was never checked, unless a size is wanted', () => {
+    const clubs = ['7 iron', '8 iron'].map((name) => clubPlan({ name, notes: [{ note: 'sizeUnknown' }] }));
+    expect(gatherDecisions(setPlan(clubs), say)).toEqual([]);
+    expect(clubs.some(isOpen)).toBe(false);
+    const wanted = clubPlan({ name: 'Driver', notes: [{ note: 'sizeUnknown', targetInches: 0.96 }] });
+    expect(gatherDecisions(setPlan([...clubs, wanted]), say)).toEqual([
+      { topic: 'sizeUnknown', sentences: [{ text: 'says sizeUnknown', clubs: ['Driver'] }] },
+    ]);
+    expect(isOpen(wanted)).toBe(true);
+  });
 });
 
 describe('finding a grip', () => {

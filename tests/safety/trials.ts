@@ -37,6 +37,7 @@ import { besideDeed, connectDeed, disconnectDeed, followDeed } from '../../src/p
 import { asked, beginMatch, type Match } from '../../src/pane/view/tools/listsModel';
 import { workOn } from '../../src/pane/workOn';
 import { findLists, readList } from '../../src/workbook/connect/lists';
+import { connecting } from '../../src/workbook/connecting';
 import { keepPlans, keptPlans, PLANS_KEY } from '../../src/workbook/planPlaces';
 import { bringUpToDate } from '../../src/workbook/upToDate';
 import { sayIssue } from '../../src/words/issues';
@@ -174,6 +175,18 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
 
   return [
     { name: 'set up', of: 'setUp', empty: true, run: (port) => workOn(port).setUp(), stays: true },
+    {
+      name: 'make the other tables',
+      of: 'setUp',
+      empty: true,
+      typed: async (port) => {
+        await typeList(port);
+        const match = await matchOf(port);
+        const end = await deed(() => connectDeed(asked(match), () => undefined))(port);
+        if (end.kind !== 'done') throw new Error(said(end));
+      },
+      run: (port) => workOn(connecting(port)).setUp(),
+    },
     { name: 'fill plan', of: 'fill', run: filling({ newItem: otherGrip, layers: 2 }) },
     { name: 'fill plan again', of: 'fill', after: ['fill plan'], run: filling({ newItem: 'OAK-58' }) },
     {

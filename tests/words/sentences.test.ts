@@ -270,7 +270,13 @@ const NOTES: Record<Note['note'], readonly [Note, string][]> = {
       'Target 1.200 needs more than 12 layers: choose a larger grip.',
     ],
   ],
-  sizeUnknown: [[{ note: 'sizeUnknown' }, 'Size not checked: the butt, or the grip’s core or diameter, is not known.']],
+  sizeUnknown: [
+    [{ note: 'sizeUnknown' }, 'Size not checked: the butt, or the grip’s core or diameter, is not known.'],
+    [
+      { note: 'sizeUnknown', targetInches: 0.96 },
+      'Layers for the target .960 cannot be found: the butt, or the grip’s core or diameter, is not known. Measure it, or give Layers.',
+    ],
+  ],
   overLimit: [
     [
       { note: 'overLimit', grams: 8.5, limitGrams: 8 },

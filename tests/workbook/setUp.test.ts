@@ -3,6 +3,7 @@ import { DEFAULT_SIZE_GUIDE } from '../../src/core/index';
 import { JOBS, SETTING_ROWS, TABLES } from '../../src/workbook/schema';
 import { setUp } from '../../src/workbook/setUp';
 import { readShop } from '../../src/workbook/shop';
+import { lastFill, undoLast } from '../../src/workbook/undo';
 import { saySetUp } from '../../src/words/outcomes';
 import { MemoryPort } from './memoryPort';
 
@@ -127,6 +128,23 @@ describe('setting up a workbook', () => {
     port.capabilities = { ...port.capabilities, host: 'embedded' };
     await setUp(port);
     expect(port.tableSeen('Clubs')?.rows.length).toBeGreaterThan(20);
+  });
+
+  test('beside what is there is called so by Undo, which takes those tables away again, and none in which somebody typed', async () => {
+    const port = new MemoryPort();
+    await setUp(port);
+    expect(await lastFill(port)).toBeNull();
+    for (const gone of ['Rates', 'Sizes']) port.deleteSheet(gone);
+    const before = port.content();
+    expect(await setUp(port)).toMatchObject({ made: ['Sizes', 'Rates'] });
+    expect(await lastFill(port)).toBe('Make the other tables');
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] }, next: null });
+    expect(port.content()).toEqual(before);
+    await setUp(port);
+    port.type('Rates', 1, 1, 'mine');
+    expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: ['Rates!B2'] } });
+    expect(port.shows('Rates', 1, 1)).toBe('mine');
+    expect(port.tableSeen('Sizes')).toBeNull();
   });
 
   test('a failure at any step leaves the workbook as it was', async () => {

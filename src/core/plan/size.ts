@@ -101,7 +101,7 @@ export function sizing(club: Club, grip: Grip, settings: ShopSettings, asked: nu
   const { coreInches } = grip;
   const gaugeable = coreInches !== undefined || gaugedOf(grip, 'upper', settings) || gaugedOf(grip, 'lower', settings);
   if (buttInches === undefined || !gaugeable) {
-    notes.push({ note: 'sizeUnknown' });
+    notes.push(sizeUnknown(asked === undefined ? club.targetInches : undefined));
     return { layers, solved, upper: undefined, lower: undefined, notes };
   }
   const { upper, lower, filling } = measuresOn(grip, { buttInches, layers, lowerLayers, taperPerInch }, settings);
@@ -110,6 +110,10 @@ export function sizing(club: Club, grip: Grip, settings: ShopSettings, asked: nu
     else if (isTightCore(coreInches, buttInches)) notes.push({ note: 'tightCore', coreInches, buttInches });
   }
   return { layers, solved, upper, lower, notes };
+}
+
+function sizeUnknown(targetInches: number | undefined): Note {
+  return { note: 'sizeUnknown', ...(targetInches !== undefined && { targetInches }) };
 }
 
 function settleLayers(
@@ -124,7 +128,7 @@ function settleLayers(
   if (targetInches === undefined) return { layers: 0, solved: false };
   if (buttInches === undefined || !gaugedOf(grip, 'upper', settings)) {
     // sizeUnknown is noted by the caller where butt or core is missing
-    if (buttInches !== undefined && grip.coreInches !== undefined) notes.push({ note: 'sizeUnknown' });
+    if (buttInches !== undefined && grip.coreInches !== undefined) notes.push(sizeUnknown(targetInches));
     return { layers: 0, solved: false };
   }
   const found = layersFor(grip, { buttInches, targetInches }, settings);

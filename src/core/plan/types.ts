@@ -246,7 +246,8 @@ export type Note =
   | { readonly note: 'tightCore'; readonly coreInches: number; readonly buttInches: number }
   | { readonly note: 'overTarget'; readonly inches: number; readonly targetInches: number; readonly layers: number }
   | { readonly note: 'tooManyLayers'; readonly targetInches: number; readonly most: number }
-  | { readonly note: 'sizeUnknown' }
+  /** `targetInches`: a size was asked for, and how many layers it takes cannot be said. */
+  | { readonly note: 'sizeUnknown'; readonly targetInches?: number }
   | { readonly note: 'overLimit'; readonly grams: number; readonly limitGrams: number }
   | { readonly note: 'offScale'; readonly points: number }
   | { readonly note: 'mixedProfiles'; readonly group: 'woods' | 'irons'; readonly odd: Profile }

@@ -19,8 +19,12 @@ function openNotes(club: ClubPlan): readonly (Note & { readonly note: DecisionTo
   return club.notes.filter((note): note is Note & { note: DecisionTopic } => needsDecision(note));
 }
 
-/** That a club taught something, or that its grip is the client's, is news and not a question. */
+/**
+ * That a club taught something, or that its grip is the client's, is news and not a question. So is that nobody measures butts: it would be
+ * asked of every club of a shop, and nothing is to be chosen unless a size is wanted.
+ */
 export function needsDecision(note: Note): boolean {
+  if (note.note === 'sizeUnknown') return note.targetInches !== undefined;
   return note.note !== 'taught' && note.note !== 'ownGrip';
 }
 

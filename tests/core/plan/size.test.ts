@@ -79,6 +79,11 @@ describe('layers', () => {
       'sizeUnknown',
     ]);
     const wanted = { layers: undefined, targetInches: 0.92 };
+    const told = { note: 'sizeUnknown', targetInches: 0.92 };
+    expect(planOne(wanted, { upperInches: undefined }).notes).toEqual([told]);
+    expect(planOne({ ...wanted, buttInches: undefined }).notes).toEqual([told]);
+    // whoever says how many layers asks for no size
+    expect(planOne({ ...wanted, layers: 1, buttInches: undefined }).notes).toEqual([{ note: 'sizeUnknown' }]);
     const unsolved = { layers: 0, layersSolved: false };
     expect(planOne(wanted, { upperInches: undefined })).toMatchObject(unsolved);
     expect(planOne(wanted, { coreInches: undefined })).toMatchObject(unsolved);

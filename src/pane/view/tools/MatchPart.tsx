@@ -5,6 +5,7 @@ import { CONNECTABLE } from '../../../workbook/tables/headings';
 import type { TableSchema } from '../../../workbook/schema';
 import type { ConnectWarning, HeadingRow, ShopUnit } from '../../../workbook/connect/types';
 import { sayConnectWarning } from '../../../words/connect';
+import { sameHeadings } from '../../../workbook/connect/headingRow';
 import type { Unread } from '../../../workbook/connect/unread';
 import { useLong } from '../../state/useLong';
 import type { PaneNow } from '../../state/usePane';
@@ -24,10 +25,20 @@ import {
   stillNeeded,
   unreadIn,
   unused,
+  type HeadingOption,
   type Match,
   type PickRow,
 } from './listsModel';
-import { foundLine, headingRowText, listName, LISTS_WORDS, sayHeadingFault, sayUnread, UNIT_WORDS } from './listsWords';
+import {
+  foundLine,
+  headingRowText,
+  listName,
+  LISTS_WORDS,
+  rowsNamed,
+  sayHeadingFault,
+  sayUnread,
+  UNIT_WORDS,
+} from './listsWords';
 import { Buttons, Part, Says, Sentences } from './parts';
 
 const useStyles = makeStyles({
@@ -161,6 +172,11 @@ function warningsOf(match: Match): string[] {
 
 const headingsKey = ({ row, lines }: HeadingRow): string => `r${row}-${lines}`;
 
+/** What stands in the row that is taken is told below the field, and need not stand in it as well. */
+function rowText(each: HeadingOption, now: HeadingOption, untold: boolean): string {
+  return sameHeadings(each.taken, now.taken) && !untold ? rowsNamed(each.rows) : headingRowText(each);
+}
+
 /** Which row was taken for the headings, and another to be taken; a table has but one. */
 function HeadingsLine({ match, onHeadings }: Pick<MatchProps, 'match' | 'onHeadings'>) {
   const id = useId();
@@ -174,7 +190,9 @@ function HeadingsLine({ match, onHeadings }: Pick<MatchProps, 'match' | 'onHeadi
       </Says>
     );
   }
-  const options = Object.fromEntries(choices.map((each) => [headingsKey(each.taken), headingRowText(each)]));
+  const options = Object.fromEntries(
+    choices.map((each) => [headingsKey(each.taken), rowText(each, now, fault !== null)]),
+  );
   const onChoose = (key: string) => {
     const choice = choices.find(({ taken }) => headingsKey(taken) === key);
     if (choice) onHeadings(choice.taken);

@@ -153,7 +153,7 @@ export function listName({ table, at }: Pick<List, 'table' | 'at'>): string {
 /** Letters of a row of headings where it is one of many; the rest is there once it is chosen. */
 const MOST_OF_ROW = 44;
 
-function rowsNamed(rows: readonly number[]): string {
+export function rowsNamed(rows: readonly number[]): string {
   return rows.length > 1 ? `Rows ${rows.join(' and ')}` : `Row ${rows.join('')}`;
 }
 
