@@ -26,14 +26,11 @@ function read(clubs: Matrix): ReadonlyMap<string, string> {
   if (job < 0 || customer < 0) return NONE;
   const customers = new Map<string, string>();
   for (const row of clubs.slice(1)) {
-    const [key, name] = [folded(row[job]), nameIn(row[customer])];
-    if (key === '' || name === '') continue;
+    const [key, cell] = [folded(row[job]), row[customer]];
+    if (key === '' || folded(cell) === '') continue;
+    const name = String(cell).trim();
     const known = customers.get(key);
     customers.set(key, known === undefined || folded(known) === folded(name) ? (known ?? name) : '');
   }
   return customers;
-}
-
-function nameIn(cell: unknown): string {
-  return typeof cell === 'string' || typeof cell === 'number' ? String(cell).trim() : '';
 }

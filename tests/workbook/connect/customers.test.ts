@@ -28,10 +28,7 @@ describe('whose clubs they are', () => {
   test.each([
     ['English', ENGLISH],
     ['English, other words', ['Golfer', 'Bag', 'Club', 'Length (in)', 'SW', 'Total weight (g)', 'New grip']],
-    [
-      'German',
-      ['Kunde', 'Auftrag', 'Schläger', 'Länge (in)', 'Schwunggewicht', 'Gesamtgewicht (g)', 'Neuer Griff'],
-    ],
+    ['German', ['Kunde', 'Auftrag', 'Schläger', 'Länge (in)', 'Schwunggewicht', 'Gesamtgewicht (g)', 'Neuer Griff']],
     ['Spanish', ['Nombre del cliente', 'Trabajo', 'Palo', 'Largo (in)', 'SW', 'Peso total (g)', 'Empuñadura nueva']],
   ])('is taken over from a list of clubs, headed in %s', async (_, headings) => {
     const { port, match } = await bags(headings, ROWS);
