@@ -3,6 +3,7 @@ import type { Lesson } from '../core/index';
 import { fillPlan } from '../workbook/fillPlan';
 import { freezePlan } from '../workbook/freeze';
 import { useLesson } from '../workbook/learn';
+import { plansAmiss } from '../workbook/lookAfter';
 import type { InTheWay, Occupied } from '../workbook/outcomes';
 import { scopeRows } from '../workbook/planScope';
 import { ownLists } from '../workbook/ownNames';
@@ -13,7 +14,7 @@ import { ageOf, matricesOf, shopTables, type Shop } from '../workbook/shop';
 import { keepingSteps, undoLast } from '../workbook/undo';
 import { keptPlans, LAYOUT, PLANS_KEY } from '../workbook/planPlaces';
 import { UP_TO_DATE } from '../words/upToDate';
-import { sayFill, sayFreeze, sayLesson, saySetUp, sayUndo } from '../words/outcomes';
+import { FILLED_AMISS, sayAmiss, sayFill, sayFreeze, sayLesson, saySetUp, sayUndo } from '../words/outcomes';
 import type { Deed, Going } from './state/deed';
 import { scopeOf, shopOf } from './state/seen';
 import type { Again, Agreed, FillAsked, Outcome, ShopSeen, Who } from './state/work';
@@ -98,7 +99,8 @@ export async function fill(port: WorkbookPort, seen: ShopSeen, asked: FillAsked)
   const outcome = ended(end, ENDS.fill, sayFill(end), (inTheWay) => {
     return { task: 'fill', asked: { ...asked, agreed: { seen: from, over: inTheWay } } };
   });
-  return inOwnWords(outcome, shopOf(from));
+  const [amiss] = end.done ? await plansAmiss(port, [end]) : [];
+  return inOwnWords(amiss ? done(FILLED_AMISS, `${sayFill(end)} ${sayAmiss(amiss)}`, true) : outcome, shopOf(from));
 }
 
 /** Plans of what is chosen: of the job, or of a selection, in the order they were filled; the latest is frozen. */

@@ -11,6 +11,7 @@ import type {
   UndoDone,
   WhyValues,
 } from '../workbook/outcomes';
+import { UNANSWERED, type Amiss } from '../workbook/lookAfter';
 import { sayIssue } from './issues';
 import { listed, MOST_LISTED } from './listed';
 import { sayPortError } from './portErrors';
@@ -56,6 +57,22 @@ function sayFilled({ sheet, clubs, choicesWritten, whyValues }: Filled): string 
   const kind = whyValues === null ? ' It follows the tables.' : WHY_VALUES[whyValues];
   return `Plan of ${countOf(clubs, 'club')} filled into ${sheet}${choices}.${kind}`;
 }
+
+/** In place of the headline of a fill whose formula shows an error. */
+export const FILLED_AMISS = 'Plan filled, but it shows an error';
+
+/** What a plan's formula shows in place of a plan, why, and what to do. */
+export function sayAmiss({ cell, error, says }: Amiss): string {
+  if (UNANSWERED.includes(error))
+    return `${cell} was still being worked out when this was looked at. Look there in a moment.`;
+  return `${cell} shows ${error} instead of a plan. ${says ?? WHY_ERROR[error] ?? WHY_UNSAID}`;
+}
+
+const WHY_ERROR: Readonly<Record<string, string>> = {
+  '#SPILL!': 'Cells that it needs are not blank: clear them, and the plan appears.',
+  '#NAME?': 'The functions of Setwright are not there yet: wait until they are loaded, or load the add-in, and the plan appears.',
+};
+const WHY_UNSAID = 'Select that cell: the sign beside it says why. Undo takes the plan back.';
 
 /** How filling a plan ended. */
 export function sayFill(end: FillDone): string {

@@ -82,6 +82,8 @@ export interface BlockSeen {
   readonly tables: readonly string[];
   /** Whether the block holds highlights that the host cannot tell from a person's. */
   readonly highlighted?: boolean;
+  /** Why functions of ours show an error, cell by cell; left out where none does or the host cannot tell. */
+  readonly reasons?: readonly { readonly row: number; readonly column: number; readonly says: string }[];
 }
 
 export interface NameSeen {

@@ -179,6 +179,11 @@ function nothingLost(file: XmlBook, copy: XmlBook): void {
   for (const sheet of file.sheets) {
     const other = copy.sheets.find(({ name }) => name === sheet.name);
     expect(other?.merges, sheet.name).toEqual(sheet.merges);
+    // Drop-downs made on other sheets made these rows as high as a new one while theirs was shown.
+    const last = Math.max(0, ...[...sheet.cells.keys()].map((at) => Number(/\d+$/.exec(at)?.[0])));
+    for (const [row, { points }] of sheet.heights) {
+      if (row <= last) expect(other?.heights.get(row)?.points, `${sheet.name}, row ${row}`).toBeCloseTo(points, 1);
+    }
     for (const at of new Set([...sheet.cells.keys(), ...(other?.cells.keys() ?? [])])) {
       const place = `${sheet.name}!${at}`;
       if (place === TYPED) continue;

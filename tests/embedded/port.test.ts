@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from 'vitest';
-import { ICommandService, type IStyleData } from '@univerjs/core';
+import { BooleanNumber, ICommandService, type IStyleData } from '@univerjs/core';
 import { ConditionalFormattingRuleModel } from '@univerjs/sheets-conditional-formatting';
 import { SheetDataValidationModel } from '@univerjs/sheets-data-validation';
 import { createEmbeddedPort } from '../../src/workbook/embedded/port';
@@ -406,6 +406,33 @@ test.each([
   expect(wrappedLines(text, room)).toBe(lines);
 });
 
+test('a read tells why a function of ours shows an error, for as long as it does', async () => {
+  const sheet = await openSheet([{ name: 'Plan', cells: [] }], {
+    functions: {
+      REFUSED: {
+        takes: ['number'],
+        does: (inches: unknown) => {
+          if (inches === 37) return inches;
+          throw Object.assign(new Error('Length: 0 in is not from 30 to 50 in.'), { code: '#VALUE!' });
+        },
+      },
+    },
+  });
+  open = sheet;
+  const port = createEmbeddedPort(sheet);
+  const at = body('Plan', 0, 1, 1, 2);
+  const [free] = await port.read([{ read: 'block', at }]);
+  expect(free.reasons).toBeUndefined();
+  const put = (inches: number): Put => ({ call: 'REFUSED', args: [{ literal: inches }] });
+  await port.apply([{ do: 'write', at, cells: [[put(37), put(0)]] }], [free], { label: 'Plan' });
+  const [seen] = await port.read([{ read: 'block', at }]);
+  expect(seen.values).toEqual([[37, { error: '#VALUE!' }]]);
+  expect(seen.reasons).toEqual([{ row: 0, column: 2, says: 'Length: 0 in is not from 30 to 50 in.' }]);
+  await type(sheet, 'Plan', 'C1', 5);
+  const [typed] = await port.read([{ read: 'block', at }]);
+  expect(typed.reasons).toBeUndefined();
+});
+
 test('a row of larger letters gets as high as they are', async () => {
   const { port, sheet } = await openPort([['Club'], ['7 iron']]);
   const at = body('Title', 1, 0);
@@ -435,6 +462,25 @@ test('rows get high enough for headings that wrap, also for those a formula fill
   expect(plan?.getRowHeight(1)).toBe(24);
   await port.revert(receipt);
   expect(plan?.getRowHeight(0)).toBe(24);
+});
+
+test.each([
+  ['fitted to its text', { h: 17, ia: BooleanNumber.TRUE, ah: 17 }],
+  ['that a person set', { h: 17, ia: BooleanNumber.FALSE }],
+])('a low row %s is raised for lines that wrap alone, and is as low again when that is taken back', async (_, low) => {
+  const { port, sheet } = await openPort();
+  const rows = sheet.workbook.getSheetByName('Plan')?.getSheet().getRowManager();
+  for (const row of [0, 1]) Object.assign(rows?.getRowOrCreate(row) ?? {}, low);
+  const at = body('Plan', 0, 0, 2);
+  const [free] = await port.read([{ read: 'block', at }]);
+  const wrap = { do: 'format', at, format: { wrap: true } } as const;
+  const cells = [['7 iron'], ['Diameter of the upper hand']];
+  const receipt = await port.apply([{ do: 'write', at, cells }, wrap], [free], { label: 'Plan' });
+  const heights = (): unknown[] => [0, 1].map((row) => sheet.workbook.getSheetByName('Plan')?.getRowHeight(row));
+  // Four lines of 19 pixels and 5 around them, as in the test above; one line leaves a row as it is.
+  expect(heights()).toEqual([17, 81]);
+  await port.revert(receipt);
+  expect(heights()).toEqual([17, 17]);
 });
 
 describe('a table of tens of thousands of rows', () => {

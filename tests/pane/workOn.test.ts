@@ -225,6 +225,13 @@ describe('filling, freezing, taking back', () => {
     });
   });
 
+  test('a plan whose formula shows an error is not called done, and says where and why', async () => {
+    port.calculate = () => ({ error: '#NAME?' });
+    const outcome = await fill();
+    expect(outcome).toMatchObject({ kind: 'done', title: 'Plan filled, but it shows an error', partly: true });
+    expect(outcome.kind === 'done' && outcome.text).toContain("'Plan 1042'!A10 shows #NAME? instead of a plan.");
+  });
+
   test('a cell changed since is left and listed', async () => {
     await fill();
     const clubs = port.tableSeen('Clubs');

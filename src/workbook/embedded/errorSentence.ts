@@ -1,4 +1,5 @@
 /** Why the selected cell shows an error, for hosts whose cells cannot say it. */
+import type { Worksheet } from '@univerjs/core';
 import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
 import { SheetsSelectionsService } from '@univerjs/sheets';
 import { addressOf } from '../shared/address';
@@ -24,17 +25,29 @@ export function onErrorSentence(spreadsheet: Spreadsheet, tell: (error: CellErro
   };
 }
 
+/** Whether a formula calls a function of ours. */
+export function isOurs(formula: string | null | undefined): boolean {
+  return formula?.toUpperCase().includes(`${functionNamespace}.`) ?? false;
+}
+
 function selectedError(spreadsheet: Spreadsheet): CellError | null {
   const range = spreadsheet.workbook.getActiveCell()?.getRange();
-  const sheet = spreadsheet.workbook.getActiveSheet().getSheetName();
-  const worksheet = worksheetNamed(spreadsheet, sheet);
-  if (!range || !worksheet) return null;
-  const at = { sheet, row: range.startRow, column: range.startColumn, rows: 1, columns: 1 };
+  const worksheet = worksheetNamed(spreadsheet, spreadsheet.workbook.getActiveSheet().getSheetName());
+  return range && worksheet ? errorAt(spreadsheet, worksheet, range.startRow, range.startColumn) : null;
+}
+
+/** The error that a function of ours shows in a cell; null where it shows none. */
+export function errorAt(
+  spreadsheet: Spreadsheet,
+  worksheet: Worksheet,
+  row: number,
+  column: number,
+): CellError | null {
+  const at = { sheet: worksheet.getName(), row, column, rows: 1, columns: 1 };
   const { values, formulas } = readCells(spreadsheet, worksheet, at);
   const [value, formula] = [values[0]?.[0] ?? null, formulas[0]?.[0] ?? null];
   // What a function said about a cell that has since been moved or mended is of no use any more.
-  if (typeof value !== 'object' || value === null || !formula?.toUpperCase().includes(`${functionNamespace}.`))
-    return null;
-  const cell = { sheetId: worksheet.getSheetId(), row: at.row, column: at.column };
-  return { cell: addressOf(at), error: value.error, says: spreadsheet.errors.at(cell) };
+  if (typeof value !== 'object' || value === null || !isOurs(formula)) return null;
+  const says = spreadsheet.errors.at({ sheetId: worksheet.getSheetId(), row, column });
+  return { cell: addressOf(at), error: value.error, says };
 }

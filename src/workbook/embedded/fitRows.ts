@@ -1,7 +1,7 @@
 /** Rows made high enough for text that wraps; the spreadsheet itself measures only the sheet on the screen. */
 import type { Worksheet } from '@univerjs/core';
-import { ICommandService, WrapStrategy } from '@univerjs/core';
-import { SetWorksheetRowHeightMutation } from '@univerjs/sheets';
+import { BooleanNumber, ICommandService, WrapStrategy } from '@univerjs/core';
+import { SetWorksheetRowAutoHeightMutation, SetWorksheetRowHeightMutation } from '@univerjs/sheets';
 import type { Block, Change } from '../port';
 import { readCells, worksheetNamed } from './cells';
 import { heightInPixels, linesIn, rowOfSize, rowPixels } from './measures';
@@ -10,8 +10,8 @@ import { allTables } from './tables';
 
 /** Fits rows after a change, and gives them their old height back when it is taken back. */
 export class RowHeights {
-  /** What each row was given, by sheet and row. */
-  private readonly given = new Map<string, number>();
+  /** What each row was given and had before, by sheet and row. */
+  private readonly given = new Map<string, { readonly height: number; readonly before: number }>();
 
   constructor(private readonly spreadsheet: Spreadsheet) {}
 
@@ -30,14 +30,14 @@ export class RowHeights {
     for (const key of this.given.keys()) if (key.startsWith(`${sheetId}!`)) this.given.delete(key);
   }
 
-  /** Puts rows back to the usual height, unless a person has given them another since. */
+  /** Puts rows back to the height that they had, unless a person has given them another since. */
   unfit(at: Block): void {
     const worksheet = worksheetNamed(this.spreadsheet, at.sheet);
     for (let row = at.row; worksheet && row < at.row + at.rows; row++) {
       const key = `${worksheet.getSheetId()}!${row}`;
       const given = this.given.get(key);
-      if (given !== undefined && worksheet.getRowHeight(row) === given) {
-        this.setHeight(worksheet, row, worksheet.getConfig().defaultRowHeight);
+      if (given !== undefined && worksheet.getRowHeight(row) === given.height) {
+        this.setHeight(worksheet, row, given.before);
       }
       this.given.delete(key);
     }
@@ -56,7 +56,9 @@ export class RowHeights {
           ? linesOf(this.spreadsheet, worksheet, value, row, at.column + across, filterButton)
           : 1,
       );
-      this.raiseRow(worksheet, row, rowPixels(Math.max(1, ...lines)));
+      // One line finds room in whatever height a row has.
+      const most = Math.max(1, ...lines);
+      if (most > 1) this.raiseRow(worksheet, row, rowPixels(most));
     });
   }
 
@@ -66,15 +68,25 @@ export class RowHeights {
   }
 
   private raiseRow(worksheet: Worksheet, row: number, height: number): void {
-    if (height <= worksheet.getRowHeight(row)) return;
+    const now = worksheet.getRowHeight(row);
+    if (height <= now) return;
     this.setHeight(worksheet, row, height);
-    this.given.set(`${worksheet.getSheetId()}!${row}`, height);
+    const key = `${worksheet.getSheetId()}!${row}`;
+    this.given.set(key, { height, before: this.given.get(key)?.before ?? now });
   }
 
   private setHeight(worksheet: Worksheet, row: number, rowHeight: number): void {
+    const place = { unitId: this.spreadsheet.id, subUnitId: worksheet.getSheetId() };
+    const commands = this.spreadsheet.injector.get(ICommandService);
+    const known = worksheet.getRowManager().getRow(row);
+    // A row that is fitted to its text goes on being fitted: of its two heights the spreadsheet goes by that one.
+    if (known?.ah !== undefined && known.ia !== BooleanNumber.FALSE) {
+      const rowsAutoHeightInfo = [{ row, autoHeight: rowHeight }];
+      commands.syncExecuteCommand(SetWorksheetRowAutoHeightMutation.id, { ...place, rowsAutoHeightInfo });
+      return;
+    }
     const ranges = [{ startRow: row, endRow: row, startColumn: 0, endColumn: worksheet.getColumnCount() - 1 }];
-    const params = { unitId: this.spreadsheet.id, subUnitId: worksheet.getSheetId(), ranges, rowHeight };
-    this.spreadsheet.injector.get(ICommandService).syncExecuteCommand(SetWorksheetRowHeightMutation.id, params);
+    commands.syncExecuteCommand(SetWorksheetRowHeightMutation.id, { ...place, ranges, rowHeight });
   }
 }
 

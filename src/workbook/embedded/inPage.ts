@@ -17,9 +17,11 @@ import '@univerjs/preset-sheets-data-validation/lib/index.css';
 import '@univerjs/preset-sheets-table/lib/index.css';
 import type { PluginEntry, Spreadsheet, SpreadsheetOptions } from './spreadsheet';
 import { assemble, tablePlugin } from './spreadsheet';
+import { fitNamedSheetsOnly } from './strayFit';
 import { takeSheetNames } from './tools/address';
 import { guardFocus, letIn } from './tools/focus';
 import { nameTools } from './tools/names';
+import { sayReasons } from './tools/reasons';
 import { TOOLS } from './tools/words';
 
 /** Left out: permissions, in a workbook of one person that is sent nowhere; functions no workshop needs a button for. */
@@ -45,6 +47,8 @@ export async function createInPage(container: HTMLElement, options: SpreadsheetO
   });
   guardFocus(container);
   const spreadsheet = await assemble(pagePlugins(container), english, options, painted);
+  fitNamedSheetsOnly(spreadsheet.injector);
+  sayReasons(spreadsheet);
   takeSheetNames(container, spreadsheet, () => {
     const range = spreadsheet.workbook.getActiveRange();
     if (range) spreadsheet.workbook.getActiveSheet().scrollToCell(range.getRow(), range.getColumn());

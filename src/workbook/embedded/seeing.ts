@@ -6,7 +6,8 @@ import { drained } from '../../core/index';
 import type { Block, BlockSeen, NameSeen, SheetContents, SheetSeen, TableSeen } from '../port';
 import { blockOf, overlap, sameName } from '../shared/address';
 import { nothingThere } from '../shared/looked';
-import { cellSteps, worksheetNamed } from './cells';
+import { type Cells, cellSteps, worksheetNamed } from './cells';
+import { isOurs } from './errorSentence';
 import type { Spreadsheet } from './spreadsheet';
 import type { Table } from './tables';
 import { allTables, blockOfRange, tableNamed } from './tables';
@@ -72,15 +73,34 @@ export function* blockSteps(spreadsheet: Spreadsheet, at: Block): Generator<unkn
   const touching = (other: Block): boolean => overlap(other, at) !== null;
   const spills = spillsOn(spreadsheet, worksheet).filter(touching);
   const merges = worksheet.getMergeData().map((range) => blockOfRange(worksheet.getName(), range));
+  const cells = yield* cellSteps(spreadsheet, worksheet, at);
+  const reasons = reasonsIn(spreadsheet, worksheet, at, cells);
   return {
     at,
-    ...(yield* cellSteps(spreadsheet, worksheet, at)),
+    ...cells,
+    ...(reasons.length > 0 && { reasons }),
     ...(spills.length > 0 && { spills }),
     sheetExists: true,
     protected: isProtected(spreadsheet, worksheet, at),
     merged: merges.filter(touching),
     tables: allTables(spreadsheet).flatMap((table) => (touching(table.at) ? [table.name] : [])),
   };
+}
+
+function reasonsIn(
+  spreadsheet: Spreadsheet,
+  worksheet: Worksheet,
+  at: Block,
+  { values, formulas }: Cells,
+): NonNullable<BlockSeen['reasons']> {
+  return values.flatMap((line, down) =>
+    line.flatMap((value, across) => {
+      if (typeof value !== 'object' || value === null || !isOurs(formulas[down]?.[across])) return [];
+      const cell = { row: at.row + down, column: at.column + across };
+      const says = spreadsheet.errors.at({ sheetId: worksheet.getSheetId(), ...cell });
+      return says === null ? [] : [{ ...cell, says }];
+    }),
+  );
 }
 
 /** Areas of more than one cell that one formula fills. */

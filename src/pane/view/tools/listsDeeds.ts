@@ -2,6 +2,8 @@
 import { connectList, disconnectList, type ConnectAsked } from '../../../workbook/connect/connectList';
 import { followLists, type PlanBehind } from '../../../workbook/connect/plansBehind';
 import { bareOf } from '../../../workbook/connecting';
+import { plansAmiss } from '../../../workbook/lookAfter';
+import { sayAmiss } from '../../../words/outcomes';
 import type { Deed } from '../../state/deed';
 import { fillBeside } from '../../../workbook/fillBeside';
 import { followedLines, LISTS_WORDS, sayBeside, sayConnected, sayFollowed } from './listsWords';
@@ -29,8 +31,9 @@ export function followDeed(behind: readonly PlanBehind[]): Deed {
     failed: 'The plans stand as they were',
     run: async (port, shop) => {
       const end = await followLists(port, shop, behind);
-      const partly = end.done && end.left.length > 0;
-      return { end, text: sayFollowed(end), partly, list: followedLines(end) };
+      const amiss = end.done ? await plansAmiss(port, end.filled) : [];
+      const partly = end.done && end.left.length + amiss.length > 0;
+      return { end, text: sayFollowed(end), partly, list: [...amiss.map(sayAmiss), ...followedLines(end)] };
     },
   };
 }

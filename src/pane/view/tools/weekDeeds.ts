@@ -2,6 +2,8 @@
 import { runBatch, type BatchAsked } from '../../../workbook/batch';
 import { fillWeek } from '../../../workbook/fillWeek';
 import { BATCH_STEPS, batchLines, isPartly, sayBatch } from '../../../words/batch';
+import { plansAmiss } from '../../../workbook/lookAfter';
+import { sayAmiss } from '../../../words/outcomes';
 import { sayWeek } from '../../../words/week';
 import type { Deed } from '../../state/deed';
 import { nextTurn } from '../../../workbook/pace';
@@ -31,9 +33,14 @@ export function batchDeed(asked: BatchAsked): Deed {
         signal: going.signal,
         rest: nextTurn,
       });
-      const partly = isPartly(end);
+      const filled = end.plans && 'filled' in end.plans ? [...end.plans.filled.values()] : [];
+      const amiss = await plansAmiss(
+        port,
+        filled.flatMap((plan) => (plan.done ? [plan] : [])),
+      );
+      const partly = isPartly(end) || amiss.length > 0;
       const headline = end.stopped ? WEEK_WORDS.batchStopped : partly ? WEEK_WORDS.batchPartly : WEEK_WORDS.batchDone;
-      return { end: { done: true }, text: sayBatch(end), list: batchLines(end), partly, headline };
+      return { end: { done: true }, text: sayBatch(end), list: [...amiss.map(sayAmiss), ...batchLines(end)], partly, headline };
     },
   };
 }
