@@ -54,6 +54,7 @@ export function sayCheckIn(end: CheckInDone): string {
 
 /** How judging a check-in ended; whether the job may be closed is said by the caller. */
 export function sayJudged(end: JudgeDone): string {
+  if (end.done && end.cells === 0) return `Checkin says so already for job ${end.job}.`;
   if (end.done) return `${countOf(end.cells, 'cell')} of Checkin changed for job ${end.job}.`;
   if (end.reason === 'occupied') return sayOccupied(end);
   if (end.reason === 'notStarted') return 'Checkin has no row of this job. Start the check-in first.';

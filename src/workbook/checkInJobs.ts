@@ -14,7 +14,7 @@ import type { Block, BlockSeen, Cell, Change, Seen, TableSeen, WorkbookPort } fr
 import type { Row } from './records';
 import { CHECKIN, columnOf } from './schema';
 import { wrappedLines } from './shared/wrappedLines';
-import { isBlankCell, jobName } from './shop';
+import { isBlankCell, jobName, type ShopTables } from './shop';
 import { askFirst, blockOfCell, changedCells, formulaCells, writeCells } from './tableCells';
 import type { TableCell } from './tableCell';
 import { clubNext, nextText, STATE_WORDS } from '../words/bench';
@@ -129,6 +129,11 @@ export async function judgeCheckIn(
     );
     return { done: true, job, cells: cells.length, closing: canClose(judged.checkIn) };
   });
+}
+
+/** How many cells of Checkin do not say yet what judging it now would write there. */
+export function unjudgedCells({ Checkin: checkin }: Pick<ShopTables, 'Checkin'>, judged: JudgedJob): number {
+  return checkin ? changedCells(checkin, judgedCells(checkin, judged)).length : 0;
 }
 
 /** What judging would change. */

@@ -33,6 +33,8 @@ export interface TableSchema {
   /** One sentence for the first run and the help. */
   readonly purpose: string;
   readonly columns: readonly Column[];
+  /** Columns at its left by which a row is known: they stay in sight. */
+  readonly inSight?: number;
   /** Blank rows that a new table has at least: rows are written into it, and only a person can make it longer. */
   readonly room?: number;
   /** No plan needs it: where a workbook has none, the screen that does asks for it. */

@@ -47,13 +47,14 @@ const SPREAD_COLUMNS: readonly PlanColumn[] = (Object.keys(SPREAD_WORDS) as (key
   cell: (club) => club.spreadParts && roundTo(club.spreadParts[part], 3),
 }));
 
+/** Up to *As finished* they are as narrow as their headings allow: the answer is to be in the first view of a sheet of some 880 pixels. */
 export const PLAN_COLUMNS: readonly PlanColumn[] = [
-  { key: 'club', header: 'Club', width: 12, bench: true, cell: (club) => club.name },
-  { key: 'item', header: 'New grip', width: 12, bench: true, cell: (club) => club.item },
+  { key: 'club', header: 'Club', width: 11, bench: true, cell: (club) => club.name },
+  { key: 'item', header: 'New grip', width: 10, bench: true, cell: (club) => club.item },
   {
     key: 'layers',
     header: 'Layers',
-    width: 8,
+    width: 6,
     format: '0',
     bench: true,
     align: 'center',
@@ -62,7 +63,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'lowerLayers',
     header: 'Lower layers',
-    width: 8,
+    width: 6,
     format: `0${NOTHING}`,
     bench: true,
     align: 'center',
@@ -71,7 +72,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'readingBefore',
     header: 'Reads now',
-    width: 9,
+    width: 5,
     bench: true,
     align: 'center',
     cell: (club) => reading(club.readingBefore),
@@ -79,7 +80,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'readingGripped',
     header: 'With new grip',
-    width: 10,
+    width: 7,
     bench: true,
     align: 'center',
     cell: (club) => reading(club.readingGripped),
@@ -87,7 +88,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'verdict',
     header: 'As gripped',
-    width: 14,
+    width: 10,
     verdict: true,
     bench: true,
     align: 'center',
@@ -96,7 +97,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'grams',
     header: 'Add (g)',
-    width: 8,
+    width: 6,
     format: '0.0;"−"0.0;"–"',
     bench: true,
     align: 'center',
@@ -105,7 +106,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'readingAfter',
     header: 'Finished',
-    width: 10,
+    width: 7,
     bench: true,
     align: 'center',
     cell: (club) => reading(club.readingAfter),
@@ -113,7 +114,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'verdictAfter',
     header: 'As finished',
-    width: 14,
+    width: 10,
     verdict: true,
     bench: true,
     align: 'center',

@@ -143,6 +143,7 @@ export function dressSheet(at: Block): Change[] {
       sheet,
       setup: { landscape: true, area: printed(at), titleRows: { row: header, rows: 1 }, footer: HEAD_WORDS.title },
     },
-    ...(at.rows > SCREEN_ROWS ? [{ do: 'freezeRows', sheet, rows: header + 1 } as const] : []),
+    // The club stays beside whatever is looked at further right.
+    { do: 'freezeRows', sheet, rows: at.rows > SCREEN_ROWS ? header + 1 : 0, columns: column + 1 },
   ];
 }

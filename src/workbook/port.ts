@@ -204,7 +204,8 @@ export type Change =
   | { readonly do: 'format'; readonly at: Block; readonly format: CellFormat }
   /** widths in characters of the default font */
   | { readonly do: 'widths'; readonly sheet: string; readonly column: number; readonly widths: readonly number[] }
-  | { readonly do: 'freezeRows'; readonly sheet: string; readonly rows: number }
+  /** keeps rows, and columns where they are said, in sight */
+  | { readonly do: 'freezeRows'; readonly sheet: string; readonly rows: number; readonly columns?: number }
   /** a drop-down: fixed words, or the body of a table's column (by its header) */
   | {
       readonly do: 'choices';

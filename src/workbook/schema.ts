@@ -64,6 +64,7 @@ export const CORE_SIZES = '.580, .600 or .620 in';
 export const STOCK = {
   name: 'Stock',
   purpose: 'Every grip you keep: size, core, mass and how many are on hand.',
+  inSight: 1,
   columns: [
     {
       key: 'item',
@@ -323,6 +324,7 @@ export const STOCK = {
 export const JOBS = {
   name: 'Jobs',
   purpose: 'One row for each bag on the counter.',
+  inSight: 1,
   columns: [
     {
       key: 'job',
@@ -492,6 +494,7 @@ export const JOBS = {
 export const CLUBS = {
   name: 'Clubs',
   purpose: 'One row for each club: what it is, how it arrived, what it will get.',
+  inSight: 2,
   columns: [
     {
       key: 'job',
@@ -1270,6 +1273,7 @@ export const CHECKIN = {
   later: true,
   purpose: 'One row for each club that comes back from the bench: what was measured, and how it stands.',
   room: 100,
+  inSight: 2,
   columns: [
     {
       key: 'job',

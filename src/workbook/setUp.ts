@@ -197,7 +197,7 @@ function makeTable(schema: TableSchema, blankRows: number): Change[] {
     { do: 'table', name, at: corner(name, rows + 1, columns.length) },
     { do: 'format', at: corner(name, 1, columns.length), format: HEADER_FORMAT },
     { do: 'widths', sheet: name, column: 0, widths: columns.map(columnWidth) },
-    { do: 'freezeRows', sheet: name, rows: 1 },
+    { do: 'freezeRows', sheet: name, rows: 1, ...(schema.inSight !== undefined && { columns: schema.inSight }) },
   ];
 }
 

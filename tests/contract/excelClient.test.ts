@@ -340,6 +340,21 @@ describe('client contract, simulated workbook: what Excel is told', () => {
     },
   );
 
+  it.each([
+    [1, 2],
+    [1, undefined],
+    [0, 1],
+    [0, undefined],
+  ])('freezes %s rows and %s columns at once', async (rows, columns) => {
+    const { book, host } = simulate();
+    const port = createExcelPort(host);
+    const [free] = await port.read([{ read: 'block', at: { sheet: 'Sheet1', row: 0, column: 0, rows: 1, columns: 1 } }]);
+    const freeze = { do: 'freezeRows', sheet: 'Sheet1', rows, ...(columns !== undefined && { columns }) } as const;
+    await port.apply([freeze], [free], { label: 'Freeze' });
+    const sheet = book.sheet('Sheet1');
+    expect([sheet?.frozenRows, sheet?.frozenColumns]).toEqual([rows, columns ?? 0]);
+  });
+
   it('page, frozen rows, widths in points, table style', async () => {
     const { book } = await filled();
     const sheet = book.sheet("Bob's räcke");

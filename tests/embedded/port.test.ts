@@ -2,6 +2,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { BooleanNumber, ICommandService, type IStyleData } from '@univerjs/core';
 import { ConditionalFormattingRuleModel } from '@univerjs/sheets-conditional-formatting';
 import { SheetDataValidationModel } from '@univerjs/sheets-data-validation';
+import { onErrorSentence } from '../../src/workbook/embedded/errorSentence';
 import { createEmbeddedPort } from '../../src/workbook/embedded/port';
 import { wrappedLines } from '../../src/workbook/shared/wrappedLines';
 import type { Spreadsheet } from '../../src/workbook/embedded/spreadsheet';
@@ -428,6 +429,16 @@ test('a read tells why a function of ours shows an error, for as long as it does
   const [seen] = await port.read([{ read: 'block', at }]);
   expect(seen.values).toEqual([[37, { error: '#VALUE!' }]]);
   expect(seen.reasons).toEqual([{ row: 0, column: 2, says: 'Length: 0 in is not from 30 to 50 in.' }]);
+
+  // Whoever selects it is told, also by an address or by a fill that shows it, and not by the mouse alone.
+  const told: unknown[] = [];
+  const stop = onErrorSentence(sheet, (error) => told.push(error?.says ?? null));
+  const plan = sheet.workbook.getActiveSheet();
+  plan.setActiveRange(plan.getRange('C1'));
+  plan.setActiveRange(plan.getRange('B1'));
+  expect(told.slice(-2)).toEqual(['Length: 0 in is not from 30 to 50 in.', null]);
+  stop();
+
   await type(sheet, 'Plan', 'C1', 5);
   const [typed] = await port.read([{ read: 'block', at }]);
   expect(typed.reasons).toBeUndefined();

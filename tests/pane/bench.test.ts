@@ -37,6 +37,29 @@ describe('the bench in the pane', () => {
     expect(then && benchSeen(shopOf(then), '1042')?.checkIn?.clubs).toHaveLength(3);
   });
 
+  test('says whether Checkin says what is shown here, and judging twice changes nothing', async () => {
+    const port = await workshop();
+    const work = workOn(port);
+    const look = async () => {
+      const { shop } = await work.read();
+      if (!shop) throw new Error('not read');
+      return { shop, unjudged: benchSeen(shopOf(shop), '1042')?.unjudged };
+    };
+    await work.deed((await look()).shop, startDeed('1042'), null, GOING);
+    const begun = await look();
+    expect(begun.unjudged).toBeGreaterThan(0);
+    const judged = await work.deed(begun.shop, judgeDeed('1042'), null, GOING);
+    expect(judged).toMatchObject({ kind: 'done', title: 'Check-in judged' });
+    const after = await look();
+    expect(after.unjudged).toBe(0);
+    const again = await work.deed(after.shop, judgeDeed('1042'), null, GOING);
+    expect(again).toMatchObject({ kind: 'done', title: 'Judged already' });
+    expect(again.kind === 'done' && again.text).toContain('Checkin says so already');
+    const { headers = [], at } = port.tableSeen('Checkin') ?? {};
+    port.type('Checkin', (at?.row ?? 0) + 1, headers.indexOf('Reading'), 'D9');
+    expect((await look()).unjudged).toBeGreaterThan(0);
+  });
+
   test('what would write over a person’s cells is asked first, and done with the agreement', async () => {
     const port = await workshop();
     const work = workOn(port);

@@ -68,6 +68,7 @@ export class SheetData {
   readonly hiddenRows = new Set<number>();
   readonly hiddenColumns = new Set<number>();
   frozenRows = 0;
+  frozenColumns = 0;
   readonly cells = new SheetCells();
   readonly merged: Area[] = [];
   readonly spills: { readonly at: Area; readonly values: readonly (readonly (string | number)[])[] }[] = [];

@@ -351,15 +351,18 @@ export function worksheet(book: Book, sheet: SheetData, settings: Settings): Mod
   const write = (name: string): void => {
     throw new Error(`simulated: setting Worksheet.${name} is not modelled`);
   };
+  const freeze = (rows: number, columns: number): void => {
+    sheet.frozenRows = rows;
+    sheet.frozenColumns = columns;
+  };
   const freezePanes = {
     className: 'WorksheetFreezePanes',
-    members: ['freezeRows', 'unfreeze'],
-    freezeRows: (rows: number) => {
-      sheet.frozenRows = rows;
-    },
-    unfreeze: () => {
-      sheet.frozenRows = 0;
-    },
+    members: ['freezeRows', 'freezeColumns', 'freezeAt', 'unfreeze'],
+    // Each takes the place of what was frozen before.
+    freezeRows: (rows: number) => freeze(rows, 0),
+    freezeColumns: (columns: number) => freeze(0, columns),
+    freezeAt: ({ at }: RangeObject) => freeze(at.rows, at.columns),
+    unfreeze: () => freeze(0, 0),
   };
   const more = {
     protection: properties('WorksheetProtection', ['protected'], () => sheet.protected, write),

@@ -68,7 +68,7 @@ export function perform(work: Work, change: Change): void {
     case 'widths':
       return widths(work, change);
     case 'freezeRows':
-      return freeze(work, change.sheet, change.rows);
+      return freeze(work, change.sheet, change.rows, change.columns);
     case 'choices':
       return choices(work, change);
     case 'highlight':
@@ -265,9 +265,11 @@ function widths(work: Work, change: Extract<Change, { do: 'widths' }>): void {
   work.journal.run(deed(SetWorksheetColWidthMutation.id, params, back));
 }
 
-function freeze(work: Work, sheet: string, rows: number): void {
-  const worksheet = sheetToWrite(work, { sheet, row: 0, column: 0, rows: rows + 1, columns: 1 });
-  const { startColumn, xSplit } = worksheet.getFreeze();
+/** @param columns left as they are where none are said */
+function freeze(work: Work, sheet: string, rows: number, columns?: number): void {
+  const worksheet = sheetToWrite(work, { sheet, row: 0, column: 0, rows: rows + 1, columns: (columns ?? 0) + 1 });
+  const { startColumn, xSplit } =
+    columns === undefined ? worksheet.getFreeze() : { startColumn: columns || -1, xSplit: columns };
   const place = { unitId: work.spreadsheet.id, subUnitId: worksheet.getSheetId() };
   const params = { ...place, startColumn, xSplit, startRow: rows > 0 ? rows : -1, ySplit: rows };
   const back = SetFrozenMutationFactory(work.spreadsheet.injector, params);

@@ -17,7 +17,7 @@ export interface CellError {
 /** Tells at every change of selection or values what the selected cell's error means, null when there is none of ours. */
 export function onErrorSentence(spreadsheet: Spreadsheet, tell: (error: CellError | null) => void): () => void {
   const now = (): void => tell(selectedError(spreadsheet));
-  const moved = spreadsheet.injector.get(SheetsSelectionsService).selectionMoveEnd$.subscribe(now);
+  const moved = spreadsheet.injector.get(SheetsSelectionsService).selectionChanged$.subscribe(now);
   const calculated = spreadsheet.injector.get(FormulaCalculationSessionService).resultApplied$.subscribe(now);
   return () => {
     moved.unsubscribe();

@@ -45,7 +45,7 @@ export async function makeChange(making: Making, change: Change): Promise<void> 
     case 'widths':
       return setWidths(worksheets.getItem(change.sheet), change.column, change.widths);
     case 'freezeRows':
-      return freeze(worksheets.getItem(change.sheet).freezePanes, change.rows);
+      return freeze(worksheets.getItem(change.sheet), change.rows, change.columns ?? 0);
     case 'choices':
       return setChoices(context, change);
     case 'highlight':
@@ -105,8 +105,12 @@ function setWidths(sheet: Excel.Worksheet, column: number, widths: readonly numb
   });
 }
 
-function freeze(panes: Excel.WorksheetFreezePanes, rows: number): void {
-  if (rows > 0) panes.freezeRows(rows);
+function freeze(sheet: Excel.Worksheet, rows: number, columns: number): void {
+  const { freezePanes: panes } = sheet;
+  // Each call takes the place of the one before: both at once are asked for by a block.
+  if (rows > 0 && columns > 0) panes.freezeAt(sheet.getRangeByIndexes(0, 0, rows, columns));
+  else if (rows > 0) panes.freezeRows(rows);
+  else if (columns > 0) panes.freezeColumns(columns);
   else panes.unfreeze();
 }
 

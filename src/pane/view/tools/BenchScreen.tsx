@@ -61,7 +61,7 @@ function Cautions({ ticket }: Pick<BenchSeen, 'ticket'>) {
 type Act = (deed: Deed, says: string) => ReactNode;
 
 function CheckInPart({ seen, job, act }: { readonly seen: BenchSeen; readonly job: string; readonly act: Act }) {
-  const { checkIn, checked, isDone, round } = seen;
+  const { checkIn, checked, unjudged, isDone, round } = seen;
   return (
     <>
       {isDone ? (
@@ -77,6 +77,11 @@ function CheckInPart({ seen, job, act }: { readonly seen: BenchSeen; readonly jo
             {checkIn && act(closeDeed(job), BENCH_WORDS.close)}
           </Buttons>
         </>
+      )}
+      {checkIn && !isDone && (
+        <Says flagged={unjudged > 0} quiet={unjudged === 0} small>
+          {unjudged > 0 ? BENCH_WORDS.unjudged : BENCH_WORDS.allJudged}
+        </Says>
       )}
       {checkIn && <Checked checkIn={checkIn} clubs={checked} isDone={isDone} round={round} />}
     </>

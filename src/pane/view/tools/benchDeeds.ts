@@ -68,7 +68,12 @@ export function judgeDeed(job: string): Deed {
     failed: 'The check-in was not judged',
     run: async (port, _shop, over) => {
       const end = await judgeCheckIn(port, job, over);
-      return { end, text: end.done ? `${sayJudged(end)} ${sayClosing(end.closing)}` : sayJudged(end) };
+      const same = end.done && end.cells === 0;
+      return {
+        end,
+        text: end.done ? `${sayJudged(end)} ${sayClosing(end.closing)}` : sayJudged(end),
+        ...(same && { headline: BENCH_WORDS.judgedAlready }),
+      };
     },
   };
 }

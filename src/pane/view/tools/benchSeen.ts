@@ -1,6 +1,7 @@
 /** A job at the bench, as its screen shows it. Pure. */
 import { benchTicket, type BenchTicket, type CheckedClub, type CheckIn, type Issue } from '../../../core/index';
 import { benchRound, judgedJob, planJob, strayRows } from '../../../workbook/benchJob';
+import { unjudgedCells } from '../../../workbook/checkInJobs';
 import { jobStatus } from '../../../workbook/jobStatus';
 import { readBench } from '../../../workbook/readBench';
 import type { Shop } from '../../../workbook/shop';
@@ -14,6 +15,8 @@ export interface BenchSeen {
   readonly checkIn: CheckIn | null;
   /** Clubs of the check-in that the bench works on now. */
   readonly checked: readonly CheckedClub[];
+  /** Cells of Checkin that do not say so yet. */
+  readonly unjudged: number;
   /** Jobs says that it is done. */
   readonly isDone: boolean;
   /** What is wrong with Rates, and rows of Checkin that belong to no job. */
@@ -26,7 +29,8 @@ export function benchSeen({ tables }: Shop, job: string): BenchSeen | null {
   if (!planned?.ok) return null;
   const { plan, input } = planned.value;
   const { ask, problems } = readBench(tables);
-  const { checkIn, rows } = judgedJob(tables, job, planned.value);
+  const judged = judgedJob(tables, job, planned.value);
+  const { checkIn, rows } = judged;
   const round = benchRound(tables, job, planned.value);
   const status = jobStatus(tables, job);
   return {
@@ -34,6 +38,7 @@ export function benchSeen({ tables }: Shop, job: string): BenchSeen | null {
     round: round.number,
     checkIn: rows.length > 0 ? checkIn : null,
     checked: checkIn.clubs.filter(({ row }) => round.rows.has(row)),
+    unjudged: unjudgedCells(tables, judged),
     isDone: !('done' in status) && status.isDone,
     problems: [...problems, ...strayRows(tables)],
   };

@@ -13,6 +13,7 @@ export interface DraftSheet {
   /** Heights in pixels of rows that were fitted to their text. */
   readonly heights: Map<number, number>;
   frozenRows: number;
+  frozenColumns: number;
 }
 
 export interface DraftTable {
@@ -44,7 +45,7 @@ export function blankBook(sheetNames: readonly string[]): DraftBook {
 }
 
 export function blankSheet(name: string): DraftSheet {
-  return { name, cells: [], formats: [], widths: new Map(), heights: new Map(), frozenRows: 0 };
+  return { name, cells: [], formats: [], widths: new Map(), heights: new Map(), frozenRows: 0, frozenColumns: 0 };
 }
 
 export function draftSheet({ sheets }: DraftBook, name: string): DraftSheet | null {

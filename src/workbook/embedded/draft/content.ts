@@ -34,7 +34,7 @@ function workbookOf({ sheets, settings }: DraftBook): Partial<IWorkbookData> {
 }
 
 function sheetData(sheet: DraftSheet, id: string, looks: Looks): Partial<IWorksheetData> {
-  const { name, widths, heights, frozenRows } = sheet;
+  const { name, widths, heights, frozenRows, frozenColumns } = sheet;
   return {
     id,
     name,
@@ -44,7 +44,12 @@ function sheetData(sheet: DraftSheet, id: string, looks: Looks): Partial<IWorksh
     cellData: cellsOf(sheet, looks),
     columnData: Object.fromEntries([...widths].map(([column, w]) => [column, { w }])),
     rowData: Object.fromEntries([...heights].map(([row, h]) => [row, { h }])),
-    freeze: { xSplit: 0, ySplit: frozenRows, startRow: frozenRows || -1, startColumn: -1 },
+    freeze: {
+      xSplit: frozenColumns,
+      ySplit: frozenRows,
+      startRow: frozenRows || -1,
+      startColumn: frozenColumns || -1,
+    },
   };
 }
 

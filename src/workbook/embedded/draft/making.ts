@@ -21,7 +21,7 @@ export function makeChange(book: DraftBook, change: Change): void {
     case 'widths':
       return widen(sheetOf(book, change.sheet), change.column, change.widths);
     case 'freezeRows':
-      sheetOf(book, change.sheet).frozenRows = change.rows;
+      Object.assign(sheetOf(book, change.sheet), { frozenRows: change.rows, frozenColumns: change.columns ?? 0 });
       return;
     case 'choices':
       return void book.choices.push({ at: change.at, from: sourceOf(book, change.from), hint: change.hint });
