@@ -1,5 +1,6 @@
 /** Sentences for how the jobs on a workbook end: what was done; or what was wrong, where, and what to do. */
 import type {
+  Amiss,
   Blocked,
   FillDone,
   Filled,
@@ -11,7 +12,6 @@ import type {
   UndoDone,
   WhyValues,
 } from '../workbook/outcomes';
-import { UNANSWERED, type Amiss } from '../workbook/lookAfter';
 import { sayIssue } from './issues';
 import { listed, MOST_LISTED } from './listed';
 import { sayPortError } from './portErrors';
@@ -62,15 +62,15 @@ function sayFilled({ sheet, clubs, choicesWritten, whyValues }: Filled): string 
 export const FILLED_AMISS = 'Plan filled, but it shows an error';
 
 /** What a plan's formula shows in place of a plan, why, and what to do. */
-export function sayAmiss({ cell, error, says }: Amiss): string {
-  if (UNANSWERED.includes(error))
-    return `${cell} was still being worked out when this was looked at. Look there in a moment.`;
+export function sayAmiss({ cell, error, says, unanswered }: Amiss): string {
+  if (unanswered) return `${cell} was still being worked out when this was looked at. Look there in a moment.`;
   return `${cell} shows ${error} instead of a plan. ${says ?? WHY_ERROR[error] ?? WHY_UNSAID}`;
 }
 
 const WHY_ERROR: Readonly<Record<string, string>> = {
   '#SPILL!': 'Cells that it needs are not blank: clear them, and the plan appears.',
-  '#NAME?': 'The functions of Setwright are not there yet: wait until they are loaded, or load the add-in, and the plan appears.',
+  '#NAME?':
+    'The functions of Setwright are not there yet: wait until they are loaded, or load the add-in, and the plan appears.',
 };
 const WHY_UNSAID = 'Select that cell: the sign beside it says why. Undo takes the plan back.';
 

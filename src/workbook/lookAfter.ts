@@ -1,19 +1,11 @@
 /** What live plans show once they are written: a formula can come to an error though the very tables were planned from. */
-import type { Filled } from './outcomes';
+import type { Amiss, Filled } from './outcomes';
 import { HEAD_ROWS } from './planSheet';
 import type { Answers, BlockSeen, Query, WorkbookPort } from './port';
 import { named } from './shared/address';
 
-/** A cell of a plan's formula that shows an error. */
-export interface Amiss {
-  readonly cell: string;
-  readonly error: string;
-  /** What the function says of it, where the host can tell. */
-  readonly says: string | null;
-}
-
 /** What Excel shows while a function of an add-in has not answered yet. */
-export const UNANSWERED: readonly string[] = ['#BUSY!', '#GETTING_DATA'];
+const UNANSWERED: readonly string[] = ['#BUSY!', '#GETTING_DATA'];
 
 /** Long enough for functions that run in this very page to answer, and hardly felt. */
 const WAIT_MS = 400;
@@ -38,7 +30,7 @@ export async function plansAmiss(
   if (queries.length === 0) return [];
   try {
     const amiss = await lookAt(port, queries);
-    if (!amiss.some(({ error }) => UNANSWERED.includes(error))) return amiss;
+    if (!amiss.some(({ unanswered }) => unanswered)) return amiss;
     await wait();
     return await lookAt(port, queries);
   } catch {
@@ -51,6 +43,7 @@ async function lookAt(port: WorkbookPort, queries: readonly Query[]): Promise<re
   return seen.flatMap(({ at, values, reasons }) => {
     const shows = values[0]?.[0] ?? null;
     if (typeof shows !== 'object' || shows === null) return [];
-    return [{ cell: named(at), error: shows.error, says: reasons?.[0]?.says ?? null }];
+    const { error } = shows;
+    return [{ cell: named(at), error, says: reasons?.[0]?.says ?? null, unanswered: UNANSWERED.includes(error) }];
   });
 }

@@ -83,6 +83,16 @@ export type FillDone =
   /** the plan would run over the edge of the sheet */
   | { readonly done: false; readonly reason: 'noRoom' };
 
+/** A cell of a plan's formula that shows an error once it was filled. */
+export interface Amiss {
+  readonly cell: string;
+  readonly error: string;
+  /** What the function says of it, where the host can tell. */
+  readonly says: string | null;
+  /** It is no error: the function has not answered yet. */
+  readonly unanswered: boolean;
+}
+
 export type FreezeDone =
   | { readonly done: true; readonly sheet: string; readonly block: Block; readonly cells: number }
   | NotDone

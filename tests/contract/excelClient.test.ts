@@ -348,7 +348,9 @@ describe('client contract, simulated workbook: what Excel is told', () => {
   ])('freezes %s rows and %s columns at once', async (rows, columns) => {
     const { book, host } = simulate();
     const port = createExcelPort(host);
-    const [free] = await port.read([{ read: 'block', at: { sheet: 'Sheet1', row: 0, column: 0, rows: 1, columns: 1 } }]);
+    const [free] = await port.read([
+      { read: 'block', at: { sheet: 'Sheet1', row: 0, column: 0, rows: 1, columns: 1 } },
+    ]);
     const freeze = { do: 'freezeRows', sheet: 'Sheet1', rows, ...(columns !== undefined && { columns }) } as const;
     await port.apply([freeze], [free], { label: 'Freeze' });
     const sheet = book.sheet('Sheet1');

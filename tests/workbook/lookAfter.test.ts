@@ -53,11 +53,13 @@ test.each([
   // However many plans, it is one read.
   expect(port.reads).toBe(1);
   expect(amiss).toEqual([
-    { cell: CELL, error, says: null },
-    { cell: CELL, error, says: null },
+    { cell: CELL, error, says: null, unanswered: false },
+    { cell: CELL, error, says: null, unanswered: false },
   ]);
-  expect(sayAmiss({ cell: CELL, error, says: null })).toContain(`${CELL} shows ${error} instead of a plan. ${why}`);
-  expect(sayAmiss({ cell: CELL, error, says: 'Length is blank.' })).toBe(
+  expect(sayAmiss({ cell: CELL, error, says: null, unanswered: false })).toContain(
+    `${CELL} shows ${error} instead of a plan. ${why}`,
+  );
+  expect(sayAmiss({ cell: CELL, error, says: 'Length is blank.', unanswered: false })).toBe(
     `${CELL} shows ${error} instead of a plan. Length is blank.`,
   );
 });
@@ -71,9 +73,7 @@ test('what a function has not answered yet is looked at once more', async () => 
   port.calculate = shows('#BUSY!');
   const [still] = await plansAmiss(port, [end], noWait);
   if (!still) throw new Error('nothing was seen');
-  expect(sayAmiss(still)).toBe(
-    `${CELL} was still being worked out when this was looked at. Look there in a moment.`,
-  );
+  expect(sayAmiss(still)).toBe(`${CELL} was still being worked out when this was looked at. Look there in a moment.`);
 });
 
 test('where it cannot be looked at, what was written still counts as written', async () => {

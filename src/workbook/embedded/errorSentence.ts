@@ -37,12 +37,7 @@ function selectedError(spreadsheet: Spreadsheet): CellError | null {
 }
 
 /** The error that a function of ours shows in a cell; null where it shows none. */
-export function errorAt(
-  spreadsheet: Spreadsheet,
-  worksheet: Worksheet,
-  row: number,
-  column: number,
-): CellError | null {
+export function errorAt(spreadsheet: Spreadsheet, worksheet: Worksheet, row: number, column: number): CellError | null {
   const at = { sheet: worksheet.getName(), row, column, rows: 1, columns: 1 };
   const { values, formulas } = readCells(spreadsheet, worksheet, at);
   const [value, formula] = [values[0]?.[0] ?? null, formulas[0]?.[0] ?? null];

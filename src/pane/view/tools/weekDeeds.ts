@@ -40,7 +40,13 @@ export function batchDeed(asked: BatchAsked): Deed {
       );
       const partly = isPartly(end) || amiss.length > 0;
       const headline = end.stopped ? WEEK_WORDS.batchStopped : partly ? WEEK_WORDS.batchPartly : WEEK_WORDS.batchDone;
-      return { end: { done: true }, text: sayBatch(end), list: [...amiss.map(sayAmiss), ...batchLines(end)], partly, headline };
+      return {
+        end: { done: true },
+        text: sayBatch(end),
+        list: [...amiss.map(sayAmiss), ...batchLines(end)],
+        partly,
+        headline,
+      };
     },
   };
 }
