@@ -9,7 +9,7 @@ export interface Frame {
   /** A place for another spreadsheet, as large and not yet seen: `show` puts it where the one before was, `drop` takes it away again. */
   nextSheet(): NextSheet;
   /** Says what stands on the page. */
-  about(sentence: string): void;
+  about(sentence: { readonly file: string; readonly rest: string }): void;
   /** Where the pane goes. */
   readonly pane: HTMLElement;
   readonly themeButton: HTMLButtonElement;
@@ -84,8 +84,13 @@ export function drawFrame(root: HTMLElement): Frame {
     saveButton,
     openButton,
     nextSheet: () => nextSheet(sheetPlace),
-    about: (sentence) => {
-      about.textContent = sentence;
+    about: ({ file, rest }) => {
+      const parts = [
+        element('span', { className: 'about-file', textContent: file, title: file }),
+        element('span', { className: 'about-rest', textContent: rest }),
+      ];
+      about.replaceChildren(...parts);
+      about.classList.add('about-opened');
     },
     tell: (sentence) => {
       status.textContent = sentence;

@@ -64,6 +64,11 @@ test('a foreign workbook is connected and planned from in a pane of 320 px', asy
   // a heading renamed in the sheet is named, and nothing is read by guess
   await page.evaluate(() => window.sheet.put('In work', 0, 5, 'Reading now'));
   await page.getByText('where it stood is now Reading now', { exact: false }).waitFor();
+  // and no tab goes on showing what was worked out before
+  for (const tab of ['Stock', 'Week', 'Bench', 'Intake', 'Plan']) {
+    await page.getByRole('tab', { name: tab, exact: true }).click();
+    await page.getByText('may be wrong and is not shown', { exact: false }).waitFor();
+  }
   await page.evaluate(() => window.sheet.put('In work', 0, 5, 'SW'));
   await page.getByRole('tab', { name: 'Lists', exact: true }).click();
   await page.getByRole('button', { name: 'Change what stands for Stock' }).press('Enter');

@@ -211,6 +211,11 @@ test('cells that come out otherwise here are told with what the file kept and wh
   expect((await accessFaults(page)).filter((fault) => /open-|save|<dialog/.test(fault))).toEqual([]);
   await close.click();
   await told.waitFor({ state: 'detached' });
+  // There is no room for the sentence about it, but for its name.
+  expect(await page.locator('.about').innerText()).toBe('kept.xlsx');
+  const header = await page.locator('header').evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
+  expect(header).toBeLessThanOrEqual(0);
+  await look(page, 'open-small');
   expect(open?.problems).toEqual([]);
 });
 

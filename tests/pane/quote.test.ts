@@ -219,6 +219,15 @@ describe('what is done with quotes in the pane', () => {
     expect((await issued())?.quotes.map(({ isVoid }) => isVoid)).toEqual([true, false]);
   });
 
+  test('the latest comes first, however the register was sorted since', async () => {
+    const { port, act, issued } = await working();
+    for (let revision = 1; revision <= 2; revision += 1) await act(issueDeed({ what, terms, shown: null }));
+    const { at, rows = [] } = port.tableSeen('Quotes') ?? {};
+    if (!at) throw new Error('no register');
+    port.typeRows(at.sheet, at.row + 1, at.column, [...rows.slice(0, 2)].reverse());
+    expect((await issued())?.quotes.map(({ revision }) => revision)).toEqual([2, 1]);
+  });
+
   test('what its head will not say is told before it is issued', async () => {
     const { port } = await working();
     const blank = async (): Promise<readonly string[]> => blankHead(await readShop(port), '1042');

@@ -84,7 +84,7 @@ function ask<Book extends Found>(
   signal: AbortSignal,
 ): void {
   const press = (): void => {
-    dialog.show({ fileName, progress: OPEN.placing, leave: OPEN.cancel });
+    dialog.show({ fileName, progress: OPEN.placing, sentences: [OPEN.mayWait], leave: OPEN.cancel });
     // A frame is drawn first, so that the words are seen meanwhile.
     requestAnimationFrame(() => setTimeout(() => void put(offer, dialog, book, fileName, signal)));
   };

@@ -10,6 +10,8 @@ export const OPEN = {
   done: 'Opened.',
   reading: 'Reading the file. A large one takes a few seconds.',
   placing: 'Putting it into the sheet.',
+  mayWait:
+    'With a large file it can take a moment before Cancel is heard. Until it is finished nothing on the page has changed.',
   open: 'Open',
   cancel: 'Cancel',
   close: 'Close',
@@ -98,6 +100,14 @@ const UNKEPT = {
   hiddenNames: (count: number) => `the hiding of ${countOf(count, 'name')}; the names stay`,
   readOnly: () => 'the advice to open it for reading only',
   namedLooks: (count: number) => `the names of ${countOf(count, 'cell style')}; the cells look the same`,
+  farColumns: (count: number) =>
+    `widths and groups of columns far to the right of the cells in use, on ${countOf(count, 'sheet')}`,
+  lowRows: (count: number) => `heights and groups of rows below the last cell in use, on ${countOf(count, 'sheet')}`,
+  noteLooks: (count: number) => `bold and other looks of letters in ${countOf(count, 'note')}; the text stays`,
+  sorts: (count: number) =>
+    `by what ${countOf(count, 'list')} ${count === 1 ? 'was' : 'were'} sorted; the rows stay as they are`,
+  remarks: (count: number) =>
+    `what ${countOf(count, 'name or table', 'names or tables')} ${count === 1 ? 'has' : 'have'} for a comment`,
   passwords: (count: number) => `the password of ${countOf(count, 'protected sheet')}; the protection stays`,
 } as const;
 
@@ -181,9 +191,9 @@ export function sayOtherwise(cells: readonly Otherwise[]): { readonly title: str
   };
 }
 
-/** What the page says of itself while a file stands on it. */
-export function sayAbout(file: string): string {
-  return `${file}, opened from your computer, where it stays as it is. Nothing leaves this page.`;
+/** What the page says of itself while a file stands on it: the name, which a small page shows alone, and the rest of the sentence. */
+export function sayAbout(file: string): { readonly file: string; readonly rest: string } {
+  return { file, rest: ', opened from your computer, where it stays as it is. Nothing leaves this page.' };
 }
 
 /** How far putting it into the sheet is, of one whole. */

@@ -3,6 +3,14 @@ import { textPixels } from './textPixels';
 
 export const usualRows = 400;
 export const usualColumns = 80;
+/** Columns that a sheet of a file has right of its cells, at the least. */
+const spareColumns = 10;
+
+/** Columns of a sheet that was opened. */
+export function columnsShown(columnsInUse: number): number {
+  return Math.max(usualColumns, columnsInUse + spareColumns);
+}
+
 /** Blank rows below a table that a formula or a drop-down fed by it covers as well. */
 export const spareRows = 200;
 

@@ -22,6 +22,7 @@ const KINDS = [
   ['worksheets/sheet1', 'worksheet'],
   ['styles', 'styles'],
   ['tables/table1', 'table'],
+  ['comments1', 'comments'],
 ] as const;
 
 /** A workbook of one sheet, part by part as ECMA-376 Part 1 has them (18.2, 18.3, 18.5 and 18.8). */
@@ -31,10 +32,16 @@ interface Said {
   /** What stands before the cells. */
   readonly head?: string;
   readonly row?: string;
+  /** Rows below the cells. */
+  readonly below?: string;
   /** What stands after them. */
   readonly tail?: string;
   readonly table?: string;
   readonly names?: string;
+  /** What stands in cells' notes. */
+  readonly notes?: string;
+  /** What stands at the table itself. */
+  readonly tableSays?: string;
 }
 
 const LOOKS = [
@@ -46,7 +53,9 @@ const LOOKS = [
   '<xf fontId="1"/>',
 ];
 
-function fileOf({ workbook = '', calculates = '', head = '', row = '', tail = '', table = '', names = '' }: Said) {
+function fileOf(said: Said) {
+  const { workbook = '', calculates = '', head = '', row = '', tail = '', table = '', names = '' } = said;
+  const { notes = '', tableSays = '', below = '' } = said;
   const looks = LOOKS.map((_, look) => `<c r="${'ABCDEF'[look]}1" s="${look}"><v>${look}</v></c>`).join('');
   const parts: readonly (readonly [name: string, xml: string])[] = [
     [
@@ -67,12 +76,19 @@ function fileOf({ workbook = '', calculates = '', head = '', row = '', tail = ''
     ],
     [
       'xl/worksheets/sheet1.xml',
-      `<worksheet ${MAIN} xmlns:r="${RELATED}">${head}<sheetData><row r="1" ${row}>${looks}</row><row r="3"><c r="A3" t="inlineStr"><is><t>One</t></is></c></row><row r="4"><c r="A4"><v>1</v></c></row></sheetData>${tail}<tableParts count="1"><tablePart r:id="rId1"/></tableParts></worksheet>`,
+      `<worksheet ${MAIN} xmlns:r="${RELATED}">${head}<sheetData><row r="1" ${row}>${looks}</row><row r="3"><c r="A3" t="inlineStr"><is><t>One</t></is></c></row><row r="4"><c r="A4"><v>1</v></c></row>${below}</sheetData>${tail}<tableParts count="1"><tablePart r:id="rId1"/></tableParts></worksheet>`,
     ],
-    ['xl/worksheets/_rels/sheet1.xml.rels', related(['rId1', 'table', '../tables/table1.xml'])],
+    [
+      'xl/worksheets/_rels/sheet1.xml.rels',
+      related(['rId1', 'table', '../tables/table1.xml'], ['rId2', 'comments', '../comments1.xml']),
+    ],
+    [
+      'xl/comments1.xml',
+      `<comments ${MAIN}><authors><author>A</author></authors><commentList>${notes}</commentList></comments>`,
+    ],
     [
       'xl/tables/table1.xml',
-      `<table ${MAIN} id="1" name="Things" displayName="Things" ref="A3:A4"><autoFilter ref="A3:A4"/><tableColumns count="1"><tableColumn id="1" name="One"/></tableColumns>${table}</table>`,
+      `<table ${MAIN} id="1" name="Things" displayName="Things" ref="A3:A4"${tableSays}><autoFilter ref="A3:A4"/><tableColumns count="1"><tableColumn id="1" name="One"/></tableColumns>${table}</table>`,
     ],
     [
       'xl/styles.xml',
@@ -149,12 +165,63 @@ test.each<[string, Said, string[]]>([
     { table: '<tableStyleInfo name="TableStyleMedium2" showFirstColumn="1"/>' },
     ['how 1 table sets off columns, or a style of the workbook’s own'],
   ],
+  [
+    'what stands far from the cells',
+    {
+      head: '<cols><col min="200" max="200" width="20" customWidth="1"/></cols>',
+      tail: '',
+      row: 'ht="30" customHeight="1"',
+    },
+    ['widths and groups of columns far to the right of the cells in use, on 1 sheet'],
+  ],
+  [
+    'one width for all columns to the end',
+    { head: '<cols><col min="3" max="16384" width="9" customWidth="1"/></cols>' },
+    [],
+  ],
+  [
+    'rows below the cells',
+    { below: '<row r="9" ht="40" customHeight="1"/>' },
+    ['heights and groups of rows below the last cell in use, on 1 sheet'],
+  ],
+  ['rows below the cells as they are by themselves', { below: '<row r="9" ht="40"/>' }, []],
+  [
+    'notes in bold',
+    {
+      notes:
+        '<comment ref="A4" authorId="0"><text><r><rPr><b/><sz val="9"/></rPr><t>A:</t></r><r><t> as said</t></r></text></comment><comment ref="B1" authorId="0"><text><t>Plain</t></text></comment>',
+    },
+    ['bold and other looks of letters in 1 note; the text stays'],
+  ],
+  [
+    'sorts and comments',
+    {
+      names: '<definedNames><definedName name="Rate" comment="per club">S!$A$4</definedName></definedNames>',
+      tail: '<autoFilter ref="A1:B1"><sortState ref="A1:B1"><sortCondition ref="A1"/></sortState></autoFilter>',
+      table: '<tableStyleInfo name="TableStyleMedium2"/>',
+      tableSays: ' comment="The first"',
+    },
+    ['by what 1 list was sorted; the rows stay as they are', 'what 2 names or tables have for a comment'],
+  ],
   ['a table as usual', { table: '<tableStyleInfo name="TableStyleMedium2" showFirstColumn="0"/>' }, []],
 ])('what goes missing is told: %s', async (_, said, told) => {
   const { spreadsheet, book } = await openFile(fileOf(said));
   open.push(spreadsheet);
   expect(sayUnkept(book.unkept)).toEqual(told);
   expect((await copyOf(spreadsheet)).losses.unkept).toEqual(book.unkept);
+});
+
+test('columns right of the cells keep width, hiding and group', async () => {
+  const cols =
+    '<col min="2" max="2" width="20" customWidth="1" outlineLevel="1"/><col min="9" max="9" width="30" customWidth="1"/><col min="11" max="11" width="9" hidden="1"/>';
+  const { spreadsheet } = await openFile(fileOf({ head: `<cols>${cols}</cols>` }));
+  open.push(spreadsheet);
+  const xml = unzip((await copyOf(spreadsheet)).bytes).get('xl/worksheets/sheet1.xml') ?? '';
+  const said = (column: number): string => new RegExp(`<col\\b[^>]*min="${column}"[^>]*>`).exec(xml)?.[0] ?? '';
+  expect(said(2)).toContain('outlineLevel="1"');
+  // A width is kept in whole pixels, of which eight are a digit here.
+  expect(Math.abs(Number(/\bwidth="([\d.]+)"/.exec(said(9))?.[1]) - 30)).toBeLessThan(1 / 8);
+  expect(said(11)).toMatch(/hidden="(1|true)"/);
 });
 
 test('looks that nothing here shows are in a copy again, as long as the cell’s look is not changed', async () => {

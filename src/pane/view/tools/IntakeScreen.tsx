@@ -260,9 +260,9 @@ function DueReminders({ pane, shop, today }: InShop) {
 
 export function IntakeScreen({ pane, obstacle }: ToolProps) {
   const { state, does } = pane;
-  const { who, shop: seen } = state;
+  const { who, shop: seen, lost } = state;
   const today = dayOf(new Date());
-  if (!seen) return obstacle;
+  if (!seen || lost) return obstacle;
   const missing = seen.missing.filter((table) => table === 'Jobs' || table === 'Clubs');
   if (missing.length > 0) {
     return (

@@ -83,11 +83,11 @@ function Stranded({ pane, seen }: Pick<InStock, 'pane' | 'seen'>) {
 }
 
 export function StockScreen({ pane, obstacle }: ToolProps) {
-  const { who, shop } = pane.state;
+  const { who, shop, lost } = pane.state;
   const job = who.by === 'job' ? who.job : null;
   const begin = useCallback(() => stockSeenSteps(shopOf(shop as NonNullable<typeof shop>)), [shop]);
-  const { answer, settled, progress } = useLong(shop ? begin : null);
-  if (!shop) return obstacle;
+  const { answer, settled, progress } = useLong(shop && !lost ? begin : null);
+  if (!shop || lost) return obstacle;
   const hasLedger = !shop.missing.includes('Movements');
   return (
     <>

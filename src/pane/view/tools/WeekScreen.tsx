@@ -196,14 +196,14 @@ function Ahead({ pane, week, today }: { readonly pane: PaneNow; readonly week: W
 }
 
 export function WeekScreen({ pane, obstacle }: ToolProps) {
-  const { shop: seen } = pane.state;
+  const { shop: seen, lost } = pane.state;
   const today = dayOf(new Date());
   const begin = useCallback(
     () => weekSteps({ tables: shopOf(seen as NonNullable<typeof seen>).tables, today }),
     [seen, today],
   );
-  const { answer, settled, progress } = useLong(seen && !seen.missing.includes('Clubs') ? begin : null);
-  if (!seen || seen.missing.includes('Clubs')) return obstacle;
+  const { answer, settled, progress } = useLong(seen && !lost && !seen.missing.includes('Clubs') ? begin : null);
+  if (!seen || lost || seen.missing.includes('Clubs')) return obstacle;
   return (
     <Part title={WEEK_WORDS.title}>
       <Says quiet small>

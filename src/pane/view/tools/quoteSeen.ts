@@ -153,7 +153,9 @@ export function issuedSeen({ tables }: Shop, job: string): IssuedSeen | null {
   const read = readRegister(tables.Quotes);
   const next = nextNumber(tables.Quotes, job);
   const quotes = read.ok ? read.value.filter((each) => folded(each.job) === folded(job)) : [];
-  return { quotes: [...quotes].reverse(), next: next.ok ? next.value : null, issue: next.ok ? null : next.issue };
+  // The register may be sorted by whoever keeps it.
+  const latestFirst = [...quotes].sort((one, other) => other.number - one.number || other.revision - one.revision);
+  return { quotes: latestFirst, next: next.ok ? next.value : null, issue: next.ok ? null : next.issue };
 }
 
 /** What the head of a page leaves blank that its reader looks for. */

@@ -9,6 +9,8 @@ export interface TableBeyond {
   readonly columnFormulas: boolean;
   /** Whether its first or last column, or its columns in turn, stand out, or it has a style that the workbook made up. */
   readonly looks: boolean;
+  readonly sorted: boolean;
+  readonly remark: boolean;
 }
 
 export interface SheetBeyond {
@@ -35,6 +37,13 @@ export interface SheetBeyond {
   readonly hiddenArrows: number;
   /** Places where marks of possible errors were put aside. */
   readonly asides: number;
+  /** How often it says by what a list of plain cells was sorted. */
+  readonly sorts: number;
+  readonly noteLooks: number;
+  /** The last column that has a width of its own, is hidden or grouped, counted from 1; a run to the end of the sheet counts by its first. */
+  readonly lastColumn: number;
+  /** The last row that has a height that was set, is hidden or grouped, counted from 1. */
+  readonly lastRow: number;
   /** By name. */
   readonly tables: ReadonlyMap<string, TableBeyond>;
   /** Numbers as the file has them, by `A1`: the library makes days of some, which holds no more than milliseconds. */
@@ -57,6 +66,10 @@ const NOTHING: SheetBeyond = {
   printing: false,
   hiddenArrows: 0,
   asides: 0,
+  sorts: 0,
+  noteLooks: 0,
+  lastColumn: 0,
+  lastRow: 0,
   tables: new Map(),
   numbers: () => new Map(),
 };
@@ -76,16 +89,17 @@ export async function beyondSheets(file: Uint8Array, parts: readonly Part[]): Pr
   for (const sheet of tags(await read(workbook), 'sheet')) {
     const path = related.get(sheet['r:id'] ?? sheet[Object.keys(sheet).find((key) => key.endsWith(':id')) ?? ''] ?? '');
     if (path === undefined || sheet.name === undefined) continue;
-    const tablePaths = [...relations(await read(relationsOf(path)), path).values()].filter((each) =>
-      /tables?\/[^/]*\.xml$/i.test(each),
-    );
+    const beside = [...relations(await read(relationsOf(path)), path).values()];
+    const tablePaths = beside.filter((each) => /tables?\/[^/]*\.xml$/i.test(each));
+    const notes = beside.find((each) => /(^|\/)comments[^/]*\.xml$/i.test(each));
     const tables = new Map<string, TableBeyond>();
     for (const tablePath of tablePaths) {
       const xml = await read(tablePath);
       const [table] = tags(xml, 'table');
       if (table?.name !== undefined) tables.set(table.name, tableBeyond(table, xml));
     }
-    found.set(sheet.name, { ...sheetBeyond(await read(path)), tables });
+    const noteLooks = notes === undefined ? 0 : dressedNotes(await read(notes));
+    found.set(sheet.name, { ...sheetBeyond(await read(path)), tables, noteLooks });
   }
   return found;
 }
@@ -98,6 +112,8 @@ export interface WorkbookBeyond {
   readonly readOnly: boolean;
   /** Looks that have names, but for the usual one. */
   readonly namedLooks: number;
+  /** Names with a comment of their own. */
+  readonly remarks: number;
 }
 
 /** Styles that programs name in every file, used or not: the usual one, and those of numbers (ECMA-376 Part 1, 18.8.7). */
@@ -119,6 +135,7 @@ export async function beyondWorkbook(file: Uint8Array, parts: readonly Part[]): 
     hiddenNames: tags(workbook, 'definedName').filter(
       ({ name = '', hidden }) => isTrue(hidden) && !name.startsWith('_xlnm.'),
     ).length,
+    remarks: tags(workbook, 'definedName').filter(({ comment = '' }) => comment !== '').length,
     readOnly: tags(workbook, 'fileSharing').some(({ readOnlyRecommended }) => isTrue(readOnlyRecommended)),
     namedLooks: tags(await read(/(^|\/)styles\.xml$/i), 'cellStyle').filter(
       ({ builtinId }) => builtinId === undefined || !USUAL_STYLES.has(builtinId),
@@ -147,7 +164,32 @@ function tableBeyond(table: Attributes, xml: string): TableBeyond {
         [showFirstColumn, showLastColumn, showColumnStripes].some(isTrue) ||
         (name !== '' && !BUILT_IN_STYLE.test(name)),
     ),
+    sorted: tags(xml, 'sortState').length > 0,
+    remark: (table.comment ?? '') !== '',
   };
+}
+
+/** Notes of which some letters have a look: most programs set the name of who wrote it in bold. */
+function dressedNotes(xml: string): number {
+  return (xml.match(/<(?:\w+:)?comment(?=[\s>])[\s\S]*?<\/(?:\w+:)?comment>/g) ?? []).filter((note) =>
+    /<(?:\w+:)?rPr(?=[\s>])[^>]*[^/]?>/.test(note),
+  ).length;
+}
+
+/** No sheet has more; a run of columns that ends here goes on to the end. */
+const MOST_FILE_COLUMNS = 16384;
+
+function lastColumnOf(head: string): number {
+  const own = tags(head, 'col').filter(
+    ({ width, customWidth, hidden, outlineLevel = '0' }) =>
+      (width !== undefined && customWidth !== undefined && isTrue(customWidth)) ||
+      isTrue(hidden) ||
+      outlineLevel !== '0',
+  );
+  return own.reduce((last, { min, max }) => {
+    const to = Number(max) >= MOST_FILE_COLUMNS ? Number(min) : Number(max);
+    return Math.max(last, to);
+  }, 0);
 }
 
 function sheetBeyond(xml: string): SheetBeyond {
@@ -158,8 +200,11 @@ function sheetBeyond(xml: string): SheetBeyond {
   const [protection] = tags(tail, 'sheetProtection');
   const fitted = new Map<number, number>();
   let lineLooks = tags(head, 'col').some(({ style }) => hasLook(style));
+  let lastRow = 0;
   for (const row of tags(xml, 'row')) {
     lineLooks ||= isTrue(row.customFormat) && hasLook(row.s);
+    const isOwn = (row.ht !== undefined && isTrue(row.customHeight)) || isTrue(row.hidden);
+    if (isOwn || (row.outlineLevel ?? '0') !== '0') lastRow = Math.max(lastRow, Number(row.r));
     if (row.ht !== undefined && row.r !== undefined && !isTrue(row.customHeight))
       fitted.set(Number(row.r) - 1, Number(row.ht));
   }
@@ -181,6 +226,9 @@ function sheetBeyond(xml: string): SheetBeyond {
     printing: tags(tail, 'pageSetup').some(isPrintedOtherwise),
     hiddenArrows: tags(tail, 'dataValidation').filter(({ showDropDown }) => isTrue(showDropDown)).length,
     asides: tags(tail, 'ignoredError').length,
+    sorts: tags(tail, 'sortState').length,
+    lastColumn: lastColumnOf(head),
+    lastRow,
     numbers: () => numbersIn(xml),
   };
 }

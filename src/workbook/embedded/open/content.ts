@@ -3,7 +3,7 @@ import type { ICellData, IColumnData, IRowData, IStyleData, IWorkbookData, IWork
 import { BooleanNumber, CellValueType, VerticalAlign } from '@univerjs/core';
 import type { CellFormula, KeptInCell } from '../opened';
 import { pageKey } from '../pages';
-import { usualColumns, usualRows, widthInPixels } from '../measures';
+import { columnsShown, usualRows, widthInPixels } from '../measures';
 import { cellData, everyCellsStyle } from '../snapshot';
 import type { BesideCell, OpenedBook, OpenedSheet } from './book';
 import { BLANK, ERROR, FILLED, NUMBER, TEXT, TRUTH } from './book';
@@ -12,7 +12,6 @@ import { styleOfLook } from './looks';
 
 /** Room below and beside what is used. */
 const SPARE_ROWS = 100;
-const SPARE_COLUMNS = 10;
 /** A point is 1/72 in, a pixel 1/96. */
 const PIXELS_PER_POINT = 96 / 72;
 /** Of a width five of seven pixels are no digit. */
@@ -70,7 +69,7 @@ function sheetData({ state, font }: OpenedBook, sheet: OpenedSheet): Partial<IWo
   return {
     name: sheet.name,
     rowCount: Math.max(usualRows, sheet.rowCount + SPARE_ROWS),
-    columnCount: Math.max(usualColumns, sheet.columnCount + SPARE_COLUMNS),
+    columnCount: columnsShown(sheet.columnCount),
     defaultStyle: usual,
     ...(usualWidth !== null && { defaultColumnWidth: filePixels(usualWidth) }),
     rowData: rowData(sheet),
@@ -102,7 +101,7 @@ function rowData({ heights, hiddenRows }: OpenedSheet): Record<number, IRowData>
 }
 
 function columnData({ widths, hiddenColumns, columnCount }: OpenedSheet): Record<number, IColumnData> {
-  const last = Math.max(usualColumns, columnCount + SPARE_COLUMNS);
+  const last = columnsShown(columnCount);
   const columns: Record<number, IColumnData> = {};
   for (const [column, width] of widths) if (column < last) columns[column] = { w: filePixels(width) };
   for (const column of hiddenColumns) {

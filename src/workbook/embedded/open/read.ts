@@ -5,6 +5,7 @@
 import { readXlsx } from 'hucre/xlsx';
 import type { Sheet, Workbook } from 'hucre/xlsx';
 import { columnOf } from '../../shared/address';
+import { columnsShown } from '../measures';
 import { MOST_COLUMNS } from '../../shared/limits';
 import { othersProperties, stateFrom } from '../keptState';
 import type { SheetBeyond, WorkbookBeyond } from './beyond';
@@ -55,7 +56,7 @@ export async function readBook(file: Uint8Array): Promise<OpenedBook> {
     from1904: workbook.dateSystem === '1904',
     unkept: summed([
       ...unkeptByParts(parts),
-      ...unkeptOfSheets(workbook, beyond),
+      ...unkeptOfSheets(workbook, sheets, beyond),
       ...unkeptOfWorkbook(whole),
       ...counted('localDays', days > 0 ? 1 : 0),
     ]),
@@ -73,18 +74,24 @@ function refusalFrom(error: unknown): Refusal {
   return new Refusal('broken', said);
 }
 
-function unkeptOfWorkbook({ calculation, hiddenNames, readOnly, namedLooks }: WorkbookBeyond): Unkept[] {
+function unkeptOfWorkbook({ calculation, hiddenNames, readOnly, namedLooks, remarks }: WorkbookBeyond): Unkept[] {
   return [
     ...counted('calculation', calculation ? 1 : 0),
     ...counted('hiddenNames', hiddenNames),
     ...counted('readOnly', readOnly ? 1 : 0),
     ...counted('namedLooks', namedLooks),
+    ...counted('remarks', remarks),
   ];
 }
 
-function unkeptOfSheets({ sheets }: Workbook, beyond: ReadonlyMap<string, SheetBeyond>): Unkept[] {
-  return sheets.flatMap((sheet) => {
+function unkeptOfSheets(
+  { sheets }: Workbook,
+  sizes: readonly Pick<OpenedSheet, 'rowCount' | 'columnCount'>[],
+  beyond: ReadonlyMap<string, SheetBeyond>,
+): Unkept[] {
+  return sheets.flatMap((sheet, at) => {
     const more = beyond.get(sheet.name);
+    const { rowCount = 0, columnCount = 0 } = sizes[at] ?? {};
     if (!more) return [];
     const tables = [...more.tables.values()];
     const shapes = sheet.textBoxes?.length ?? 0;
@@ -105,6 +112,11 @@ function unkeptOfSheets({ sheets }: Workbook, beyond: ReadonlyMap<string, SheetB
       ...counted('hiddenArrows', more.hiddenArrows),
       ...counted('asides', more.asides > 0 ? 1 : 0),
       ...counted('tableLooks', tables.filter(({ headless, looks }) => looks && !headless).length),
+      ...counted('farColumns', more.lastColumn > columnsShown(columnCount) ? 1 : 0),
+      ...counted('lowRows', more.lastRow > rowCount ? 1 : 0),
+      ...counted('noteLooks', more.noteLooks),
+      ...counted('sorts', more.sorts + tables.filter(({ sorted }) => sorted).length),
+      ...counted('remarks', tables.filter(({ remark }) => remark).length),
       ...counted('columnFormulas', tables.filter(({ columnFormulas }) => columnFormulas).length),
     ];
   });

@@ -47,6 +47,16 @@ export type UnkeptKind =
   | 'hiddenNames'
   | 'readOnly'
   | 'namedLooks'
+  /** sheets with columns far right of their cells that have a width, are hidden or grouped */
+  | 'farColumns'
+  /** sheets with rows below their cells that have a height, are hidden or grouped */
+  | 'lowRows'
+  /** notes whose letters have looks */
+  | 'noteLooks'
+  /** lists that say by what they were sorted */
+  | 'sorts'
+  /** what stands beside names and tables as a comment of theirs */
+  | 'remarks'
   /** days shown in the order that the computer has */
   | 'localDays';
 

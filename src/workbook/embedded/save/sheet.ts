@@ -63,7 +63,11 @@ export function* fileSheet(
   const file = openedFile(spreadsheet);
   const filed = file?.sheets.get(sheetId) ?? null;
   const fileTables = tables.map((table) => {
-    const made = fileTable(table, headerOf(values, table), tableNames, filedTable(filed, worksheet, table));
+    const asFiledTable = filedTable(filed, worksheet, table);
+    // Our blank rows are for a spreadsheet whose tables do not grow by themselves; elsewhere they would be printed, stripe by stripe.
+    const rows = asFiledTable.table === null ? filledRows(values, formulas, table) : table.at.rows;
+    const cut = { ...table, at: { ...table.at, rows } };
+    const made = fileTable(cut, headerOf(values, table), tableNames, asFiledTable);
     tableNames.push(made.definition.name);
     return made;
   });
@@ -91,10 +95,15 @@ export function* fileSheet(
   const filling = cellsOf(worksheet, size, values, tables, formulaAt, filed && file ? file.book.styles : null);
   const cells = yield* shared(filling, size.rows, 0.2, 0.9);
   tables.forEach((table, i) => head(cells, table, fileTables[i]));
-  const columns = columnsOf(worksheet, size.columns, filed);
+  const columns = columnsOf(worksheet, size.columns, file?.inPlace ? filed : null, filed);
   const rows = rowsOf(worksheet, size.rows, file?.inPlace ? filed : null);
   const rowDefs = yield* shared(rows, size.rows, 0.9, 1);
-  const printed = printedAs(spreadsheet, worksheet, tables[0]?.at.row ?? null, inchesWide(columns));
+  const printed = printedAs(
+    spreadsheet,
+    worksheet,
+    tables[0]?.at.row ?? null,
+    inchesWide(columns.slice(0, size.columns)),
+  );
   const dropDowns = dropDownsOf(spreadsheet, sheetId, known);
   const highlights = highlightsOf(spreadsheet, sheetId, known);
   const frozen = worksheet.getFreeze();
@@ -168,6 +177,19 @@ function viewOf(worksheet: Worksheet): Pick<WriteSheet, 'view'> {
     ...(colour !== undefined && { tabColor: { rgb: colour.toUpperCase() } }),
   };
   return Object.keys(view).length > 0 ? { view } : {};
+}
+
+/** Rows of a table down to the last that holds something, its headings among them. */
+function filledRows(
+  values: readonly (readonly Seen[])[],
+  formulas: readonly (readonly (string | null)[])[],
+  { at }: Table,
+): number {
+  const isFilled = (line: readonly unknown[] = []): boolean =>
+    line.slice(at.column, at.column + at.columns).some((cell) => cell !== null && cell !== undefined);
+  let rows = at.rows;
+  while (rows > 1 && !isFilled(values[at.row + rows - 1]) && !isFilled(formulas[at.row + rows - 1])) rows -= 1;
+  return rows;
 }
 
 /** The table as the file has it; its row of totals counts as long as it stands right below. */
@@ -363,15 +385,27 @@ function head(cells: Cells, { at }: Table, table: FileTable | undefined): void {
 /** The file measures a column in digits of its usual font, seven pixels each, and five pixels for the edges. */
 const EDGE_DIGITS = 5 / 7;
 
-function columnsOf(worksheet: Worksheet, columns: number, filed: OpenedSheet | null): ColumnDef[] {
+/** @param inPlace the file, as long as its columns stand where they stood */
+function columnsOf(
+  worksheet: Worksheet,
+  columns: number,
+  inPlace: OpenedSheet | null,
+  filed: OpenedSheet | null,
+): ColumnDef[] {
   // A usual width of the file's own is not said anew, so each column says it.
   const usual = filed?.usualWidth == null ? worksheet.getConfig().defaultColumnWidth : null;
-  return Array.from({ length: columns }, (_, column): ColumnDef => {
+  // Columns right of the cells have a width as well, for what will come there.
+  const own = inPlace ? [...inPlace.widths.keys(), ...inPlace.hiddenColumns, ...inPlace.outline.columns.keys()] : [];
+  const shown = worksheet.getColumnCount();
+  const length = own.reduce((most, column) => (column < shown ? Math.max(most, column + 1) : most), columns);
+  return Array.from({ length }, (_, column): ColumnDef => {
     const pixels = worksheet.getColumnWidth(column);
     const characters = Math.max(0, pixels - widthInPixels(0)) / pixelsPerCharacter();
+    const outlineLevel = inPlace?.outline.columns.get(column);
     return {
       ...(pixels !== usual && { width: Math.round((characters + EDGE_DIGITS) * 100) / 100 }),
       ...(!worksheet.getColVisible(column) && { hidden: true }),
+      ...(outlineLevel !== undefined && { outlineLevel }),
     };
   });
 }
