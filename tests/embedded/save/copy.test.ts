@@ -288,6 +288,22 @@ describe('small workbooks', () => {
     ]);
   });
 
+  test('a table ends with the last row that holds something: blank rows would be printed stripe by stripe', async () => {
+    open = await openSheet([
+      {
+        name: 'Jobs',
+        cells: [['Job', 'Due'], ['1', null], [null, null], [null, 5]],
+        tables: [{ name: 'Jobs', row: 0, column: 0, rows: 40, columns: 2 }],
+      },
+      { name: 'Stock', cells: [['Item']], tables: [{ name: 'Stock', row: 0, column: 0, rows: 40, columns: 1 }] },
+    ]);
+    const saved = await save(open);
+    expect(sheetIn(saved, 'Jobs').tables?.[0]).toMatchObject({ range: 'A1:B4' });
+    expect(sheetIn(saved, 'Stock').tables?.[0]).toMatchObject({ range: 'A1:A2' });
+    // On the page it is as long as it was.
+    expect(tableNamed(open, 'Jobs')?.at.rows).toBe(40);
+  });
+
   test('merged cells, hidden columns, truth values, errors and several lines are kept', async () => {
     const spreadsheet = await sheetOf([['a', null, true]]);
     const sheet = spreadsheet.workbook.getSheetByName('Sheet');
