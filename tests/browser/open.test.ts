@@ -213,7 +213,7 @@ test('cells that come out otherwise here are told with what the file kept and wh
   await told.waitFor({ state: 'detached' });
   // There is no room for the sentence about it, but for its name.
   expect(await page.locator('.about').innerText()).toBe('kept.xlsx');
-  const header = await page.locator('header').evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
+  const header = await page.locator('header.top').evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
   expect(header).toBeLessThanOrEqual(0);
   await look(page, 'open-small');
   expect(open?.problems).toEqual([]);

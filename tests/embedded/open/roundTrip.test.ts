@@ -14,7 +14,7 @@ import { fillPlan } from '../../../src/workbook/fillPlan';
 import { PLANS_KEY } from '../../../src/workbook/planPlaces';
 import type { Block, Cell, Seen } from '../../../src/workbook/port';
 import { TABLES } from '../../../src/workbook/schema';
-import { readShop } from '../../../src/workbook/shop';
+import { readShop, type Shop } from '../../../src/workbook/shop';
 import { openSheet, type, valueAt, valuesAt } from '../sheet';
 import { filledDemo, PLAN_SHEET } from '../save/demoBook';
 import { copyOf, openFile, type Opened } from './openFile';
@@ -134,17 +134,23 @@ describe('the demo with a live plan', () => {
     expect(after.plans.map(({ name, job, block }) => [name, job, block])).toEqual(
       before.plans.map(({ name, job, block }) => [name, job, block]),
     );
-    expect(after.matrices).toEqual(before.matrices);
+    // Blank rows at the end of a table are for the page alone.
+    const filled = ({ matrices }: Shop): unknown =>
+      Object.entries(matrices).map(([name, rows]) => [
+        name,
+        rows?.slice(0, (rows?.findLastIndex((row) => row.some((cell) => cell !== null && cell !== '')) ?? 0) + 1),
+      ]);
+    expect(filled(after)).toEqual(filled(before));
     expect(again.file.keptValues).toEqual([]);
     expect(again.file.otherwise).toEqual([]);
     // Nobody is asked: every cell that is written over is known to be ours.
-    const filled = await fillPlan(again.port, after, {
+    const refilled = await fillPlan(again.port, after, {
       scope: { job: 'R-201' },
       choices: {},
       where: 'planSheet',
       as: 'live',
     });
-    expect(filled).toMatchObject({ done: true });
+    expect(refilled).toMatchObject({ done: true });
     const highlights = xmlBook((await copyOf(again.spreadsheet)).bytes).sheets.find(({ name }) => name === PLAN_SHEET);
     const old = xmlBook((await copyOf(spreadsheet)).bytes).sheets.find(({ name }) => name === PLAN_SHEET);
     const rules = (xml: string | undefined): number => xml?.match(/<cfRule /g)?.length ?? 0;

@@ -288,18 +288,26 @@ describe('small workbooks', () => {
     ]);
   });
 
-  test('a table ends with the last row that holds something: blank rows would be printed stripe by stripe', async () => {
+  test('a table of ours ends with the last row that holds something: blank rows would be printed stripe by stripe', async () => {
     open = await openSheet([
       {
         name: 'Jobs',
-        cells: [['Job', 'Due'], ['1', null], [null, null], [null, 5]],
+        cells: [
+          ['Job', 'Due'],
+          ['1', null],
+          [null, null],
+          [null, 5],
+        ],
         tables: [{ name: 'Jobs', row: 0, column: 0, rows: 40, columns: 2 }],
       },
       { name: 'Stock', cells: [['Item']], tables: [{ name: 'Stock', row: 0, column: 0, rows: 40, columns: 1 }] },
+      { name: 'Mine', cells: [['Item']], tables: [{ name: 'Mine', row: 0, column: 0, rows: 40, columns: 1 }] },
     ]);
     const saved = await save(open);
     expect(sheetIn(saved, 'Jobs').tables?.[0]).toMatchObject({ range: 'A1:B4' });
     expect(sheetIn(saved, 'Stock').tables?.[0]).toMatchObject({ range: 'A1:A2' });
+    // A person's is as long as they made it.
+    expect(sheetIn(saved, 'Mine').tables?.[0]).toMatchObject({ range: 'A1:A40' });
     // On the page it is as long as it was.
     expect(tableNamed(open, 'Jobs')?.at.rows).toBe(40);
   });

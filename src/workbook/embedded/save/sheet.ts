@@ -20,6 +20,7 @@ import { fileText } from './fileText';
 import { fittedHeight } from './fitted';
 import { lookOf, withFiledLook } from './look';
 import { filedPaper, paper, usualPaper, type FileName, type Paper } from './paper';
+import { TABLES } from '../../schema';
 import { plainFormula, type Namable } from './plainFormula';
 import { QUOTED_FORMAT } from './quoted';
 import { dropDownsOf, highlightsOf } from './rules';
@@ -65,7 +66,8 @@ export function* fileSheet(
   const fileTables = tables.map((table) => {
     const asFiledTable = filedTable(filed, worksheet, table);
     // Our blank rows are for a spreadsheet whose tables do not grow by themselves; elsewhere they would be printed, stripe by stripe.
-    const rows = asFiledTable.table === null ? filledRows(values, formulas, table) : table.at.rows;
+    const isOurs = asFiledTable.table === null && TABLES.some(({ name: ours }) => ours === table.name);
+    const rows = isOurs ? filledRows(values, formulas, table) : table.at.rows;
     const cut = { ...table, at: { ...table.at, rows } };
     const made = fileTable(cut, headerOf(values, table), tableNames, asFiledTable);
     tableNames.push(made.definition.name);

@@ -21,5 +21,14 @@ export const TOOLS = {
   warned: 'What the workbook warns of',
 } as const;
 
+/** What the spreadsheet says beside its formula bar while it calculates for longer than a moment, by the keys that its own words lack. */
+export const CALCULATING: Readonly<Record<string, string>> = {
+  analyzing: 'Looking what hangs on what',
+  calculating: 'Calculating',
+  'array-analysis': 'Looking what fills several cells',
+  'array-calculation': 'Filling several cells',
+  done: 'Calculated',
+};
+
 /** The arrow beside a tool that does at once what was last chosen. */
 export const sayChoices = (tool: string): string => `${tool}: choose`;
