@@ -179,20 +179,24 @@ describe('client contract, simulated workbook: when the host fails', () => {
     }
   });
 
-  it('never says that nothing was written where a row is put in right after it failed', async () => {
+  it.each([
+    ['is put in', null, { code: 'putBack', cells: [] }],
+    ['is put in and filled', 'typed', { code: 'halfWritten', cells: ["'Sheet1'!A1:A4"] }],
+  ])('never says that nothing was written where a row %s right after it failed', async (_, typed, expected) => {
     const simulated = simulate();
     const port = createExcelPort(simulated.host);
     const at = block('Sheet1', 0, 0, 4, 1);
     const looked = await port.read([{ read: 'block', at }]);
     simulated.trouble = (request) => {
       if (request === 1) simulated.book.insertRows(simulated.book.active, 2, 1);
+      if (request === 1 && typed) simulated.book.active.put(2, 0, typed);
       return request === 0 ? { code: 'RequestAborted', at: 'after' } : null;
     };
     const cells = [['a'], ['b'], ['c'], ['d']];
-    await expect(port.apply([{ do: 'write', at, cells }], looked, { label: 'x' })).rejects.toMatchObject({
-      code: 'halfWritten',
-      cells: ["'Sheet1'!A1:A4"],
-    });
+    const failed = expect(port.apply([{ do: 'write', at, cells }], looked, { label: 'x' })).rejects;
+    await failed.toMatchObject(expected);
+    const left = [0, 1, 2, 3, 4].map((row) => simulated.book.active.own(row, 0).value);
+    expect(left).toEqual(typed ? ['', '', 'typed', 'c', 'd'] : ['', '', '', '', '']);
   });
 
   it('does not take a sheet away that a person made meanwhile', async () => {

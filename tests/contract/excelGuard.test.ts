@@ -70,7 +70,7 @@ async function writeAll(simulated: Simulated, first: readonly Change[] = []): Pr
   );
 }
 
-const waiting = new WeakMap<Simulated, (request: number) => null>();
+const waiting = new WeakMap<Simulated, NonNullable<Simulated['trouble']>>();
 
 /** Lets a person do something right before a request of the writing. */
 function meanwhile(simulated: Simulated, at: number, act: (book: Book) => void): void {
@@ -115,6 +115,39 @@ describe('client contract, simulated workbook: a write that takes several reques
       }
     }
     expect(ends.slice(0, -1)).not.toContain('written');
+  });
+});
+
+describe('client contract, simulated workbook: a write of one request that fails', () => {
+  it.each<[string, (book: Book) => void]>([
+    ['rows are put in inside', (book) => book.insertRows(book.active, 9, 2)],
+    ['a row is put in before the last', (book) => book.insertRows(book.active, 2 + ROWS, 1)],
+    ['the table is sorted', (book) => sort(book, [0, 1])],
+    ['all is sorted', (book) => sort(book, [0, 1, 3])],
+  ])('is put back where it stands when %s right after', async (_, act) => {
+    const alone = shop(4_500_000);
+    act(alone.book);
+    const simulated = shop(4_500_000);
+    let actions = 0;
+    waiting.set(simulated, (request: number, count: number): null => {
+      if (request === 0) actions = count;
+      return null;
+    });
+    expect(await writeAll(simulated)).toBeNull();
+    for (const at of [...Array(actions).keys(), 'after'] as const) {
+      const late = shop(4_500_000);
+      waiting.set(late, (request) => {
+        if (request === 1) act(late.book);
+        return request === 0 ? { code: 'GeneralException', at } : null;
+      });
+      const error = await writeAll(late);
+      const when = `${at}: ${String(error)}`;
+      // Where no cell was written that tells, all that is known is that cells are not as they were; a table that was longer by then stays so.
+      expect(['putBack', 'notLookedAt'], when).toContain(error?.code);
+      if (at === 'after' || at > actions - 10) expect(error?.code, when).toBe('putBack');
+      const text = error?.code === 'putBack' ? (each: string) => each : withoutEnd;
+      expect(text(late.book.snapshot()), when).toBe(text(alone.book.snapshot()));
+    }
   });
 });
 

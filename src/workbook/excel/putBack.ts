@@ -1,5 +1,5 @@
 import { PortError } from '../port';
-import type { Block, BlockSeen, Receipt, Written } from '../port';
+import type { Block, BlockSeen, Change, Receipt, Written } from '../port';
 import { blockOf, fixed, holdsCell, nameCells, named, overlap, sameBlock, sameName } from '../shared/address';
 import { cellNow, holds as holdsPut, isBlank, isSkip } from '../shared/cellNow';
 import type { Place } from '../shared/cellNow';
@@ -19,6 +19,7 @@ import { foundAgain, isDisplaced } from './foundAgain';
 import type { FoundBlock } from './foundAgain';
 import { ChangedMeanwhile } from './guard';
 import { inBatch } from './host';
+import { insertedSince } from './inserted';
 import { askFreshTables, askNow, askResized, askRows } from './now';
 import type { FreshTable, Resized } from './now';
 import { standsNow } from './places';
@@ -90,16 +91,36 @@ const mostTries = 3;
 
 async function putBackOnce(applying: Applying, receipt: Receipt, before: Far, cause: unknown): Promise<PlanBack> {
   for (let tries = 1; ; tries += 1) {
-    const plan = await planBack(applying, receipt, before, cause);
+    const { plan, far } = await planSurely(applying, receipt, before, cause);
     const guarding: { guard: RevertGuard | null } = { guard: null };
     try {
-      await writeBack(applying, plan, before, guarding);
+      await writeBack(applying, plan, far, guarding);
       return plan;
     } catch (error) {
       if (!(error instanceof ChangedMeanwhile) || tries === mostTries || !guarding.guard) throw error;
       await putAsFound(applying.host, guarding.guard.taken(error));
     }
   }
+}
+
+/** A plan of putting back; where something is not as it ought to be, rows may have been put in or sorted right after the write failed. */
+async function planSurely(
+  applying: Applying,
+  receipt: Receipt,
+  far: Far,
+  cause: unknown,
+): Promise<{ readonly plan: PlanBack; readonly far: Far }> {
+  const plan = await planBack(applying, receipt, far, cause);
+  if (far.moved.size > 0 || plan.left.length + plan.theirs.length === 0) return { plan, far };
+  const { host, changes, looked } = applying;
+  const places = placesOf(receipt, changes, looked, far.stood);
+  const inserted = await insertedSince(host, attempted(receipt, far.parts).written, places, far.parts);
+  if (!inserted && plan.left.length === 0) return { plan, far };
+  // What was put shows elsewhere by now: so it was written.
+  const written = { ...far, parts: far.parts.map((part) => ({ ...part, through: true })) };
+  const again = inserted ? { ...far, ...inserted } : written;
+  const second = await planBack(applying, receipt, again, cause);
+  return second.left.length === 0 ? { plan: second, far: again } : { plan, far };
 }
 
 function onlyCells({ label, written }: Receipt): Receipt {
@@ -359,7 +380,7 @@ async function writeBack(
       // Before cells, since a heading that is blanked inside a table would be given a name by Excel.
       for (const { name, to } of shrunk) context.workbook.tables.getItem(name).resize(rangeOf(context, to));
       for (const change of changes) {
-        if (change.do === 'name') moveNameBack(context, change.name, before.stood, before.moved);
+        if (change.do === 'name') moveNameBack(context, change, before, plan.stands);
       }
     };
     await takeBack(batch, plan, guard, { first });
@@ -374,9 +395,17 @@ async function writeBack(
   });
 }
 
-function moveNameBack(context: Excel.RequestContext, name: string, stood: Stood, moved: Moved): void {
+function moveNameBack(
+  context: Excel.RequestContext,
+  { name, at }: Extract<Change, { do: 'name' }>,
+  { stood, moved }: Far,
+  stands: Stood,
+): void {
   const formula = stood.nameFormulas.get(name.toLowerCase());
   if (formula === undefined) return;
+  // One that does not point where we put it was not moved, or follows its cells by now.
+  const points = blockOf(stands.nameFormulas.get(name.toLowerCase()) ?? '');
+  if (points && ![at, standsNow(moved, at)].some((block) => sameBlock(block, points))) return;
   const now = moved.get(named(blockOf(formula) ?? NOWHERE));
   context.workbook.names.getItem(name).formula = now ? `=${fixed(now)}` : formula;
 }
