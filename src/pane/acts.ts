@@ -1,23 +1,26 @@
 /** What the pane does on a workbook beyond looking: loaded once it has looked, so that it is there when it is first asked for. */
 import type { Lesson } from '../core/index';
+import { addColumns, type Adding } from '../workbook/addColumns';
 import { fillPlan } from '../workbook/fillPlan';
 import { freezePlan } from '../workbook/freeze';
 import { useLesson } from '../workbook/learn';
 import { plansAmiss } from '../workbook/lookAfter';
-import type { InTheWay, Occupied } from '../workbook/outcomes';
+import type { InTheWay, NotDone, Occupied } from '../workbook/outcomes';
 import { scopeRows } from '../workbook/planScope';
 import { ownLists } from '../workbook/ownNames';
 import { sayOwn } from '../workbook/ownSentences';
 import type { TableSeen, WorkbookPort } from '../workbook/port';
+import { calledBy } from '../workbook/records';
 import { setUp as setUpTables } from '../workbook/setUp';
 import { ageOf, matricesOf, shopTables, type Shop } from '../workbook/shop';
 import { keepingSteps, undoLast } from '../workbook/undo';
 import { keptPlans, LAYOUT, PLANS_KEY } from '../workbook/planPlaces';
 import { UP_TO_DATE } from '../words/upToDate';
 import { FILLED_AMISS, sayAmiss, sayFill, sayFreeze, sayLesson, saySetUp, sayUndo } from '../words/outcomes';
+import { ADD_COLUMNS, sayColumnsAdded } from '../words/columnsAdded';
 import type { Deed, Going } from './state/deed';
 import { scopeOf, shopOf } from './state/seen';
-import type { Again, Agreed, FillAsked, Outcome, ShopSeen, Who } from './state/work';
+import type { Again, Agreed, FillAsked, Mend, Outcome, ShopSeen, Who } from './state/work';
 import { ENDS } from './words';
 
 function failed(title: string, text: string): Outcome {
@@ -60,6 +63,33 @@ function ended<End extends { readonly done: boolean }>(
   return end.done ? done(titles.done, text) : failed(titles.failed, text);
 }
 
+type Lacking = Extract<NotDone, { reason: 'columnMissing' }>;
+
+function isLacking(end: object): end is Lacking {
+  return 'reason' in end && end.reason === 'columnMissing';
+}
+
+/** Where columns are lacking, adding them can be offered, and what was asked is done then. */
+function orAdded(outcome: Outcome, end: object, shop: Shop, again: Mend['again']): Outcome {
+  if (outcome.kind !== 'failed' || !isLacking(end)) return outcome;
+  const { table, headers } = end;
+  const seen = shop.tables[table as keyof Shop['tables']];
+  const list = (seen && calledBy(seen.headers)?.list) ?? table;
+  return {
+    ...outcome,
+    text: ADD_COLUMNS.text(list, headers),
+    mend: { says: ADD_COLUMNS.button(headers), adding: { table, headers }, again },
+  };
+}
+
+/** Adds columns that a table, or a list that stands for it, lacks. */
+export async function addLacking(port: WorkbookPort, adding: Adding): Promise<Outcome> {
+  const newer = await newerNow(port);
+  if (newer) return newer;
+  const end = await addColumns(keepingSteps(port), adding);
+  return end.done ? done(ENDS.columns.done, sayColumnsAdded(end)) : failed(ENDS.columns.failed, sayColumnsAdded(end));
+}
+
 /** Makes the tables that are missing. */
 export async function setUp(port: WorkbookPort): Promise<Outcome> {
   const newer = await newerNow(port);
@@ -100,7 +130,8 @@ export async function fill(port: WorkbookPort, seen: ShopSeen, asked: FillAsked)
     return { task: 'fill', asked: { ...asked, agreed: { seen: from, over: inTheWay } } };
   });
   const [amiss] = end.done ? await plansAmiss(port, [end]) : [];
-  return inOwnWords(amiss ? done(FILLED_AMISS, `${sayFill(end)} ${sayAmiss(amiss)}`, true) : outcome, shopOf(from));
+  if (amiss) return inOwnWords(done(FILLED_AMISS, `${sayFill(end)} ${sayAmiss(amiss)}`, true), shopOf(from));
+  return orAdded(inOwnWords(outcome, shopOf(from)), end, shopOf(from), { task: 'fill', asked });
 }
 
 /** Plans of what is chosen: of the job, or of a selection, in the order they were filled; the latest is frozen. */
@@ -127,7 +158,8 @@ export async function teach(
   if (newer) return newer;
   const end = await useLesson(keepingSteps(port), shopOf(from), lesson, lesson.appliesTo, agreed?.over);
   const again = (over: InTheWay): Again => ({ task: 'lesson', lesson, agreed: { seen: from, over } });
-  return inOwnWords(ended(end, ENDS.lesson, sayLesson(end), again), shopOf(from));
+  const outcome = inOwnWords(ended(end, ENDS.lesson, sayLesson(end), again), shopOf(from));
+  return orAdded(outcome, end, shopOf(from), { task: 'lesson', lesson, agreed });
 }
 
 /** What a deed that needs no look is handed before one succeeded. */

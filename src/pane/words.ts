@@ -349,6 +349,7 @@ export const ENDS = {
     failed: 'The workbook was not set up',
   },
   fill: { done: 'Plan filled', failed: 'The plan was not filled' },
+  columns: { done: 'Columns added', failed: 'No column was added' },
   freeze: { done: 'The plan holds values now', failed: 'The plan was not frozen' },
   undo: { done: 'Last fill undone', nothing: NOTHING_TO_UNDO, failed: 'Nothing was taken back' },
   lesson: { done: 'Old grips are known now', failed: 'The old grips stay as they were' },

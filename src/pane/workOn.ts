@@ -80,6 +80,7 @@ export function workOn(port: WorkbookPort): Work {
     planSheetOf: (seen, who, rows) => planSheetOf(shopOf(seen), who, rows),
     setUp: () => caught(ENDS.setUp.failed, async () => (await acts()).setUp(port)),
     fill: (seen, asked) => caught(ENDS.fill.failed, async () => (await acts()).fill(port, seen, asked)),
+    addColumns: (adding) => caught(ENDS.fill.failed, async () => (await acts()).addLacking(port, adding)),
     freeze: (seen, who, rows) =>
       caught(ENDS.freeze.failed, async () => (await acts()).freeze(port, shopOf(seen), who, rows)),
     deed: (seen, deed, agreed, going) =>

@@ -1,5 +1,6 @@
 /** What the plan says, written beside the clubs in the very list they stand in: a column for each result, made at its right end where it is missing. */
-import { headingRowsOf, isStandIn } from './connect/standIn';
+import { lookBeside, widthsBeside } from './beside';
+import { isStandIn } from './connect/standIn';
 import { fromOurs } from './connect/units';
 import type { ShopUnit } from './connect/types';
 import { columnsAt } from './headings';
@@ -13,7 +14,7 @@ import { politely } from './polite';
 import type { BlockSeen, Change, TableSeen, WorkbookPort } from './port';
 import { RESULTS, type ResultColumn } from './resultColumns';
 import { CLUBS } from './schema';
-import { columnsBeside, lookBeforeWidening } from './shared/widen';
+import { columnsBeside } from './shared/widen';
 import { isBlankCell, jobName, shopTables, tableQueries, tablesSeen, type ShopTables } from './shop';
 import type { TableCell } from './tableCell';
 import { askFirst, blockOfCell, changedCells, formulaCells, writeCells } from './tableCells';
@@ -58,7 +59,7 @@ export async function fillBeside(port: WorkbookPort, job: string, agreed: InTheW
     const planned = planScope(tables, scoped, {});
     if (!planned.ok) return { done: false, reason: 'notPlanned', issue: planned.issue };
     const missing = RESULTS.filter((column) => placeOf(column, clubs) < 0).map((column) => headingIn(column, clubs));
-    const around = missing.length > 0 ? await lookAround(port, clubs, missing.length) : [];
+    const around = missing.length > 0 ? await lookBeside(port, clubs, missing.length) : [];
     const wide = widened(clubs, missing);
     const cells = changedCells(wide, resultCells(wide, planned.value));
     const kept = keptPrints(await port.recall(BESIDE_KEY));
@@ -87,16 +88,6 @@ function jobsIn({ Clubs }: ShopTables): string[] {
 function placeOf(column: ResultColumn, clubs: TableSeen): number {
   const heading = headingIn(column, clubs);
   return clubs.headers.findIndex((header) => header === heading || header === `own: ${heading}`);
-}
-
-async function lookAround(port: WorkbookPort, clubs: TableSeen, columns: number): Promise<readonly BlockSeen[]> {
-  const [body, below] = lookBeforeWidening(clubs, columns);
-  const above = isStandIn(clubs) ? headingRowsOf(clubs) - 1 : 0;
-  const beside = { ...body, row: body.row - above, rows: body.rows + above };
-  return port.read([
-    { read: 'block', at: beside },
-    { read: 'block', at: below },
-  ]);
 }
 
 /** The table as it stands once it has its new columns. */
@@ -178,7 +169,7 @@ async function write(
   const changes: Change[] = [
     ...(missing.length > 0 ? [{ do: 'widen', table: clubs.name, headers: missing } as const] : []),
     ...formatsOf(clubs, missing),
-    ...widthsOf(clubs, missing),
+    ...widthsBeside(clubs, missing, looked),
     ...writeCells(wide, cells, identity),
     { do: 'remember', key: BESIDE_KEY, value: kept },
     // No plan is placed here, so taking this back must not touch the places.
@@ -195,14 +186,4 @@ function formatsOf(clubs: TableSeen, missing: readonly string[]): Change[] {
     const at = { ...beside, row: beside.row + 1, rows: beside.rows - 1, column: beside.column + i, columns: 1 };
     return [{ do: 'format', at, format: { number } }];
   });
-}
-
-/** Letters of room beside a heading. */
-const ROOM = 2;
-
-/** A heading beside an empty one is seen whole, beside the next it would be cut. */
-function widthsOf(clubs: TableSeen, missing: readonly string[]): Change[] {
-  const { sheet, column } = columnsBeside(clubs, missing.length);
-  const widths = missing.map((heading) => heading.length + ROOM);
-  return missing.length > 0 ? [{ do: 'widths', sheet, column, widths }] : [];
 }

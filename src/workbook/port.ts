@@ -30,8 +30,8 @@ export type Query =
   | { readonly read: 'contents' }
   /** a table by name, headers and body */
   | { readonly read: 'table'; readonly table: string }
-  /** the values of a block, and what stands in the way of writing it */
-  | { readonly read: 'block'; readonly at: Block }
+  /** the values of a block, and what stands in the way of writing it; with the widths of its columns where these are asked for */
+  | { readonly read: 'block'; readonly at: Block; readonly widths?: true }
   /** where a defined name points, and what stands there */
   | { readonly read: 'name'; readonly name: string };
 
@@ -84,6 +84,8 @@ export interface BlockSeen {
   readonly highlighted?: boolean;
   /** Why functions of ours show an error, cell by cell; left out where none does or the host cannot tell. */
   readonly reasons?: readonly { readonly row: number; readonly column: number; readonly says: string }[];
+  /** Of each column, in characters of the default font; there where they were asked for. */
+  readonly widths?: readonly number[];
 }
 
 export interface NameSeen {

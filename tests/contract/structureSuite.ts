@@ -506,6 +506,29 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
     });
 
     describe('dressing', () => {
+      it('tells how wide columns are, where that is asked for', async () => {
+        const { port } = bench;
+        const at: Block = { sheet: 'Wide', row: 0, column: 1, rows: 2, columns: 3 };
+        const looked = await port.read([{ read: 'block', at, widths: true }]);
+        expect(looked[0].sheetExists).toBe(false);
+        await port.apply(
+          [
+            { do: 'sheet', name: 'Wide' },
+            { do: 'widths', sheet: 'Wide', column: 1, widths: [12, 40] },
+          ],
+          looked,
+          { label: 'Widths' },
+        );
+        const [seen, plain] = await port.read([
+          { read: 'block', at, widths: true },
+          { read: 'block', at },
+        ]);
+        expect(seen.widths).toHaveLength(3);
+        expect(seen.widths?.[0]).toBeCloseTo(12, 0);
+        expect(seen.widths?.[1]).toBeCloseTo(40, 0);
+        expect(plain.widths).toBeUndefined();
+      });
+
       it('takes formats, widths, frozen rows, drop-downs, highlights and a place to show', async () => {
         const at = block('Plan', 0, 0, 4, 3);
         const changes: Change[] = [

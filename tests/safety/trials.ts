@@ -377,6 +377,12 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
       stays: true,
     },
     {
+      name: 'add a column to a list',
+      of: 'addLacking',
+      after: ['connect a list'],
+      run: (port) => workOn(connecting(port)).addColumns({ table: 'Stock', headers: ['Supplier'] }),
+    },
+    {
       name: 'results beside the clubs',
       of: 'besideDeed',
       run: deed(() => besideDeed(job.trim())),

@@ -52,6 +52,7 @@ interface State {
 export type Calculate = (call: Call, port: MemoryPort) => readonly (readonly Seen[])[] | { readonly error: string };
 
 const key = (row: number, column: number): string => `${row},${column}`;
+export const widthKey = (sheet: string, column: number): string => `${sheet} ${column}`;
 const isFilled = (held: Held | undefined): boolean =>
   held !== undefined && ('formula' in held || (held.value !== null && held.value !== ''));
 
@@ -70,6 +71,8 @@ export class MemoryPort implements WorkbookPort {
   selected: Block = { sheet: 'Sheet1', row: 0, column: 0, rows: 1, columns: 1 };
   private state: State = { sheets: [], tables: [], names: {}, settings: {}, dressed: [] };
   private readonly calls = new Map<string, Call>();
+  /** Widths of columns that were given one, in characters; no failure and no Undo brings back what they were. */
+  readonly widths = new Map<string, number>();
   /** Steps of changes done so far, failed ones included. */
   stepsDone = 0;
 
@@ -85,6 +88,7 @@ export class MemoryPort implements WorkbookPort {
     twin.selected = this.selected;
     twin.state = structuredClone(this.state);
     for (const [formula, call] of this.calls) twin.calls.set(formula, call);
+    for (const [column, width] of this.widths) twin.widths.set(column, width);
     return twin;
   }
 
@@ -480,10 +484,15 @@ export class MemoryPort implements WorkbookPort {
       case 'table':
         return this.tableSeen(query.table);
       case 'block':
-        return this.blockSeen(query.at);
+        return { ...this.blockSeen(query.at), ...(query.widths && { widths: this.widthsOf(query.at) }) };
       case 'name':
         return { name: query.name, at: this.state.names[query.name] ?? null };
     }
+  }
+
+  /** Columns that nobody gave a width are as wide as Excel makes them. */
+  private widthsOf({ sheet, column, columns }: Block): number[] {
+    return Array.from({ length: columns }, (_, across) => this.widths.get(widthKey(sheet, column + across)) ?? 8.43);
   }
 
   tableSeen(name: string): TableSeen | null {
@@ -578,6 +587,9 @@ export class MemoryPort implements WorkbookPort {
       case 'choices':
       case 'highlight':
         this.state.dressed.push({ at: change.at, how: JSON.stringify(change) });
+        return;
+      case 'widths':
+        change.widths.forEach((width, i) => this.widths.set(widthKey(change.sheet, change.column + i), width));
         return;
       case 'name':
         this.state.names[change.name] = change.at;

@@ -102,6 +102,8 @@ export interface PaneDoes {
   readonly setUp: () => void;
   readonly fill: () => void;
   readonly writeOver: () => void;
+  /** Adds what is lacking, and does what was asked. */
+  readonly mend: () => void;
   readonly freeze: () => void;
   readonly undo: () => void;
   readonly lesson: (lesson: Lesson) => void;
@@ -170,6 +172,19 @@ function useDoes(work: Work, state: PaneState, send: Send, look: () => Promise<S
         if (again.task === 'fill') void fill(again.asked);
         else if (again.task === 'deed') void act(again.deed, again.agreed);
         else void lesson(again.lesson, again.agreed);
+      },
+      mend: () => {
+        const { outcome } = current.current;
+        if (outcome?.kind !== 'failed' || !outcome.mend) return;
+        const { adding, again } = outcome.mend;
+        void run(again.task, async (shop) => {
+          const added = await work.addColumns(adding);
+          if (added.kind !== 'done') return added;
+          const end = await (again.task === 'fill'
+            ? work.fill(shop, again.asked)
+            : work.useLesson(shop, again.lesson, again.agreed));
+          return end.kind === 'occupied' ? end : { ...end, text: `${added.text} ${end.text}` };
+        });
       },
       freeze: () => void run('freeze', (shop) => work.freeze(shop, current.current.who, plannedRows(current.current))),
       undo: () => void run('undo', () => work.undo()),

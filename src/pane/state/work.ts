@@ -1,6 +1,7 @@
 /** What the pane asks of the workbook: one call for each thing a person can do. `workOn.ts` does it through a port. */
 import type { Issue, Lesson, Progress, Result, SizeGuideRow } from '../../core/index';
 import type { Choices } from '../../workbook/choices';
+import type { Adding } from '../../workbook/addColumns';
 import type { InTheWay } from '../../workbook/outcomes';
 import type { Planned } from '../../workbook/planTables';
 import type { WorkbookPort } from '../../workbook/port';
@@ -89,7 +90,7 @@ export interface Agreed {
 export type Again =
   | { readonly task: 'fill'; readonly asked: FillAsked }
   | { readonly task: 'deed'; readonly deed: Deed; readonly agreed: Agreed | null }
-  | { readonly task: 'lesson'; readonly lesson: Lesson; readonly agreed: Agreed };
+  | { readonly task: 'lesson'; readonly lesson: Lesson; readonly agreed: Agreed | null };
 
 /** What came of something asked: what to say, and what may be asked next. */
 export type Outcome =
@@ -109,7 +110,17 @@ export type Outcome =
       readonly list: readonly string[];
       /** Said of a look at the workbook: what the next look that succeeds makes untrue. `lists`: a list of the shop's is not as it was. */
       readonly look?: 'lists' | 'other';
+      /** What may be done about it with one button. */
+      readonly mend?: Mend;
     };
+
+/** Columns that are lacking may be added, and what was asked is done then. */
+export interface Mend {
+  /** On the button. */
+  readonly says: string;
+  readonly adding: Adding;
+  readonly again: Exclude<Again, { readonly task: 'deed' }>;
+}
 
 /** A look at the workbook, or why there was none. */
 export type Look =
@@ -127,6 +138,7 @@ export interface Work {
   planSheetOf(seen: ShopSeen, who: Who, rows: readonly number[]): string;
   setUp(): Promise<Outcome>;
   fill(seen: ShopSeen, asked: FillAsked): Promise<Outcome>;
+  addColumns(adding: Adding): Promise<Outcome>;
   freeze(seen: ShopSeen, who: Who, rows: readonly number[]): Promise<Outcome>;
   /** Does what a screen brought along. */
   deed(seen: ShopSeen | null, deed: Deed, agreed: Agreed | null, going: Going): Promise<Outcome>;

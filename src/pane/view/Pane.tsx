@@ -152,6 +152,7 @@ function Foot({ pane, work }: { readonly pane: PaneNow; readonly work: Work }) {
         doing={state.doing}
         outcome={state.outcome}
         onWriteOver={does.writeOver}
+        onMend={does.mend}
         onDismiss={() => send({ on: 'dismiss' })}
         onStop={does.stop}
       />

@@ -52,6 +52,7 @@ interface StatusProps {
   readonly doing: Doing | null;
   readonly outcome: Outcome | null;
   readonly onWriteOver: () => void;
+  readonly onMend: () => void;
   readonly onDismiss: () => void;
   readonly onStop: () => void;
 }
@@ -59,8 +60,9 @@ interface StatusProps {
 function Said({
   outcome,
   onWriteOver,
+  onMend,
   onDismiss,
-}: Pick<StatusProps, 'onWriteOver' | 'onDismiss'> & { readonly outcome: Outcome }) {
+}: Pick<StatusProps, 'onWriteOver' | 'onMend' | 'onDismiss'> & { readonly outcome: Outcome }) {
   const styles = useStyles();
   const occupied = outcome.kind === 'occupied';
   const tone = outcome.kind === 'failed' ? styles.bad : occupied || outcome.partly ? styles.ask : undefined;
@@ -84,6 +86,13 @@ function Said({
             </Button>
           </div>
         )}
+        {outcome.kind === 'failed' && outcome.mend && (
+          <div className={styles.buttons}>
+            <Button size="small" onClick={onMend}>
+              {outcome.mend.says}
+            </Button>
+          </div>
+        )}
       </div>
       <Button
         appearance="subtle"
@@ -96,7 +105,7 @@ function Said({
   );
 }
 
-export function StatusArea({ slowTask, doing, outcome, onWriteOver, onDismiss, onStop }: StatusProps) {
+export function StatusArea({ slowTask, doing, outcome, onWriteOver, onMend, onDismiss, onStop }: StatusProps) {
   const styles = useStyles();
   const text = slowTask === 'deed' || slowTask === null ? (doing?.text ?? '') : TASKS[slowTask];
   return (
@@ -114,7 +123,9 @@ export function StatusArea({ slowTask, doing, outcome, onWriteOver, onDismiss, o
           )}
         </div>
       )}
-      {!slowTask && outcome && <Said outcome={outcome} onWriteOver={onWriteOver} onDismiss={onDismiss} />}
+      {!slowTask && outcome && (
+        <Said outcome={outcome} onWriteOver={onWriteOver} onMend={onMend} onDismiss={onDismiss} />
+      )}
     </div>
   );
 }

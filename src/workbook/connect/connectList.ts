@@ -28,10 +28,14 @@ export interface ConnectAsked {
 export type ConnectDone =
   | { readonly done: true; readonly table: string; readonly list: string; readonly columns: number }
   | NotDone
+  | HeadingsUnwritten
   /** columns that nothing can do without */
   | { readonly done: false; readonly reason: 'needed'; readonly headers: readonly string[] }
   /** the list is not as it was when it was matched */
-  | { readonly done: false; readonly reason: 'listChanged' }
+  | { readonly done: false; readonly reason: 'listChanged' };
+
+/** Why nothing can be written down in Headings. */
+export type HeadingsUnwritten =
   /** the sheet Headings holds something else */
   | { readonly done: false; readonly reason: 'sheetInUse'; readonly cells: readonly string[] }
   /** a table Headings has other columns */
@@ -89,12 +93,13 @@ export function nameFor({ name }: TableSchema): string {
 }
 
 const NEW_SHEET: Block = { sheet: HEADINGS.name, row: 0, column: 0, rows: NEW_ROWS, columns: WIDTH };
-const HEADINGS_QUERIES = [
+/** What is read to write down which columns are ours. */
+export const HEADINGS_QUERIES = [
   { read: 'table', table: HEADINGS.name },
   { read: 'block', at: NEW_SHEET },
 ] as const;
 
-type Kept = readonly [TableSeen | null, BlockSeen];
+export type Kept = readonly [TableSeen | null, BlockSeen];
 
 async function lookAt(port: WorkbookPort, { list, within }: ConnectAsked) {
   const query: Query = within ? { read: 'block', at: within } : ({ read: 'table', table: list.table ?? '' } as const);
@@ -125,19 +130,19 @@ async function write(
 
 /* ------------------------------------------------------------------ the table Headings */
 
-interface Headed {
+export interface Headed {
   readonly changes: readonly Change[];
   readonly looked: readonly (TableSeen | BlockSeen)[];
   readonly rows: number;
 }
 
 /** What is to be changed for Headings to hold these rows of a table of ours, and no others of it. */
-async function headingsWith(
+export async function headingsWith(
   port: WorkbookPort,
   [table, sheet]: Kept,
   name: string,
   rows: readonly (readonly string[])[],
-): Promise<Headed | Extract<ConnectDone, { done: false }>> {
+): Promise<Headed | HeadingsUnwritten> {
   if (!table) return newHeadings(sheet, rows);
   const read = readTable(HEADINGS, [table.headers, ...table.rows], table.at.row + 1);
   if (!read.ok) return { done: false, reason: 'otherTable' };
@@ -173,10 +178,7 @@ function rowAt({ at, headers }: TableSeen, row: number, texts: readonly string[]
   return { do: 'write', at: { ...at, row: at.row + row, rows: 1 }, cells: [line] };
 }
 
-function newHeadings(
-  sheet: BlockSeen,
-  rows: readonly (readonly string[])[],
-): Headed | Extract<ConnectDone, { done: false }> {
+function newHeadings(sheet: BlockSeen, rows: readonly (readonly string[])[]): Headed | HeadingsUnwritten {
   const filled = sheet.values.flatMap((line, down) =>
     line.flatMap((value, across) => (isBlank(value) ? [] : [{ sheet: HEADINGS.name, row: down, column: across }])),
   );

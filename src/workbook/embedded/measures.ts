@@ -27,6 +27,11 @@ export function widthInPixels(characters: number): number {
   return Math.round(characters * pixelsPerCharacter() + paddingPixels);
 }
 
+/** A width in pixels, in characters of the default font. */
+export function widthInCharacters(pixels: number): number {
+  return (pixels - paddingPixels) / pixelsPerCharacter();
+}
+
 /** Room between a cell's edges and its text. On the left it is that of the spreadsheet's own drop-downs, so that columns of both line up. */
 export const CELL_PADDING = { t: 2, r: 4, b: 2, l: 6 } as const;
 

@@ -31,7 +31,7 @@ import { TableGrowth } from './grow';
 import { Journal } from './journal';
 import { EMBEDDED } from './capabilities';
 import { followRows, keepPage } from './pages';
-import { blockSteps, seeBlock, seeContents, seeName, seeSheets, seeUsed, tableSteps } from './seeing';
+import { blockSteps, seeBlock, seeContents, seeName, seeSheets, seeUsed, tableSteps, withWidths } from './seeing';
 import type { Spreadsheet } from './spreadsheet';
 import { allTables, blockOfRange, liftTable, tableNamed } from './tables';
 import { onPersonsChange } from './watching';
@@ -194,7 +194,7 @@ class EmbeddedPort implements WorkbookPort {
       case 'table':
         return yield* tableSteps(this.spreadsheet, query.table);
       case 'block':
-        return yield* blockSteps(this.spreadsheet, query.at);
+        return withWidths(query, yield* blockSteps(this.spreadsheet, query.at), this.spreadsheet);
       case 'name':
         return seeName(this.spreadsheet, query.name);
     }

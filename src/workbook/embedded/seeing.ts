@@ -8,6 +8,7 @@ import { blockOf, overlap, sameName } from '../shared/address';
 import { nothingThere } from '../shared/looked';
 import { type Cells, cellSteps, worksheetNamed } from './cells';
 import { isOurs } from './errorSentence';
+import { widthInCharacters } from './measures';
 import type { Spreadsheet } from './spreadsheet';
 import type { Table } from './tables';
 import { allTables, blockOfRange, tableNamed } from './tables';
@@ -101,6 +102,19 @@ function reasonsIn(
       return says === null ? [] : [{ ...cell, says }];
     }),
   );
+}
+
+/** A block with the widths of its columns, where they are asked for. */
+export function withWidths(
+  { widths }: { readonly widths?: true },
+  seen: BlockSeen,
+  spreadsheet: Spreadsheet,
+): BlockSeen {
+  const worksheet = widths && worksheetNamed(spreadsheet, seen.at.sheet);
+  if (!worksheet) return seen;
+  const { column, columns } = seen.at;
+  const pixels = Array.from({ length: columns }, (_, across) => worksheet.getColumnWidth(column + across));
+  return { ...seen, widths: pixels.map(widthInCharacters) };
 }
 
 /** Areas of more than one cell that one formula fills. */

@@ -69,6 +69,11 @@ export function pointsWide(characters: number): number {
   return (characters * 7 + 5) * 0.75;
 }
 
+/** The same the other way round. */
+export function charactersWide(points: number): number {
+  return (points / 0.75 - 5) / 7;
+}
+
 /* ------------------------------------------------------------ drop-downs */
 
 /** Throws where Excel could not hold the words of a drop-down; asked before anything is written. */

@@ -1,6 +1,7 @@
 import { PortError } from '../port';
-import type { Answers, Block, NameSeen, Query, SheetContents, TableSeen } from '../port';
+import type { Answers, Block, BlockSeen, NameSeen, Query, SheetContents, TableSeen } from '../port';
 import { blockOf, sameName } from '../shared/address';
+import { charactersWide } from './dress';
 import { hostCode } from './errors';
 import { extrasOf, inBatch } from './host';
 import type { ExcelHost } from './host';
@@ -120,12 +121,24 @@ function askQuery(asking: Asking, query: Query): () => unknown {
     case 'contents':
       return askContents(asking);
     case 'block':
-      return askBlock(asking, query.at);
+      return query.widths ? askWide(asking, query.at) : askBlock(asking, query.at);
     case 'table':
       return askTable(asking, query.table);
     case 'name':
       return askName(asking, query.name);
   }
+}
+
+/** A block with the widths of its columns. */
+function askWide(asking: Asking, at: Block): () => BlockSeen {
+  const seen = askBlock(asking, at);
+  if (asking.stood && !holds(asking.stood.sheets, at.sheet)) return seen;
+  const sheet = asking.context.workbook.worksheets.getItemOrNullObject(at.sheet).load('name');
+  const looks = Array.from({ length: at.columns }, (_, across) =>
+    sheet.getRangeByIndexes(at.row, at.column + across, 1, 1).format.load('columnWidth'),
+  );
+  return () =>
+    sheet.isNullObject ? seen() : { ...seen(), widths: looks.map((look) => charactersWide(look.columnWidth)) };
 }
 
 function askContents({ context, stood }: Asking): () => SheetContents[] {

@@ -9,7 +9,7 @@ import { readShop } from '../../../src/workbook/shop';
 import { startJob } from '../../../src/workbook/startJob';
 import { undoLast } from '../../../src/workbook/undo';
 import type { Change, Seen, TableSeen } from '../../../src/workbook/port';
-import { MemoryPort } from '../memoryPort';
+import { MemoryPort, widthKey } from '../memoryPort';
 import { CLUB_ROWS, JOB_ROWS, workshop } from '../workshop';
 import { OUNCE } from './inventory';
 import { connectedClubs, plannedJob } from './rack';
@@ -94,8 +94,10 @@ describe('results beside the clubs', () => {
     await fillBeside(port, '1042');
     await fillBeside(port, '1042');
     const widths = asked.filter((change) => change.do === 'widths');
-    expect(widths).toMatchObject([{ sheet: at.sheet, column: at.column + at.columns }]);
-    expect(widths[0]?.widths.every((width, i) => width > (HEADINGS[i]?.length ?? 0))).toBe(true);
+    expect(widths.map(({ sheet, column: each }) => [sheet, each])).toEqual(
+      HEADINGS.map((_, i) => [at.sheet, at.column + at.columns + i]),
+    );
+    expect(widths.every(({ widths: [width = 0] }, i) => width > (HEADINGS[i]?.length ?? 99))).toBe(true);
   });
 
   test('written again, they change nothing; changed by a person, they are asked about', async () => {
@@ -149,6 +151,18 @@ describe('results beside the clubs', () => {
     // one of them that was connected before is still shown
     const kept = picked(again, 'job', { position: 9, unit: null });
     expect(offered(kept)).toContainEqual([9, 'Planned reading']);
+  });
+
+  test('make columns as wide as their headings, and none narrower than it was', async () => {
+    const { bare, port } = await ownClubs();
+    const wide = widthKey('In work', 10);
+    bare.widths.set(wide, 60);
+    bare.widths.set(widthKey('In work', 11), 5);
+    expect(await fillBeside(port, '1042')).toMatchObject({ done: true });
+    expect(bare.widths.get(wide)).toBe(60);
+    const others = [9, 11, 12].map((column) => bare.widths.get(widthKey('In work', column)) ?? 0);
+    const headings = ['Planned reading', 'Weight to add (g)', 'Weight goes'];
+    others.forEach((width, at) => expect(width).toBeGreaterThanOrEqual(headings[at]?.length ?? 99));
   });
 
   test('where something stands beside the table, it is left and named', async () => {

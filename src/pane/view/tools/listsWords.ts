@@ -14,6 +14,7 @@ import type { ShopUnit } from '../../../workbook/connect/types';
 import type { Unread } from '../../../workbook/connect/unread';
 import type { Seen } from '../../../workbook/port';
 import { named } from '../../../workbook/shared/address';
+import { sayHeadingsUnwritten } from '../../../words/columnsAdded';
 import { listed } from '../../../words/listed';
 import { sayBroken } from '../../../words/connect';
 import { sayPortError } from '../../../words/portErrors';
@@ -254,9 +255,8 @@ export function sayConnected(end: ConnectDone): string {
     case 'listChanged':
       return 'The list was changed since it was looked at. Nothing was written; press Look again and match it once more.';
     case 'sheetInUse':
-      return `A sheet named Headings holds something else (${listed(end.cells)}). Nothing was written; give that sheet another name.`;
     case 'otherTable':
-      return 'A table named Headings has other columns. Nothing was written; give that table another name.';
+      return sayHeadingsUnwritten(end);
     case 'tableMissing':
       return `There is no table ${end.table} any more. Nothing was written; press Look again.`;
     case 'columnMissing':
