@@ -23,7 +23,9 @@ export function aligned(written: Written, now: BlockSeen, parts: readonly Part[]
     (put[down] ?? []).every((cell, across) => {
       const place = placeAt(row, across);
       const [went, was] = [sent[down]?.[across], before[down]?.[across] ?? null];
-      if (went && !isSkip(cell) && holds(now, cell, place)) return true;
+      // What was left alone tells nothing: a formula reads otherwise once rows were put in.
+      if (isSkip(cell)) return true;
+      if (went && holds(now, cell, place)) return true;
       return went !== 'through' && isBack(now, was, place);
     });
   // Of a row that stands in one place or another: whether anything that was put is in one of them.
