@@ -3,6 +3,7 @@ import { lookBeside, widthsBeside } from './beside';
 import { headingsWith, HEADINGS_QUERIES, type HeadingsUnwritten } from './connect/connectList';
 import { headingRows, placesKey, placesText, type Connection } from './connect/connections';
 import { isStandIn, type StandIn } from './connect/standIn';
+import { LIST_TABLES } from './connect/listTables';
 import type { ColumnMatch } from './connect/types';
 import { folded } from './headings';
 import type { NotDone } from './outcomes';
@@ -33,7 +34,8 @@ export type ColumnsAdded =
 /** Adds the columns that are still missing, in our units. Nothing else of the table is touched. */
 export async function addColumns(port: WorkbookPort, { table: name, headers }: Adding): Promise<ColumnsAdded> {
   return politely(async (): Promise<ColumnsAdded> => {
-    const schema = TABLES.find((each) => each.name === name);
+    // What a list of clubs says beyond a table of ours is to stay connected.
+    const schema = [...LIST_TABLES, ...TABLES].find((each) => each.name === name);
     const [table, ...kept] = await port.read([{ read: 'table', table: name }, ...HEADINGS_QUERIES]);
     if (!schema || !table) return { done: false, reason: 'tableMissing', table: name };
     const list = calledBy(table.headers)?.list ?? name;

@@ -10,13 +10,14 @@ import { connectedClubs } from './connect/rack';
 import { MemoryPort } from './memoryPort';
 import { CLUB_ROWS, JOB_ROWS, workshop } from './workshop';
 
-const HEADINGS = ['Ticket', 'Club', 'Type', 'Length (mm)', 'Butt (in)', 'SW', 'Old grip'];
+const HEADINGS = ['Ticket', 'Customer', 'Club', 'Type', 'Length (mm)', 'Butt (in)', 'SW', 'Old grip'];
 
 /** The workshop with its clubs in a list without a column for the new grip: a table, or plain cells below a title and a row of groups. */
 async function rack(how: 'table' | 'plain' | 'units', more: readonly string[] = []) {
   const bare = new MemoryPort();
   const rows = CLUB_ROWS.map((row): Seen[] => [
     row.Job ?? null,
+    row.Job ? `Whose ${row.Job}` : null,
     row.Club ?? null,
     row.Kind ?? null,
     Number(row['Length (in)']) * 25.4,
@@ -48,9 +49,18 @@ async function rack(how: 'table' | 'plain' | 'units', more: readonly string[] = 
 /** Everything that stands on the sheet of the list. */
 async function sheetOf(bare: MemoryPort): Promise<BlockSeen['values']> {
   const [seen] = await bare.read([
-    { read: 'block', at: { sheet: 'In work', row: 0, column: 0, rows: 12, columns: 14 } },
+    { read: 'block', at: { sheet: 'In work', row: 0, column: 0, rows: 12, columns: 15 } },
   ]);
   return seen.values;
+}
+
+/** Columns of Clubs that Headings names. */
+function connectedIn(bare: MemoryPort): string[] {
+  const { headers, rows } = bare.tableSeen('Headings') as TableSeen;
+  return rows
+    .map((row) => String(row[headers.indexOf('Column')] ?? ''))
+    .filter(Boolean)
+    .sort();
 }
 
 const plan = {
@@ -67,6 +77,7 @@ describe.each(['table', 'plain', 'units'] as const)(
       const { bare, port: plainly } = await rack(how);
       const port = keepingSteps(plainly);
       const before = await sheetOf(bare);
+      const connected = connectedIn(bare);
       const refused = await fillPlan(port, await readShop(port), plan);
       expect(refused).toEqual({
         done: false,
@@ -78,8 +89,10 @@ describe.each(['table', 'plain', 'units'] as const)(
       const headers = ['New grip', 'Layers'];
       const added = await addColumns(port, { table: 'Clubs', headers });
       expect(added).toMatchObject({ done: true, headers, made: headers });
-      const { tables } = await readShop(port);
+      const { tables, jobs } = await readShop(port);
       expect(tables.Clubs?.headers.slice(-2)).toEqual(headers);
+      expect(connectedIn(bare)).toEqual([...connected, ...headers].sort());
+      expect(jobs.map(({ job }) => job)).toContain('1042');
       expect(await fillPlan(port, await readShop(port), plan)).toMatchObject({
         done: true,
         clubs: 3,
