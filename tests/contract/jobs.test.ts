@@ -9,10 +9,12 @@ import { functions as metadata } from '../../src/functions/functions.json';
 import { COMPARE_HEAD_ROWS } from '../../src/workbook/compareSheet';
 import { fillCompare } from '../../src/workbook/fillCompare';
 import { fillPlan } from '../../src/workbook/fillPlan';
+import { plansAmiss } from '../../src/workbook/lookAfter';
 import { setUp } from '../../src/workbook/setUp';
 import { readShop } from '../../src/workbook/shop';
 import { undoLast } from '../../src/workbook/undo';
 import { sayCompared } from '../../src/words/chooseOutcomes';
+import { sayAmiss } from '../../src/words/outcomes';
 import type { Book } from '../simulated/book';
 import { personAt } from '../simulated/person';
 import { simulate } from '../simulated/simulated';
@@ -150,6 +152,42 @@ jobsSuite(
   },
   true,
 );
+
+it('what a live plan shows is told in the words of its function: embedded spreadsheet, headless', async () => {
+  const SETPLAN = (): never => {
+    throw Object.assign(new Error('Clubs row 2, Length (in): it is blank.'), { code: '#VALUE!' });
+  };
+  const spreadsheet = await createHeadless({
+    sheets: [{ name: 'Sheet1', cells: [] }],
+    functions: { metadata, implementations: { ...FUNCTIONS, SETPLAN } },
+  });
+  const port = createEmbeddedPort(spreadsheet);
+  await setUp(port);
+  for (const [name, body] of Object.entries({ Stock: STOCK_ROWS, Clubs: CLUB_ROWS })) await fillTable(port, name, body);
+  const asked = { scope: { job: '1042' }, choices: {}, where: 'planSheet', as: 'live' } as const;
+  const end = await fillPlan(port, await readShop(port), asked);
+  if (!end.done) throw new Error(end.reason);
+  expect((await plansAmiss(port, [end])).map(sayAmiss)).toEqual([
+    "'Plan 1042'!A10 shows #VALUE! instead of a plan. Clubs row 2, Length (in): it is blank.",
+  ]);
+  spreadsheet.dispose();
+});
+
+it('looking at what live plans show takes one round trip: client contract, simulated workbook', async () => {
+  const { book, host, requests } = simulate();
+  const port = createExcelPort(host);
+  await setUp(port);
+  for (const [name, body] of Object.entries({ Stock: STOCK_ROWS, Clubs: CLUB_ROWS })) {
+    lengthening(book)(name, body.length);
+    await fillTable(port, name, body);
+  }
+  const asked = { scope: { job: '1042' }, choices: {}, where: 'planSheet', as: 'live' } as const;
+  const end = await fillPlan(port, await readShop(port), asked);
+  if (!end.done) throw new Error(end.reason);
+  const before = requests.length;
+  await plansAmiss(port, [end, end, end], () => Promise.reject(new Error('was waited for')));
+  expect(requests.length - before).toBe(1);
+});
 
 /** Somebody who only types. */
 function typist(spreadsheet: Spreadsheet): Person {
