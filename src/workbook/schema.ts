@@ -64,7 +64,6 @@ export const CORE_SIZES = '.580, .600 or .620 in';
 export const STOCK = {
   name: 'Stock',
   purpose: 'Every grip you keep: size, core, mass and how many are on hand.',
-  inSight: 1,
   columns: [
     {
       key: 'item',
@@ -324,7 +323,6 @@ export const STOCK = {
 export const JOBS = {
   name: 'Jobs',
   purpose: 'One row for each bag on the counter.',
-  inSight: 1,
   columns: [
     {
       key: 'job',
@@ -494,7 +492,6 @@ export const JOBS = {
 export const CLUBS = {
   name: 'Clubs',
   purpose: 'One row for each club: what it is, how it arrived, what it will get.',
-  inSight: 2,
   columns: [
     {
       key: 'job',

@@ -39,3 +39,12 @@ test('printing takes whole columns of the bench part, so that a club added later
     },
   });
 });
+
+test('the club stays in sight whatever is looked at further right, and the answer stands in the first view', () => {
+  const changes = dressSheet({ ...at, row: 0, column: 0 });
+  expect(changes).toContainEqual({ do: 'freezeRows', sheet: at.sheet, rows: 0, columns: 1 });
+  const answer = PLAN_COLUMNS.findIndex(({ key }) => key === 'verdictAfter');
+  const letters = PLAN_COLUMNS.slice(0, answer + 1).reduce((sum, { width }) => sum + width, 0);
+  // Pixels, measured on the try-out page 1280 wide: 884 for cells, of which a column takes 9 a letter and 18 around them.
+  expect(letters * 9 + (answer + 1) * 18).toBeLessThanOrEqual(884);
+});

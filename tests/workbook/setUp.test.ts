@@ -32,6 +32,14 @@ describe('setting up a workbook', () => {
     expect(shop.version).toBe(1);
   });
 
+  test('in Checkin, which is wide, job and club stay in sight', async () => {
+    const port = new MemoryPort();
+    await setUp(port);
+    const frozen = port.asked.filter((change) => change.do === 'freezeRows' && 'columns' in change);
+    expect(frozen).toEqual([{ do: 'freezeRows', sheet: 'Checkin', rows: 1, columns: 2 }]);
+    expect(port.tableSeen('Checkin')?.headers.slice(0, 2)).toEqual(['Job', 'Club']);
+  });
+
   test('keeps codes and readings as text, and lets numbers stay numbers', async () => {
     const port = new MemoryPort();
     await setUp(port);
