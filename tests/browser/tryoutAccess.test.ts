@@ -184,6 +184,30 @@ async function tabTo(page: Page, wanted: string): Promise<Awaited<ReturnType<typ
   throw new Error(`Tab never comes to ${wanted}, only to ${past.map(({ name }) => name).join(' | ')}`);
 }
 
+test('why a function of ours shows an error is told over its cell, and read out when the cell is gone to by its address', async () => {
+  const page = await opened();
+  await button(page, 'Add a sheet').click();
+  await page.getByRole('tab', { name: /^Sheet/ }).waitFor();
+  await sheetSettled(page);
+  const address = page.getByRole('textbox', { name: 'Address of the cell, or a name' });
+  await address.fill('B2');
+  await address.press('Enter');
+  await page.keyboard.type('=REGRIP.GRIPMASS("x",2)', { delay: 20 });
+  await page.keyboard.press('Enter');
+  // What the function itself says: tests/functions.
+  const why = 'gripGrams is “x”, not a number.';
+  await address.fill('B2');
+  await address.press('Enter');
+  const strip = page.locator('[aria-live="polite"]').filter({ hasText: why });
+  await strip.waitFor();
+  expect(await strip.textContent()).toContain('B2 shows #VALUE!: ');
+  // Cells begin 46 pixels from the left and 20 from the top; a usual one is 88 wide and 24 high.
+  const box = await page.locator('canvas[id^="univer-sheet-main-canvas"]').boundingBox();
+  await page.mouse.move((box?.x ?? 0) + 400, (box?.y ?? 0) + 300);
+  await page.mouse.move((box?.x ?? 0) + 46 + 132, (box?.y ?? 0) + 20 + 36, { steps: 5 });
+  await expect.poll(() => page.getByText(why).filter({ visible: true }).count()).toBe(2);
+});
+
 describe('by the keyboard alone', () => {
   test('links at the top lead past the tools, to the cells and to the pane', async () => {
     const page = await opened();
