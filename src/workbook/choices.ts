@@ -1,7 +1,7 @@
 /** What a person decides for some clubs, and what Clubs holds once it is written. */
 import { drained, type Progress } from '../core/index';
 import { columnsAt, folded } from './headings';
-import { toldBy } from './records';
+import { callBy, calledBy, tellBy, toldBy } from './records';
 import { CLUBS, columnOf } from './schema';
 import type { Matrix } from './records';
 import type { TableCell } from './tableCell';
@@ -91,11 +91,24 @@ export function* chosenSteps(
 /** Headings that a table of clubs lacks although something was decided for them; blanking a missing column asks nothing. */
 export function lackingChoices(clubs: Matrix, rows: readonly number[], choices: Choices): string[] {
   const at = columnsAt(CLUBS, clubs[0] ?? []);
+  const missing = CHOICE_KEYS.filter((key) => at(key) < 0);
+  if (missing.length === 0) return [];
   const forAll = new Set(rowsForAll(clubs, rows, choices));
   const decided = rows.map((row) => decidedFor(row, forAll.has(row), choices));
-  return CHOICE_KEYS.filter((key) => at(key) < 0 && decided.some((each) => each[key] != null && each[key] !== '')).map(
-    (key) => columnOf(CLUBS, key).header,
-  );
+  return missing
+    .filter((key) => decided.some((each) => each[key] != null && each[key] !== ''))
+    .map((key) => columnOf(CLUBS, key).header);
+}
+
+/** The same clubs under headings of which none is lacking: a plan can be shown before the list has the columns it asks for. */
+function withHeadings(clubs: Matrix, lacking: readonly string[]): Matrix {
+  const headers = clubs[0] ?? [];
+  if (lacking.length === 0) return clubs;
+  const wider = [...headers, ...lacking];
+  const [called, told] = [calledBy(headers), toldBy(headers)];
+  if (called) callBy(wider, called);
+  if (told) tellBy(wider, told);
+  return [wider, ...clubs.slice(1)];
 }
 
 /** What is decided for one club: its own decisions, then those for all. */
@@ -141,7 +154,8 @@ function kindIn(clubs: Matrix): (line: readonly unknown[]) => string {
 }
 
 /**
- * What Clubs will hold once the choices are written: the same for the preview and for the writing.
+ * What Clubs will hold once the choices are written: the same for the preview and for the writing. A column that it lacks comes last, as
+ * where it is added.
  *
  * @param clubs header row first; it is not changed
  * @param rows body rows, counted from 1; rows that the table does not have are passed over
@@ -152,17 +166,23 @@ export function withChoices(clubs: Matrix, rows: readonly number[], choices: Cho
 
 /** {@link withChoices} in steps. */
 export function* withChoicesSteps(
-  clubs: Matrix,
+  known: Matrix,
   rows: readonly number[],
   choices: Choices,
 ): Generator<Progress, Matrix> {
   const next = new Map<number, unknown[]>();
+  const clubs = withHeadings(known, lackingChoices(known, rows, choices));
+  const width = clubs[0]?.length ?? 0;
   const cells = yield* chosenSteps(clubs, rows, choices);
   for (const [done, { row, column, value }] of cells.entries()) {
     if (done % ROWS_A_STEP === 0) yield { done, of: cells.length };
-    const line = next.get(row) ?? [...(clubs[row] ?? [])];
+    const line = next.get(row) ?? asWide(clubs[row] ?? [], width);
     line[column] = value;
     next.set(row, line);
   }
   return clubs.map((line, row) => next.get(row) ?? line);
+}
+
+function asWide(line: readonly unknown[], width: number): unknown[] {
+  return line.length < width ? [...line, ...Array<null>(width - line.length).fill(null)] : [...line];
 }

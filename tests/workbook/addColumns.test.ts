@@ -1,5 +1,6 @@
 /** Columns that a shop's list lacks are added at its right end, are ours from then on, and go again. */
 import { describe, expect, test } from 'vitest';
+import { drained } from '../../src/core/index';
 import { addColumns } from '../../src/workbook/addColumns';
 import { fillPlan } from '../../src/workbook/fillPlan';
 import { readShop } from '../../src/workbook/shop';
@@ -149,6 +150,9 @@ test('the pane offers the columns where a plan needs them, and fills it with one
   const { shop: seen } = await work.read();
   if (!seen) throw new Error('no look');
   const rows = seen.jobs.find(({ job }) => job === '1042')?.rows ?? [];
+  const shown = drained(work.preview(seen, { by: 'job', job: '1042' }, rows, plan.choices));
+  const clubs = shown.ok ? shown.value.plan.clubs : [];
+  expect(clubs.map(({ item, layers }) => [item, layers])).toEqual(Array(3).fill(['FERN-M', 2]));
   const asked = {
     who: { by: 'job', job: '1042' },
     rows,

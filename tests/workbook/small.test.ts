@@ -69,12 +69,16 @@ describe('choices', () => {
     expect(clubs[1]).toEqual(['7 iron', 'A', 2]);
   });
 
-  test('find the column under a shop’s own heading, and pass over one that is missing', () => {
+  test('find the column under a shop’s own heading, and add one that is missing at the end', () => {
     const own = [
       ['no', 'grip to fit'],
       ['7', 'A'],
     ];
-    expect(withChoices(own, [1], { newItem: 'C', tolerance: 1 })[1]).toEqual(['7', 'C']);
+    expect(withChoices(own, [1], { newItem: 'C', tolerance: 1, layers: null })).toEqual([
+      ['no', 'grip to fit', 'Tolerance (pt)'],
+      ['7', 'C', 1],
+    ]);
+    expect(own[0]).toEqual(['no', 'grip to fit']);
   });
 
   test('pass a putter by beside other clubs where asked to, and never when there is nothing else', () => {
