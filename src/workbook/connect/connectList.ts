@@ -4,8 +4,8 @@ import { columnsAt } from '../headings';
 import type { NotDone } from '../outcomes';
 import { LAST_FILL_KEY, PLANS_BEFORE_KEY } from '../planPlaces';
 import { politely } from '../polite';
-import type { Block, BlockSeen, Change, Put, Query, TableSeen, WorkbookPort } from '../port';
-import { isBlank, readTable } from '../records';
+import type { Block, BlockSeen, Change, NameSeen, Put, Query, SheetContents, TableSeen, WorkbookPort } from '../port';
+import { isBlank, readTable, type Row } from '../records';
 import { HEADER_FORMAT } from '../setUp';
 import type { TableSchema } from '../schema';
 import { nameCells, named, sameName } from '../shared/address';
@@ -151,13 +151,20 @@ export async function headingsWith(
   const free = [...old.map(({ row }) => row), ...blank];
   const missing = rows.length - free.length;
   const below = missing > 0 ? await roomBelow(port, table, rows.length) : null;
+  const { wide, widening } = await withPlaceColumn(port, table, below?.at.rows ?? 0);
   const more = below ? Array.from({ length: below.at.rows }, (_, at) => table.rows.length + at + 1) : [];
   const places = [...free, ...more];
   const changes = places
     .slice(0, Math.max(rows.length, old.length))
-    .map((row, at) => rowAt(table, row, rows[at] ?? null));
+    .map((row, at) => rowAt(wide, row, rows[at] ?? null));
+  const others = read.value.rows.filter((row) => !old.includes(row));
+  const stand = await standingNow(port, wide, others);
   const longer: Change[] = below ? [{ do: 'lengthen', table: table.name, rows: below.at.rows }] : [];
-  return { changes: [...longer, ...changes], looked: [table, ...(below ? [below] : [])], rows: old.length };
+  return {
+    changes: [...widening.changes, ...longer, ...changes, ...stand],
+    looked: [table, ...widening.looked, ...(below ? [below] : [])],
+    rows: old.length,
+  };
 }
 
 async function roomBelow(port: WorkbookPort, table: TableSeen, rows: number): Promise<BlockSeen | null> {
@@ -165,6 +172,63 @@ async function roomBelow(port: WorkbookPort, table: TableSeen, rows: number): Pr
   if (!at) return null;
   const [seen] = await port.read([{ read: 'block', at }]);
   return seen;
+}
+
+const WHERE = HEADINGS.columns[2];
+
+/** Headings with the column that says where lists stand: workbooks that were connected before there was one get it where there is room. */
+async function withPlaceColumn(port: WorkbookPort, table: TableSeen, more: number) {
+  const none = { wide: table, widening: { changes: [], looked: [] } };
+  if (columnsAt(HEADINGS, table.headers)(WHERE.key) >= 0) return none;
+  const { at } = table;
+  const [around] = await port.read([
+    { read: 'block', at: { ...at, rows: at.rows + more + 1, columns: at.columns + 1 } },
+  ]);
+  const isFree = around.values.every((line, down) => down >= at.rows + more || isBlank(line.at(-1) ?? null));
+  if (!isFree || table.filtered || around.merged.length > 0) return none;
+  const wide: TableSeen = {
+    ...table,
+    at: { ...at, columns: at.columns + 1 },
+    headers: [...table.headers, WHERE.header],
+    rows: table.rows.map((row) => [...row, null]),
+  };
+  const beside: Block = { ...at, column: at.column + at.columns, columns: 1 };
+  const changes: Change[] = [
+    { do: 'widen', table: table.name, headers: [WHERE.header] },
+    { do: 'format', at: beside, format: { number: WHERE.format } },
+    { do: 'widths', sheet: at.sheet, column: beside.column, widths: [WHERE.width] },
+  ];
+  return { wide, widening: { changes, looked: [around] } };
+}
+
+/** Where the other lists stand by now, written where it is not what Headings says; of one that is not found it stays. */
+async function standingNow(port: WorkbookPort, table: TableSeen, others: readonly Row[]): Promise<Change[]> {
+  const place = columnsAt(HEADINGS, table.headers)(WHERE.key);
+  const lists = [...new Set(others.map(({ values }) => String(values.get('list') ?? '')))];
+  if (place < 0 || lists.length === 0) return [];
+  const [contents, ...names] = await port.read<readonly Query[]>([
+    { read: 'contents' },
+    ...lists.map((name) => ({ read: 'name', name }) as const),
+  ]);
+  const tables = (contents as readonly SheetContents[]).flatMap((each) => each.tables);
+  const stands = new Map(
+    lists.map((list, i) => {
+      const at = tables.find(({ name }) => sameName(name, list))?.at ?? (names[i] as NameSeen).at;
+      return [list, at && named({ ...at, rows: 1 })] as const;
+    }),
+  );
+  return others.flatMap(({ row, values }): Change[] => {
+    const now = stands.get(String(values.get('list') ?? ''));
+    if (!now || now === String(values.get(WHERE.key) ?? '')) return [];
+    const { at } = table;
+    return [
+      {
+        do: 'write',
+        at: { ...at, row: at.row + row, rows: 1 },
+        cells: [table.headers.map((_, i): Put => (i === place ? now : undefined))],
+      },
+    ];
+  });
 }
 
 /** One row of Headings written; null blanks it. Columns of the owner's own stay as they are. */

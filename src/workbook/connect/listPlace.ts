@@ -12,10 +12,13 @@ function isPlain({ list }: Known): boolean {
   return list.toLowerCase().startsWith(LIST_STEM.toLowerCase());
 }
 
-/** The name of its table; of plain cells the sheet on which they stood, where that was written down. */
+/** What it is called where nobody wrote down where its cells stood. */
+const SOME_LIST = 'your list';
+
+/** The name of its table; of plain cells the sheet on which they stood, as far as it was written down. */
 export function calledOf(known: Known): string {
-  const at = isPlain(known) && known.where !== undefined ? blockOf(known.where) : null;
-  return at?.sheet || known.list;
+  if (!isPlain(known)) return known.list;
+  return (known.where !== undefined && blockOf(known.where)?.sheet) || SOME_LIST;
 }
 
 /** Where a list stands now. */

@@ -236,7 +236,7 @@ describe('a list that is not as it was', () => {
     );
     const stands = HEADINGS.columns.findIndex(({ key }) => key === 'where');
     bare.type('Headings', 0, stands, 'Remark');
-    expect((await refusal(readShop(port))).hostSaid).toContain('“Setwright_List_Stock”, which stands for Stock');
+    expect((await refusal(readShop(port))).hostSaid).toContain('“your list”, which stands for Stock');
   });
 
   test('SETPLAN names plain cells by their sheet', async () => {
