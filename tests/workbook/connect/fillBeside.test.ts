@@ -1,14 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { besideDeed } from '../../../src/pane/view/tools/listsDeeds';
-import { beginMatch, offered, picked, unused } from '../../../src/pane/view/tools/listsModel';
-import { readList } from '../../../src/workbook/connect/lists';
+import { asConnected, asked, beginMatch, offered, picked, unused } from '../../../src/pane/view/tools/listsModel';
+import { connectedAlready, connectedNow } from '../../../src/workbook/connect/connectedNow';
+import { connectList } from '../../../src/workbook/connect/connectList';
+import { readConnections } from '../../../src/workbook/connect/connections';
+import { findLists, readConnected, readList } from '../../../src/workbook/connect/lists';
 import { fillBeside } from '../../../src/workbook/fillBeside';
 import { matchHeaders } from '../../../src/workbook/records';
 import { CLUBS } from '../../../src/workbook/schema';
-import { readShop } from '../../../src/workbook/shop';
+import { matrixOf, readShop } from '../../../src/workbook/shop';
 import { startJob } from '../../../src/workbook/startJob';
 import { undoLast } from '../../../src/workbook/undo';
-import type { Change, Seen, TableSeen } from '../../../src/workbook/port';
+import type { Block, Change, Seen, TableSeen } from '../../../src/workbook/port';
 import { MemoryPort, widthKey } from '../memoryPort';
 import { CLUB_ROWS, JOB_ROWS, workshop } from '../workshop';
 import { OUNCE } from './inventory';
@@ -28,6 +31,8 @@ const column = (port: MemoryPort, table: string, heading: string): Seen[] => {
   const { headers, rows } = port.tableSeen(table) as TableSeen;
   return rows.map((row) => row[headers.indexOf(heading)] ?? null);
 };
+
+const HEADINGS_IN_OUNCES = HEADINGS.map((heading) => heading.replace('mass (g)', 'mass (oz)'));
 
 async function massesOf(port: Parameters<typeof readShop>[0]): Promise<number[]> {
   const planned = await plannedJob(port, '1042');
@@ -274,6 +279,32 @@ describe('results beside the clubs', () => {
       expect(await fillBeside(port, 'A-5')).toMatchObject({ done: true, made: [], cells: 0 });
       expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [], notFound: [] } });
       expect(shown(bare, 6)).toEqual(before);
+    });
+
+    /** Some cells of the list are selected and connected, as the tab does it where it is connected already. */
+    async function connectedAgain(bare: MemoryPort, selected: Block) {
+      const read = readConnections(matrixOf(bare.tableSeen('Headings') as TableSeen));
+      const now = await connectedNow(bare, read.ok ? read.value : [], await findLists(bare));
+      const again = connectedAlready(now, selected);
+      const seen = again && (await readConnected(bare, again.list, again.connection));
+      const match = seen && beginMatch(seen.read, 'Clubs', seen.taken);
+      if (!match) throw new Error('no match');
+      return connectList(bare, asked(asConnected(match, again.connection)));
+    }
+
+    test.each([
+      ['of it', { row: 2, rows: 3, column: 1, columns: 3 }],
+      ['with the results', { row: 2, rows: 6, column: 1, columns: 16 }],
+      ['below it', { row: 3, rows: 6, column: 1, columns: 9 }],
+    ])('go where they stood once the list is connected again, by cells %s', async (_, cells) => {
+      const { bare, port } = await ownClubs(true);
+      const again = { sheet: 'In work', ...cells };
+      expect(await connectedAgain(bare, again)).toMatchObject({ done: true, columns: 9 });
+      expect(await fillBeside(port, '1042')).toMatchObject({ done: true, made: HEADINGS_IN_OUNCES, clubs: 3 });
+      const first = shown(bare, 9);
+      expect(await connectedAgain(bare, again)).toMatchObject({ done: true, columns: 9 });
+      expect(await fillBeside(port, '1042')).toMatchObject({ done: true, made: [], cells: 0 });
+      expect(shown(bare, 9)).toEqual(first);
     });
 
     test('stay known where an earlier version put their headings beside the units', async () => {
