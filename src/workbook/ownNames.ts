@@ -20,7 +20,7 @@ export function ownLists(headers: Readonly<Record<string, readonly unknown[] | u
 const IN_TABLE = /^(?:(\S[^,]*?) of )?(.+) in (\w+)$/s;
 
 /** Under which of our headings a row of a table is known. */
-const ROWS_BY: Readonly<Record<string, string>> = { Rates: 'Work', Stock: 'Item', Weights: 'Way' };
+export const ROWS_BY: Readonly<Record<string, string>> = { Rates: 'Work', Stock: 'Item', Weights: 'Way' };
 
 /** Which table an issue is about whose field names none. */
 const ABOUT: Partial<Readonly<Record<Issue['code'], string>>> = { unknownItem: 'Stock', unknownWay: 'Weights' };

@@ -506,6 +506,14 @@ export function structureSuite(name: string, makeBench: () => Bench | Promise<Be
     });
 
     describe('dressing', () => {
+      it('shows a cell on request alone, and writes nothing', async () => {
+        const { port } = bench;
+        const at: Block = { ...block('Plan', 3, 2, 1, 1), sheet: bench.sheet };
+        const receipt = await port.apply([{ do: 'show', at }], [], { label: 'Go to' });
+        expect(receipt.written).toEqual([]);
+        expect((await port.selection()).at).toEqual(at);
+      });
+
       it('tells how wide columns are, where that is asked for', async () => {
         const { port } = bench;
         const at: Block = { sheet: 'Wide', row: 0, column: 1, rows: 2, columns: 3 };

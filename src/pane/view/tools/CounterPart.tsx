@@ -13,7 +13,7 @@ import { issueDeed } from './quoteDeeds';
 import { Fold } from '../Fold';
 import { TextField } from './quoteFields';
 import { BlankHead, QuoteLines } from './QuoteLines';
-import { blankHead, counterSeen, issuedSeen, type CounterSeen } from './quoteSeen';
+import { counterSeen, issuedSeen, type CounterSeen } from './quoteSeen';
 import { KIND_OPTIONS, QUOTE_WORDS } from './quoteWords';
 
 const useStyles = makeStyles({ tick: { marginLeft: '-8px' } });
@@ -85,7 +85,7 @@ function Price({ pane, shop, seen, form, onForm }: PriceProps) {
       {quote && next && (
         <>
           <TextField label={QUOTE_WORDS.customer} value={form.customer} onType={(customer) => onForm({ customer })} />
-          <BlankHead blank={blankHead(shop, null, form.customer)} />
+          <BlankHead pane={pane} shop={shop} job={null} customer={form.customer} />
           <Says quiet small>
             {QUOTE_WORDS.becomes(next.number, next.revision)}
           </Says>

@@ -2,9 +2,13 @@
 import { makeStyles, tokens } from '@fluentui/react-components';
 import { moneyDecimal, type Minutes, type Quote, type QuotedLine } from '../../../core/index';
 import { amountText, quantityText, sayMargin, sayQuoteNote, sumTexts } from '../../../words/money';
+import type { Shop } from '../../../workbook/shop';
+import type { PaneNow } from '../../state/usePane';
 import { namesText } from '../../words';
 import { DataTable } from './DataTable';
+import { GoToCell } from './GoToCell';
 import { Part, Says, Sentences } from './parts';
+import { blankHead, placeOfHead } from './quoteSeen';
 import { QUOTE_WORDS } from './quoteWords';
 import { Unbroken } from '../Unbroken';
 
@@ -13,10 +17,26 @@ const useStyles = makeStyles({
   total: { fontWeight: tokens.fontWeightSemibold },
 });
 
+interface BlankHeadProps {
+  readonly pane: PaneNow;
+  readonly shop: Shop;
+  readonly job: string | null;
+  /** As it was typed; left out where Jobs says it. */
+  readonly customer?: string;
+}
+
 /** What the page to be issued leaves blank at its head. */
-export function BlankHead({ blank }: { readonly blank: readonly (keyof typeof QUOTE_WORDS.blankHead)[] }) {
+export function BlankHead({ pane, shop, job, customer }: BlankHeadProps) {
+  const blank = blankHead(shop, job, customer);
+  if (blank.length === 0) return null;
+  const places = blank.flatMap((key) => placeOfHead(shop, key, job) ?? []);
   return (
-    blank.length > 0 && <Says flagged>{QUOTE_WORDS.blankAtHead(blank.map((key) => QUOTE_WORDS.blankHead[key]))}</Says>
+    <Says flagged>
+      <Unbroken text={QUOTE_WORDS.blankAtHead(blank.map((key) => QUOTE_WORDS.blankHead[key]))} />
+      {places.map((at) => (
+        <GoToCell key={at.sheet} pane={pane} at={at} />
+      ))}
+    </Says>
   );
 }
 

@@ -6,6 +6,7 @@ import { dayWords } from '../../../words/intake';
 import { sayQuoteIssue } from '../../../words/money';
 import { sayRegisterIssue } from '../../../words/quoteOutcomes';
 import { dayOf } from '../../../workbook/days';
+import { placeOfField } from '../../../workbook/issuePlace';
 import type { Shop } from '../../../workbook/shop';
 import { shopOf } from '../../state/seen';
 import { sparingPutters } from '../../state/form';
@@ -14,6 +15,7 @@ import type { PaneNow } from '../../state/usePane';
 import { FIRST_RUN, namesText } from '../../words';
 import { Choice, FieldLine } from '../fields';
 import { CounterPart } from './CounterPart';
+import { GoToCell } from './GoToCell';
 import { IssuedPart } from './IssuedPart';
 import { OptionsPart } from './OptionsPart';
 import { Buttons, Part, Says, Sentences } from './parts';
@@ -22,7 +24,6 @@ import { Fold } from '../Fold';
 import { TextField } from './quoteFields';
 import { BlankHead, QuoteLines, ShopOnly } from './QuoteLines';
 import {
-  blankHead,
   issuedSeen,
   MOST_OPTIONS,
   quoteSeen,
@@ -108,7 +109,7 @@ function Issue({ pane, shop, job, seen, issued: { quotes, next, issue } }: Issue
   const isSame = last?.total === moneyNumber(quote.total) && last.currency.toUpperCase() === quote.total.currency.code;
   return (
     <>
-      <BlankHead blank={blankHead(shop, job)} />
+      <BlankHead pane={pane} shop={shop} job={job} />
       <Says quiet small>
         {QUOTE_WORDS.becomes(next.number, next.revision)}
         {isSame && ` ${QUOTE_WORDS.sameTotal}`}
@@ -127,10 +128,17 @@ function Issue({ pane, shop, job, seen, issued: { quotes, next, issue } }: Issue
 }
 
 /** What keeps the job from being quoted or issued, and the way on. */
-function Mend({ pane, seen }: { readonly pane: PaneNow; readonly seen: QuoteSeen }) {
+function Mend({ pane, shop, seen }: Pick<IssueProps, 'pane' | 'shop' | 'seen'>) {
   const missing =
     pane.state.shop?.missing.filter((name) => ['Rates', 'Taxes', 'Quotes', 'Settings'].includes(name)) ?? [];
   const { issues } = seen.made;
+  const places = new Map(
+    issues.map((issue) => [sayQuoteIssue(issue), placeOfField(issue.field, shop.tables)] as const),
+  );
+  const goTo = (text: string) => {
+    const at = places.get(text);
+    return at && <GoToCell pane={pane} at={at} />;
+  };
   if (issues.length === 0 && missing.length === 0) return null;
   return (
     <Part title={QUOTE_WORDS.mend}>
@@ -144,7 +152,7 @@ function Mend({ pane, seen }: { readonly pane: PaneNow; readonly seen: QuoteSeen
           </Buttons>
         </>
       )}
-      <Sentences texts={issues.map(sayQuoteIssue)} flagged />
+      <Sentences texts={[...places.keys()]} flagged after={goTo} />
     </Part>
   );
 }
@@ -177,7 +185,7 @@ function JobPart({ pane, shop, job, today }: OfJob) {
     <>
       <Part title={QUOTE_WORDS.title}>
         <WhichOne seen={seen} onForm={onForm} />
-        <Mend pane={pane} seen={seen} />
+        <Mend pane={pane} shop={shop} seen={seen} />
         {quote && <QuoteLines quote={quote} caption={QUOTE_WORDS.lines} />}
         {due !== null && due < today && (
           <Says quiet small>

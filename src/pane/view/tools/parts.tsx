@@ -87,9 +87,12 @@ export function Says({ quiet = false, small = false, flagged = false, live = fal
 export function Sentences({
   texts,
   flagged = false,
+  after,
 }: {
   readonly texts: readonly string[];
   readonly flagged?: boolean;
+  /** What stands behind a sentence. */
+  readonly after?: (text: string) => ReactNode;
 }) {
   const styles = useStyles();
   return (
@@ -97,6 +100,7 @@ export function Sentences({
       {[...new Set(texts)].map((text) => (
         <li key={text} className={mergeClasses(styles.says, flagged && styles.flagged)}>
           <Unbroken text={text} />
+          {after?.(text)}
         </li>
       ))}
     </ul>

@@ -10,7 +10,9 @@ import {
 } from '../../../core/index';
 import type { Choices } from '../../../workbook/choices';
 import { folded } from '../../../workbook/headings';
+import { placeOfField } from '../../../workbook/issuePlace';
 import { jobFacts } from '../../../workbook/jobFacts';
+import type { Block } from '../../../workbook/port';
 import { nextNumber, readRegister, type NextNumber, type Registered } from '../../../workbook/quoteRegister';
 import {
   decides,
@@ -162,6 +164,12 @@ export function issuedSeen({ tables }: Shop, job: string): IssuedSeen | null {
 export function blankHead({ tables }: Shop, job: string | null, customer?: string): readonly ('shop' | 'customer')[] {
   const facts = { ...jobFacts(tables, job), ...(customer !== undefined && { customer }) };
   return (['shop', 'customer'] as const).filter((key) => facts[key].trim() === '');
+}
+
+/** Where each of these is to be filled in; null where no such cell is there. */
+export function placeOfHead({ tables }: Shop, key: 'shop' | 'customer', job: string | null): Block | null {
+  if (key === 'shop') return placeOfField('Shop name in Settings', tables);
+  return job === null ? null : placeOfField(`Customer of job ${job} in Jobs`, tables);
 }
 
 /* ------------------------------------------------------------------ at the counter */

@@ -43,6 +43,7 @@ export const QUOTE_WORDS = {
   issueRevision: (revision: number) => `Issue revision ${revision}`,
   sameTotal: 'Its total is that of the last one.',
   issueCounter: 'Issue this price',
+  goTo: (cell: string) => `Go to ${cell}`,
   blankHead: { shop: 'the name of your shop (Settings, Shop name)', customer: 'the customer' },
   blankAtHead: (what: readonly string[]) =>
     `The page will not say ${what.join(' or ')}: ${what.length > 1 ? 'both are' : 'it is'} blank. Fill ${what.length > 1 ? 'them' : 'it'} in first; what is issued is never changed.`,
