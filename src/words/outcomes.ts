@@ -118,15 +118,15 @@ function mend(error: string): string {
 /** How taking back ended. */
 export function sayUndo(end: UndoDone): string {
   if (end.done) {
-    const { label, restored, left, notFound } = end.reverted;
+    const { label, left, notFound } = end.reverted;
     const kept = left.length > 0 ? ` Left as you changed them since: ${listed(left)}.` : '';
     const lost =
       notFound.length > 0 ? ` Left alone, since they were not found for certain: ${rowsListed(notFound)}.` : '';
     const next = end.next === null ? ' Nothing else is left to undo.' : ` Undo takes back next: ${end.next}.`;
-    // How many of its cells had been written is not known.
+    // A plan of many cells may be one formula: how many were put back would tell nobody anything.
     const what = end.begun
       ? `${label} had been begun and not finished. What was written of it is taken back.`
-      : `Taken back: ${label} (${countOf(restored, 'cell')}).`;
+      : `Taken back: ${label}.`;
     return `${what}${kept}${lost}${next}`;
   }
   if (end.reason === 'changedSince') {

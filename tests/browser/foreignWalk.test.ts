@@ -141,7 +141,7 @@ test('a messy workbook of another program is opened, connected, planned, quoted,
   await walk.said('62 cells written beside 11 clubs');
   await walk.look('beside');
   await walk.press(/^Undo: Results/);
-  await walk.said('Taken back: Results beside the clubs of job 1107 (62 cells)');
+  await walk.said('Taken back: Results beside the clubs of job 1107.');
   await walk.press(/^Undo: Plan/);
   await walk.said('Taken back: Plan of job 1107');
   await walk.look('undone');

@@ -68,7 +68,7 @@ describe('taking back', () => {
 
   it('names what is next', () => {
     expect(sayUndo({ done: true, reverted: back, next: 'Order' })).toBe(
-      'Taken back: Plan of job 7 (3 cells). Undo takes back next: Order.',
+      'Taken back: Plan of job 7. Undo takes back next: Order.',
     );
     expect(sayUndo({ done: true, reverted: back, next: null })).toContain('Nothing else is left to undo.');
   });

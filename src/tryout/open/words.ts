@@ -133,8 +133,10 @@ export function sayFound({ sheets, comments, runs, from1904 }: Found): string[] 
   const hidden = sheets.filter((sheet) => sheet.hidden).length;
   const tables = sheets.reduce((sum, sheet) => sum + sheet.tables.length, 0);
   const rows = Math.max(0, ...sheets.map(({ rowCount }) => rowCount));
+  const held =
+    rows === 0 ? 'nothing in them' : `${countOf(tables, 'table')}, at most ${countOf(rows, 'row')} on a sheet`;
   return [
-    `${countOf(sheets.length, 'sheet')}${hidden > 0 ? ` (${hidden} hidden)` : ''}, ${countOf(tables, 'table')}, at most ${countOf(rows, 'row')} on a sheet.`,
+    `${countOf(sheets.length, 'sheet')}${hidden > 0 ? ` (${hidden} hidden)` : ''}, ${sheets.length === 1 && rows === 0 ? 'nothing in it' : held}.`,
     ...(comments > 0
       ? [`${countOf(comments, 'note')} ${comments === 1 ? 'is' : 'are'} not shown here, but kept in a copy.`]
       : []),

@@ -55,10 +55,11 @@ async function makeAndHandOver(
   tell: (sentence: string) => void,
 ): Promise<string | null> {
   try {
+    const asOf = new Date();
     const made = await bytes(signal);
     if (!made) return null;
     handOver(made, fileName);
-    tell(saySaved(fileName));
+    tell(saySaved(fileName, asOf));
     return null;
   } catch (error) {
     return sayNotMade(error instanceof Error ? error.message : String(error));

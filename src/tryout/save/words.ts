@@ -87,8 +87,10 @@ export function sayLooked(share: number): string {
   return `${SAVE.looking.slice(0, -1)}: ${Math.floor(share * 100)} %`;
 }
 
-export function saySaved(fileName: string): string {
-  return `Saved: ${fileName}`;
+/** @param at when, by which it is known what a copy has not: whatever was done since */
+export function saySaved(fileName: string, at: Date): string {
+  const [hours, minutes] = [at.getHours(), at.getMinutes()].map((part) => String(part).padStart(2, '0'));
+  return `Saved as it was at ${hours}:${minutes}: ${fileName}`;
 }
 
 export function sayNotMade(why: string): string {
