@@ -3,7 +3,7 @@ import { quoted, type OwnLists } from './ownNames';
 
 /** Where a sentence of ours names a table: after a word that leads to it, or as what the sentence is about. */
 const NAMED =
-  /\b(in|of|to|from|or|which|complete) (Stock|Clubs|Jobs|Rates|Tape|Weights|Sizes|Taxes)\b|\b(Stock|Clubs|Jobs|Rates|Tape|Weights|Sizes|Taxes)(?= (?:has|gives|lists|lacks|does not|row \d))/g;
+  /\b(in|into|of|to|from|or|by|as|which|complete) (Stock|Clubs|Jobs|Rates|Tape|Weights|Sizes|Taxes)\b|\b(Stock|Clubs|Jobs|Rates|Tape|Weights|Sizes|Taxes)(?= (?:has|gives|lists|lacks|stays|still|is empty|does not|row \d))/g;
 
 /** A sentence with the names of the shop's own lists in place of those of our tables; what stands in quotation marks is the shop's already. */
 export function sayOwn(text: string, lists: OwnLists): string {

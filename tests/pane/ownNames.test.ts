@@ -12,6 +12,11 @@ import { callBy } from '../../src/workbook/records';
 import { quoteJob } from '../../src/workbook/quoteScope';
 import { readShop } from '../../src/workbook/shop';
 import { sayQuoteIssue } from '../../src/words/money';
+import { EMPTY, WHAT, WHO, willWriteText } from '../../src/pane/words';
+import { HAND_WORDS } from '../../src/pane/toolWords';
+import { BENCH_WORDS } from '../../src/pane/view/tools/benchWords';
+import { INTAKE_WORDS } from '../../src/pane/view/tools/intakeWords';
+import { WEEK_WORDS } from '../../src/pane/view/tools/weekWords';
 import { makeShop, TODAY } from '../safety/shop';
 import { TRIALS } from '../safety/trials';
 
@@ -125,6 +130,32 @@ describe('where lists of the shop’s own stand for every table', () => {
     expect(await texts()).toContain(
       'Fitting a grip in “Prices”, under “Our Work”, is blank. Give a row with its price.',
     );
+  });
+
+  test('fixed sentences that send one to a table send one to the list', () => {
+    const called = (list: string) => {
+      const headers = ['Heading'];
+      callBy(headers, { list, headings: new Map() });
+      return headers;
+    };
+    const all = ownLists({ Stock: called('Regal'), Clubs: called('Bags'), Jobs: called('Tickets') });
+    const fixed = [
+      WHO.selectionNow(0),
+      WHO.selectionNow(2),
+      WHAT.noStock,
+      EMPTY.noJobsText,
+      willWriteText({}, 3, 'Plan'),
+      willWriteText({ layers: 1 }, 3, 'Plan'),
+      HAND_WORDS.keep,
+      INTAKE_WORDS.take,
+      BENCH_WORDS.how,
+      WEEK_WORDS.how,
+    ];
+    for (const text of fixed) expect(sayOwn(text, all)).not.toMatch(/\b(Clubs|Stock|Jobs)\b/);
+    // what is no table, and what is asked for
+    expect(sayOwn('Clubs that came in', all)).toBe('Clubs that came in');
+    expect(sayOwn('Stock is short of FERN-M', all)).toBe('Stock is short of FERN-M');
+    expect(sayOwn('Bags stands for Clubs now', all)).toBe('Bags stands for Clubs now');
   });
 
   test('what the shop wrote itself stays as it is', () => {

@@ -1,6 +1,7 @@
 /** Where there is nothing to preview: what is missing and what to do about it. */
 import { Button, makeStyles, tokens } from '@fluentui/react-components';
 import type { ReactNode } from 'react';
+import { Unbroken } from './Unbroken';
 
 const useStyles = makeStyles({
   box: {
@@ -31,7 +32,9 @@ export function Missing({ title, text, button, children }: MissingProps) {
   return (
     <div className={styles.box}>
       <h2 className={styles.title}>{title}</h2>
-      <p className={styles.text}>{text}</p>
+      <p className={styles.text}>
+        <Unbroken text={text} />
+      </p>
       {button && (
         <Button appearance="primary" onClick={button.onPress}>
           {button.says}

@@ -14,6 +14,7 @@ import { ActionBar } from './ActionBar';
 import { FirstRun } from './FirstRun';
 import { useKeptFocus } from './keepFocus';
 import { Missing } from './Missing';
+import { Own, ownOf } from './own';
 import { StatusArea } from './StatusArea';
 
 const LOW = '@media (max-height: 360px)';
@@ -200,23 +201,26 @@ export function PaneOn({ work, theme, helpUrl, heading }: Omit<PaneProps, 'port'
   const body = useRef<HTMLDivElement>(null);
   const main = useRef<HTMLElement>(null);
   useKeptFocus(main);
-  const { screen } = pane.state;
+  const { screen, shop } = pane.state;
+  const own = useMemo(() => ownOf(shop), [shop]);
   // Another screen begins at its top, wherever the last one was left.
   useEffect(() => {
     body.current?.scrollTo(0, 0);
   }, [screen]);
   return (
     <FluentProvider theme={THEMES[theme]} style={FILL}>
-      <main className={styles.pane} ref={main}>
-        {heading && <h1 className={styles.heading}>{heading}</h1>}
-        <div className={styles.body} ref={body}>
-          <Screen pane={pane} />
-          <Link className={styles.help} href={helpOf(helpUrl, screen)} target="_blank" rel="noreferrer">
-            {COMMON.help}
-          </Link>
-        </div>
-        <Foot pane={pane} work={work} />
-      </main>
+      <Own.Provider value={own}>
+        <main className={styles.pane} ref={main}>
+          {heading && <h1 className={styles.heading}>{heading}</h1>}
+          <div className={styles.body} ref={body}>
+            <Screen pane={pane} />
+            <Link className={styles.help} href={helpOf(helpUrl, screen)} target="_blank" rel="noreferrer">
+              {COMMON.help}
+            </Link>
+          </div>
+          <Foot pane={pane} work={work} />
+        </main>
+      </Own.Provider>
     </FluentProvider>
   );
 }

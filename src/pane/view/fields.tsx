@@ -2,6 +2,7 @@
 import { Dropdown, makeStyles, Option, tokens } from '@fluentui/react-components';
 import { useId, type ReactNode } from 'react';
 import { TINY } from './narrow';
+import { useOwn } from './own';
 
 /** A pane of the usual width, enlarged to twice its size: a label stands above its field. */
 const useStyles = makeStyles({
@@ -53,7 +54,7 @@ export function FieldLine({ label, id, says, saysId, children }: LineProps) {
       </label>
       {children}
       <p id={saysId} className={styles.says} role="status">
-        {says}
+        {useOwn(says ?? '')}
       </p>
     </div>
   );
