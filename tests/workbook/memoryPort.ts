@@ -71,7 +71,7 @@ export class MemoryPort implements WorkbookPort {
   selected: Block = { sheet: 'Sheet1', row: 0, column: 0, rows: 1, columns: 1 };
   private state: State = { sheets: [], tables: [], names: {}, settings: {}, dressed: [] };
   private readonly calls = new Map<string, Call>();
-  /** Widths of columns that were given one, in characters; no failure and no Undo brings back what they were. */
+  /** Widths of columns that were given one, in characters; Undo does not bring back what they were. */
   readonly widths = new Map<string, number>();
   /** Steps of changes done so far, failed ones included. */
   stepsDone = 0;
@@ -338,12 +338,15 @@ export class MemoryPort implements WorkbookPort {
       names: Object.keys(this.state.names),
       placeOf: (name) => this.state.names[name] ?? null,
     });
+    const widthsBefore = [...this.widths];
     try {
       this.step(() => {
         if (options.receiptKey) this.state.settings[options.receiptKey] = packReceipt(receipt);
       });
       for (const change of changes) this.step(() => this.change(change));
     } catch (error) {
+      this.widths.clear();
+      for (const [column, width] of widthsBefore) this.widths.set(column, width);
       this.putBack(before, receipt, error instanceof Error ? error.message : String(error));
     }
     return receipt;
