@@ -1,6 +1,7 @@
 /** Which rows of a list a person may take for its headings. Pure. */
 import { headingText } from './headingWords';
-import { canStandAbove, filled, isUnits, isWord, LEAST_WORDS, LOOKED_ROWS, type Rows } from './shape';
+import { filled, isUnits, isWord, type Rows } from './headingsAt';
+import { canStandAbove, LEAST_WORDS, LOOKED_ROWS } from './shape';
 import type { HeadingRow } from './types';
 
 /** Why a row cannot hold headings. */

@@ -9,7 +9,7 @@ import { calledOf } from './listPlace';
 import { LIST_TABLES } from './listTables';
 import { toldIn } from './kindByName';
 import { resolve, type BrokenMatch } from './resolve';
-import { headingsAt, isUnits, type Rows } from './shape';
+import { headingsAt, isUnits, type Rows } from './headingsAt';
 import type { ColumnMatch } from './types';
 
 /** Where the cells of a list come from: a table, or cells that have a name. */

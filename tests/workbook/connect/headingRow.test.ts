@@ -15,7 +15,7 @@ import { connectList } from '../../../src/workbook/connect/connectList';
 import { readConnections } from '../../../src/workbook/connect/connections';
 import { headingChoices, whyNone } from '../../../src/workbook/connect/headingRow';
 import { placesOfLists, readConnected, readList } from '../../../src/workbook/connect/lists';
-import type { Rows } from '../../../src/workbook/connect/shape';
+import type { Rows } from '../../../src/workbook/connect/headingsAt';
 import { connecting } from '../../../src/workbook/connecting';
 import type { Cell, Seen, TableSeen } from '../../../src/workbook/port';
 import { matrixOf } from '../../../src/workbook/shop';
