@@ -38,9 +38,7 @@ describe('undo, several steps deep', () => {
 
     const first = await undoLast(port);
     expect(first).toMatchObject({ done: true, reverted: { left: [] }, next: 'Intake sheet of job 1042' });
-    expect(sayUndo(first)).toMatch(
-      /^Taken back: Plan of job 1042\. Undo takes back next: Intake sheet of job 1042\.$/,
-    );
+    expect(sayUndo(first)).toMatch(/^Taken back: Plan of job 1042\. Undo takes back next: Intake sheet of job 1042\.$/);
     expect(port.content()).toEqual(printed);
     expect(await undoLast(port)).toMatchObject({ done: true, reverted: { left: [] }, next: 'Plan of job 1042' });
     expect(port.content()).toEqual(planned);
