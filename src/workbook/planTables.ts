@@ -24,6 +24,7 @@ import {
   type ShopSettings,
   type Way,
 } from '../core/index';
+import { describedBy } from './described';
 import { folded } from './headings';
 import { inOwnNames, ownLists } from './ownNames';
 import { duplicates, isBlank, matchHeaders, readTable, rowSteps, type Matrix, type Row } from './records';
@@ -167,7 +168,7 @@ function jobText(job: unknown): string {
 
 export interface StockRead {
   readonly grips: readonly Grip[];
-  /** Under Description, grip by grip; a grip's own `description` may be its model. */
+  /** What each grip is called beside its code. */
   readonly described: readonly (string | undefined)[];
   /** What is wrong with an item, by its lower-case code: told to every club that would get it. */
   readonly issues: ReadonlyMap<string, readonly Issue[]>;
@@ -214,7 +215,7 @@ function* stockAnew(
     grips.push(grip);
     // The first of each name counts.
     if (!known) byItem.set(key, grip);
-    described.push(reader(row).text('description'));
+    described.push(describedBy(reader(row).text));
   };
   const read = yield* rowSteps(STOCK, matrix, headerRow ?? 1, take);
   knownBy(grips, byItem);

@@ -23,6 +23,7 @@ import {
   type TaxRate,
 } from '../core/index';
 import { RATE_USE_WORDS, ROUNDED_AT_WORDS, ROUNDING_WORDS } from '../words/moneyChoices';
+import { describedBy } from './described';
 import { folded, lackingHeaders } from './headings';
 import { discountsByJob, linesNamed, notOnQuote, withDiscounts, type ListedOff } from './lineDiscounts';
 import { inOwnNames, ownLists, type OwnLists } from './ownNames';
@@ -131,7 +132,7 @@ export function readPrices(table: TableIn | undefined): Told<readonly StockPrice
     return [
       {
         item,
-        description: text(row, 'description'),
+        description: describedBy((key) => text(row, key)),
         price: number(row, 'price'),
         cost: number(row, 'cost'),
         tax: text(row, 'tax'),

@@ -120,7 +120,7 @@ function Issue({ pane, shop, job, seen, issued: { quotes, next, issue } }: Issue
           disabledFocusable={pane.state.task !== null}
           onClick={() => pane.does.deed(issueDeed({ what, terms: seen.terms, shown: quote.total }))}
         >
-          {next.revision > 1 ? QUOTE_WORDS.issueRevision(next.revision) : QUOTE_WORDS.issue}
+          {next.revision > 1 ? QUOTE_WORDS.issueRevision(next.revision, isSame) : QUOTE_WORDS.issue}
         </Button>
       </Buttons>
     </>

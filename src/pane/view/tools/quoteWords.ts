@@ -40,7 +40,7 @@ export const QUOTE_WORDS = {
   minutes: (minutes: number) => `${numberText(minutes, Number.isInteger(minutes) ? 0 : 1)} minutes at the bench.`,
   minutesMissing: (names: string) => `No minutes in Rates for ${names}: counted as none.`,
   issue: 'Issue quote',
-  issueRevision: (revision: number) => `Issue revision ${revision}`,
+  issueRevision: (revision: number, isSame: boolean) => `Issue revision ${revision}${isSame ? ' all the same' : ''}`,
   sameTotal: 'Its total is that of the last one.',
   issueCounter: 'Issue this price',
   goTo: (cell: string) => `Go to ${cell}`,
