@@ -29,7 +29,7 @@ interface TicketColumn extends SheetColumn {
 const BOX = (): null => null;
 
 export const TICKET_COLUMNS: readonly TicketColumn[] = [
-  { header: 'No.', width: 6, align: 'center', cell: ({ order }) => order },
+  { header: 'No.', width: 9, align: 'center', cell: ({ order }) => order },
   { header: 'Club', width: 15, wrap: true, align: 'left', cell: clubText },
   { header: 'Grip', width: 11, wrap: true, align: 'left', cell: gripName },
   { header: 'Take off', width: 12, wrap: true, cell: takeOffText },
