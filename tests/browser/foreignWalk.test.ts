@@ -125,6 +125,9 @@ test('a messy workbook of another program is opened, connected, planned, quoted,
   for (const lack of ['Currency in Settings is blank', 'Price of Lead tape in Weights is blank']) {
     await page.getByText(lack, { exact: false }).waitFor();
   }
+  await walk.press('Go to Settings!B31');
+  await expect.poll(() => page.locator('[data-u-comp="defined-name"] input').inputValue()).toBe('B31');
+  await walk.look('went');
   await walk.type('Labour', 'E2', 'Fitting a grip');
   await walk.type('Taxes', 'B2', '0');
   await walk.type('Settings', 'B31', 'EUR');

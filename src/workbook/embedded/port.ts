@@ -45,6 +45,9 @@ export function createEmbeddedPort(spreadsheet: Spreadsheet): WorkbookPort {
   return new EmbeddedPort(spreadsheet);
 }
 
+/** Rows above and columns left of a cell that are seen with it. */
+const SEEN_WITH_IT = 3;
+
 class EmbeddedPort implements WorkbookPort {
   readonly capabilities = EMBEDDED;
   private readonly growth: TableGrowth;
@@ -284,6 +287,9 @@ class EmbeddedPort implements WorkbookPort {
     if (from !== sheet.getSheetId()) this.cameFrom.set(sheet.getSheetId(), from);
     this.spreadsheet.workbook.setActiveSheet(sheet);
     sheet.setActiveRange(sheet.getRange(at.row, at.column, at.rows, at.columns));
+    // Only on a page is there anything to scroll.
+    const onPage: { readonly scrollToCell?: (row: number, column: number) => unknown } = sheet;
+    onPage.scrollToCell?.call(sheet, Math.max(0, at.row - SEEN_WITH_IT), Math.max(0, at.column - SEEN_WITH_IT));
   }
 
   /** Cells and names are back by now: where a sheet will not go, taking back once more is all it needs. */
