@@ -19,6 +19,11 @@ export function wouldChange(text: string): boolean {
   return digit.test(text) && (!letterFirst.test(text) || month.test(text));
 }
 
+/** Whether the text begins as a formula may, blanks before it or not. @example beginsFormula('3 wood') //=> false */
+export function beginsFormula(text: string): boolean {
+  return /^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/.test(text);
+}
+
 /** The text as it is written into a cell of Excel. @example asTyped('=x') //=> "'=x" */
 export function asTyped(text: string): string {
   return wouldChange(text) ? `'${text}` : text;

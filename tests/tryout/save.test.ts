@@ -11,7 +11,7 @@ const nothing = {
   oddNames: [],
   unkept: [],
   keptFormulas: 0,
-  moved: false,
+  moved: [],
 };
 
 describe('what a copy’s file is called', () => {
@@ -47,10 +47,12 @@ describe('what is said before a copy is saved', () => {
       otherFormulas: 1,
       rulesLeftOut: 2,
       filtered: ['Stock'],
+      moved: ['Shelf'],
     };
     expect(sayLosses(losses)).toEqual([
       'Live plans and Setwright’s functions become values, in Plan R-201 and Bench: they no longer follow the tables.',
       '1 formula that not every program calculates becomes a value.',
+      'What hung on the places of cells is left out in Shelf: cells were moved since the file was opened. It was a filter, page breaks, what is printed or small charts in cells.',
       '2 highlights or checks of entries that you made will be missing.',
       'All rows show in Stock, where a filter hides some now.',
     ]);

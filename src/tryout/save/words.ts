@@ -28,7 +28,7 @@ export interface CopyLosses {
   readonly oddNames: readonly string[];
   readonly unkept: readonly Unkept[];
   readonly keptFormulas: number;
-  readonly moved: boolean;
+  readonly moved: readonly string[];
 }
 
 /** A sentence for each thing that the copy does not hold as the workbook does. */
@@ -56,9 +56,9 @@ export function sayLosses({
           `${countOf(keptFormulas, 'formula')} of the file ${keptFormulas === 1 ? 'is' : 'are'} kept as the file had ${keptFormulas === 1 ? 'it' : 'them'}, though not calculated here.`,
         ]
       : []),
-    ...(moved
+    ...(moved.length > 0
       ? [
-          'Cells were moved since the file was opened: its filter, page breaks, print areas and small charts in cells are left out.',
+          `What hung on the places of cells is left out in ${listed(moved)}: cells were moved since the file was opened. It was a filter, page breaks, what is printed or small charts in cells.`,
         ]
       : []),
     ...(rulesLeftOut > 0

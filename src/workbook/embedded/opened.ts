@@ -8,9 +8,7 @@ import {
   MoveRowsMutation,
   RemoveColMutation,
   RemoveRowMutation,
-  RemoveSheetMutation,
   ReorderRangeMutation,
-  SetWorksheetNameMutation,
 } from '@univerjs/sheets';
 import type { ConditionalRule, DataValidation, OpenedBook, OpenedSheet } from './open/book';
 import type { Spreadsheet } from './spreadsheet';
@@ -49,8 +47,8 @@ export interface OpenedFile {
   readonly keptValues: string[];
   /** Cells that come out otherwise here than the file says. */
   readonly otherwise: Otherwise[];
-  /** Whether every cell still stands where it stood: rows put in or sheets renamed make what was kept by its place wrong. */
-  inPlace: boolean;
+  /** Its sheets, by id, of which cells no longer stand where they stood: what was kept by its place is wrong there. */
+  readonly moved: Set<string>;
 }
 
 const files = new WeakMap<Spreadsheet, OpenedFile>();
@@ -69,9 +67,7 @@ const MOVING: ReadonlySet<string> = new Set(
     MoveRowsMutation,
     RemoveColMutation,
     RemoveRowMutation,
-    RemoveSheetMutation,
     ReorderRangeMutation,
-    SetWorksheetNameMutation,
   ].map(({ id }) => id),
 );
 
@@ -79,8 +75,31 @@ const MOVING: ReadonlySet<string> = new Set(
 export function keepFile(spreadsheet: Spreadsheet, file: OpenedFile): void {
   files.set(spreadsheet, file);
   spreadsheet.injector.get(ICommandService).onCommandExecuted(({ id, params }) => {
-    if (MOVING.has(id) && (params as { unitId?: string } | undefined)?.unitId === spreadsheet.id) file.inPlace = false;
+    const where = params as Where | undefined;
+    if (!MOVING.has(id) || where?.unitId !== spreadsheet.id) return;
+    for (const sheetId of [where.subUnitId, where.from?.subUnitId, where.to?.subUnitId])
+      if (sheetId !== undefined && file.sheets.has(sheetId)) file.moved.add(sheetId);
   });
+}
+
+/** What tells of a change which sheets it concerns: one, or the one that cells are taken from and the one they are put on. */
+interface Where {
+  readonly unitId?: string;
+  readonly subUnitId?: string;
+  readonly from?: { readonly subUnitId?: string };
+  readonly to?: { readonly subUnitId?: string };
+}
+
+/**
+ * Whether all that a formula of the file can name is where the file has it: no cells of its sheets were moved, and each is there under its
+ * name. Sheets that the file never had may come and go.
+ */
+export function standsAsFiled(spreadsheet: Spreadsheet, { sheets, moved }: OpenedFile): boolean {
+  if (moved.size > 0) return false;
+  const names = new Map(
+    spreadsheet.workbook.getSheets().map((sheet) => [sheet.getSheetId(), sheet.getSheetName()] as const),
+  );
+  return [...sheets].every(([sheetId, { name }]) => names.get(sheetId) === name);
 }
 
 /** What a cell keeps beside its value; it moves with the cell. */
@@ -96,6 +115,8 @@ export interface KeptInCell {
   /** Text in several looks, and the text that it is. */
   readonly runs?: readonly { readonly text: string; readonly font?: object }[];
   readonly protection?: { readonly locked?: boolean; readonly hidden?: boolean };
+  /** A text that the file marks as text though it needs no mark here, or leaves without one; another text is no longer the file's. */
+  readonly filedText?: { readonly text: string; readonly marked: boolean };
   /** The table whose row of totals it stands in. */
   readonly totals?: string;
 }

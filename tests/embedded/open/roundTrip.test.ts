@@ -378,6 +378,40 @@ describe('what a file holds', () => {
     expect(large).toMatch(/<pageSetup [^>]*orientation="landscape"/);
   });
 
+  test('texts of the file are marked as text in a copy where the file marks them; a formula’s beginning and what is entered here always', async () => {
+    const texts = ['.600 rd', '3 wood', '7 iron', '+49 30', '=1+1', 'Plain', '007'];
+    const cells = new Map(texts.map((value, row) => [`${row},0`, { value }]));
+    const unmarked = await writeXlsx({
+      sheets: [
+        {
+          name: 'S',
+          cells: new Map<string, object>([
+            ...cells,
+            ['6,0', { value: '007', style: { font: { bold: true } } }],
+            ['9,0', { value: '2026' }],
+          ]),
+          tables: [{ name: 'Rack', range: 'A10:A11', columns: [{ name: '2026' }] }],
+        },
+      ],
+    });
+    // The bold look is the one that the file marks (ECMA-376 Part 1, 18.8.45); nothing else of it is.
+    const marking = withChanged(unmarked, (xml, part) =>
+      part === 'xl/styles.xml' ? xml.replace(/<xf ([^>]*fontId="[1-9])/, '<xf quotePrefix="1" $1') : xml,
+    );
+    expect(marks(marking)).toEqual(['A7']);
+    const opened = await openFile(marking);
+    open.push(opened.spreadsheet);
+    expect(marks((await copyOf(opened.spreadsheet)).bytes)).toEqual(['A4', 'A5', 'A7']);
+    const at = { sheet: 'S', row: 0, column: 0, rows: 2, columns: 3 };
+    const looked = await opened.port.read([{ read: 'block', at }]);
+    const written = [
+      ['.600 rd', '8 iron', '=2'],
+      ['5 wood', null, null],
+    ];
+    await opened.port.apply([{ do: 'write', at, cells: written }], looked, { label: 'Test' });
+    expect(marks((await copyOf(opened.spreadsheet)).bytes)).toEqual(['B1', 'C1', 'A2', 'A4', 'A5', 'A7']);
+  });
+
   test('texts that look like numbers or days get no format of texts in a copy; those that have it keep it', async () => {
     const texts = ['.600R', '3 wood', '3.11.2026', '007', '-'.repeat(300)];
     const cells = new Map(texts.map((value, row) => [`${row},0`, { value }]));
@@ -465,6 +499,15 @@ describe('what a file holds', () => {
     expect(await filtered()).toBe(false);
   });
 });
+
+/** Cells of the first sheet whose look marks them as text. */
+function marks(bytes: Uint8Array): string[] {
+  const { parts, sheets } = xmlBook(bytes);
+  const looks = /<cellXfs[\s\S]*<\/cellXfs>/.exec(parts.get('xl/styles.xml') ?? '')?.[0].match(/<xf [^>]*>/g) ?? [];
+  return [...(sheets[0]?.xml ?? '').matchAll(/<c r="(\w+)"([^>]*)>/g)].flatMap(([, at = '', said = '']) =>
+    looks[Number(/ s="(\d+)"/.exec(said)?.[1] ?? 0)]?.includes('quotePrefix="1"') ? [at] : [],
+  );
+}
 
 /** Lays the highlights over the cells, as the page does; without a screen nobody asks for it. */
 function showHighlights({ injector, id }: Spreadsheet): void {

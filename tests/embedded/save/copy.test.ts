@@ -102,7 +102,7 @@ describe('the demo with a live plan and a comparison', () => {
       oddNames: [],
       unkept: [],
       keptFormulas: 0,
-      moved: false,
+      moved: [],
     });
     const headers = PLAN_COLUMNS.map((_, column) => cellIn(saved, PLAN_SHEET, HEAD_ROWS, column)?.value);
     expect(headers).toEqual(PLAN_COLUMNS.map(({ header }) => header));

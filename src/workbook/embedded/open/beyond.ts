@@ -15,6 +15,8 @@ export interface TableBeyond {
 
 export interface SheetBeyond {
   readonly usualWidth: number | null;
+  /** Cells, as `A1`, whose look marks them as text (ECMA-376 Part 1, 18.8.45). */
+  readonly marked: ReadonlySet<string>;
   /** Heights, in points, of rows that the program fitted to their text. */
   readonly fitted: ReadonlyMap<number, number>;
   readonly highlights: number;
@@ -52,6 +54,7 @@ export interface SheetBeyond {
 
 const NOTHING: SheetBeyond = {
   usualWidth: null,
+  marked: new Set(),
   fitted: new Map(),
   highlights: 0,
   checks: 0,
@@ -85,6 +88,7 @@ export async function beyondSheets(file: Uint8Array, parts: readonly Part[]): Pr
   };
   const workbook = parts.find(({ name }) => WORKBOOK.test(name))?.name ?? '';
   const related = relations(await read(relationsOf(workbook)), workbook);
+  const marking = markingLooks(await read(parts.find(({ name }) => /(^|\/)styles\.xml$/i.test(name))?.name ?? ''));
   const found = new Map<string, SheetBeyond>();
   for (const sheet of tags(await read(workbook), 'sheet')) {
     const path = related.get(sheet['r:id'] ?? sheet[Object.keys(sheet).find((key) => key.endsWith(':id')) ?? ''] ?? '');
@@ -99,7 +103,8 @@ export async function beyondSheets(file: Uint8Array, parts: readonly Part[]): Pr
       if (table?.name !== undefined) tables.set(table.name, tableBeyond(table, xml));
     }
     const noteLooks = notes === undefined ? 0 : dressedNotes(await read(notes));
-    found.set(sheet.name, { ...sheetBeyond(await read(path)), tables, noteLooks });
+    const xml = await read(path);
+    found.set(sheet.name, { ...sheetBeyond(xml), marked: markedCells(xml, marking), tables, noteLooks });
   }
   return found;
 }
@@ -147,9 +152,23 @@ export async function beyondWorkbook(file: Uint8Array, parts: readonly Part[]): 
 export async function localDays(file: Uint8Array, parts: readonly Part[]): Promise<number> {
   const part = parts.find(({ name }) => /(^|\/)styles\.xml$/i.test(name));
   const xml = part ? await textOf(file, part) : '';
-  const looks = tags(/<(?:\w+:)?cellXfs\b[\s\S]*?cellXfs>/.exec(xml)?.[0] ?? '', 'xf');
+  const looks = looksOfCells(xml);
   // Formats 14 and 22 of ECMA-376 Part 1, 18.8.30.
   return looks.filter(({ numFmtId }) => numFmtId === '14' || numFmtId === '22').length;
+}
+
+function looksOfCells(styles: string): Attributes[] {
+  return tags(/<(?:\w+:)?cellXfs\b[\s\S]*?cellXfs>/.exec(styles)?.[0] ?? '', 'xf');
+}
+
+/** Looks that mark their cells as text, by their numbers. */
+function markingLooks(styles: string): ReadonlySet<string> {
+  return new Set(looksOfCells(styles).flatMap(({ quotePrefix }, at) => (isTrue(quotePrefix) ? [String(at)] : [])));
+}
+
+function markedCells(xml: string, looks: ReadonlySet<string>): ReadonlySet<string> {
+  if (looks.size === 0) return new Set();
+  return new Set(tags(xml, 'c').flatMap(({ r, s = '0' }) => (r !== undefined && looks.has(s) ? [r] : [])));
 }
 
 const BUILT_IN_STYLE = /^TableStyle(Light|Medium|Dark)\d+$/;

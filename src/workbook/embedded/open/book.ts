@@ -95,6 +95,8 @@ export interface OpenedSheet {
   /** Widths in digits of the usual font. */
   readonly widths: ReadonlyMap<number, number>;
   readonly hiddenColumns: readonly number[];
+  /** Cells, as `A1`, that the file marks as text whatever stands in them. */
+  readonly marked: ReadonlySet<string>;
   readonly usualWidth: number | null;
   /** Heights in points; `fitted` where the program that wrote the file fitted the row to its text. */
   readonly heights: ReadonlyMap<number, { readonly points: number; readonly fitted: boolean }>;

@@ -34,7 +34,7 @@ async function complete(spreadsheet: Spreadsheet, book: OpenedBook): Promise<voi
     unshown: new Map(),
     keptValues: [],
     otherwise: [],
-    inPlace: true,
+    moved: new Set(),
   };
   for (const [sheetId, sheet] of file.sheets) {
     layTables(spreadsheet, sheetId, sheet);

@@ -1,6 +1,8 @@
 /** A file that was read, as the embedded spreadsheet loads it. */
 import type { ICellData, IColumnData, IRowData, IStyleData, IWorkbookData, IWorksheetData } from '@univerjs/core';
 import { BooleanNumber, CellValueType, VerticalAlign } from '@univerjs/core';
+import { wouldChange } from '../../safeCell';
+import { columnLetters } from '../../shared/address';
 import type { CellFormula, KeptInCell } from '../opened';
 import { pageKey } from '../pages';
 import { columnsShown, usualRows, widthInPixels } from '../measures';
@@ -124,7 +126,10 @@ async function cellsOf(book: OpenedBook, sheet: OpenedSheet, sheetId: string, br
     const entered = kind >= FILLED ? {} : enteredValue(kind, values[i] ?? 0, book.texts);
     const beside = sheet.beside.get(`${row},${column}`);
     const locked = style > 0 && sheet.asItWas.protection ? book.styles[style - 1]?.protection : undefined;
-    const more = beside || locked ? besideData(beside, locked, entered, sheetId, row, column) : {};
+    const filedText =
+      kind === TEXT && !beside?.formula ? filedTextOf(sheet, book.texts[values[i] ?? 0], row, column) : null;
+    const more =
+      beside || locked || filedText ? besideData(beside, { locked, filedText }, entered, sheetId, row, column) : {};
     put(row, column, { ...entered, ...more, ...(style > 0 && { s: lookName(style) }) });
   }
   for (const table of sheet.tables) {
@@ -138,6 +143,18 @@ async function cellsOf(book: OpenedBook, sheet: OpenedSheet, sheetId: string, br
   return matrix;
 }
 
+/** What a copy is to remember of a text: only where the file has the mark of texts, or has it not, otherwise than we should set it. */
+function filedTextOf(
+  { marked }: OpenedSheet,
+  text: string | undefined,
+  row: number,
+  column: number,
+): KeptInCell['filedText'] | null {
+  if (text === undefined) return null;
+  const isMarked = marked.size > 0 && marked.has(`${columnLetters(column)}${row + 1}`);
+  return isMarked === wouldChange(text) ? null : { text, marked: isMarked };
+}
+
 /** What is entered for a value. */
 function enteredValue(kind: number, value: number, texts: readonly string[]): ICellData {
   if (kind === NUMBER) return { v: value, t: CellValueType.NUMBER };
@@ -149,7 +166,7 @@ function enteredValue(kind: number, value: number, texts: readonly string[]): IC
 
 function besideData(
   beside: BesideCell | undefined,
-  protection: KeptInCell['protection'],
+  { locked: protection, filedText }: { locked: KeptInCell['protection']; filedText: KeptInCell['filedText'] | null },
   entered: ICellData,
   sheetId: string,
   row: number,
@@ -162,6 +179,7 @@ function besideData(
     ...(link && { link }),
     ...(runs && { runs }),
     ...(protection && { protection }),
+    ...(filedText && { filedText }),
   };
   return {
     ...(formula?.entered != null && { f: formula.entered }),

@@ -146,6 +146,7 @@ function openedSheet(
     ...found,
     widths: new Map(columnDefs.flatMap(([column, { width }]) => (width === undefined ? [] : [[column, width]]))),
     hiddenColumns: columnDefs.flatMap(([column, { hidden }]) => (hidden ? [column] : [])),
+    marked: beyond?.marked ?? new Set(),
     usualWidth: beyond?.usualWidth ?? null,
     heights,
     hiddenRows: rowDefs.flatMap(([row, { hidden }]) => (hidden ? [row] : [])),

@@ -7,7 +7,7 @@ import { blockOf, fixed } from '../../shared/address';
 import { stateProperties } from '../keptState';
 import type { SheetBeside } from '../open/book';
 import type { Unkept } from '../open/unkept';
-import { openedFile } from '../opened';
+import { openedFile, standsAsFiled } from '../opened';
 import type { Spreadsheet } from '../spreadsheet';
 import { allTables } from '../tables';
 import { USUAL_FONT } from './look';
@@ -33,8 +33,8 @@ export interface Losses {
   readonly unkept: readonly Unkept[];
   /** How many formulas of an opened file are kept though they are not calculated here. */
   readonly keptFormulas: number;
-  /** Whether cells of an opened file were moved, so that page breaks and the like no longer fit. */
-  readonly moved: boolean;
+  /** Sheets of an opened file of which page breaks and the like no longer fit, since cells were moved. */
+  readonly moved: readonly string[];
 }
 
 export interface Copy {
@@ -88,7 +88,7 @@ export function* copySteps(spreadsheet: Spreadsheet): Generator<Progress, Copy> 
       oddNames: known.sheets.filter(isOdd),
       unkept: file?.book.unkept ?? [],
       keptFormulas: sum(made.map(({ keptFormulas }) => keptFormulas)),
-      moved: file !== null && !file.inPlace && file.book.sheets.some(({ asItWas }) => hangsOnPlaces(asItWas)),
+      moved: worksheets.filter((sheet) => isWithout(spreadsheet, sheet.getSheetId())).map((sheet) => sheet.getName()),
     },
   };
 }
@@ -110,9 +110,18 @@ function propertiesOf(spreadsheet: Spreadsheet): NonNullable<WriteOptions['prope
   return { ...filed, ...(Object.keys(custom).length > 0 && { custom }) };
 }
 
-function hangsOnPlaces({ autoFilter, rowBreaks, colBreaks, sparklines, pageSetup }: SheetBeside): boolean {
+/** Whether a sheet of the file had something that a copy leaves out because of what was moved. */
+function isWithout(spreadsheet: Spreadsheet, sheetId: string): boolean {
+  const file = openedFile(spreadsheet);
+  const filed = file?.sheets.get(sheetId);
+  if (!file || !filed) return false;
+  const charts = filed.asItWas.sparklines !== undefined && !standsAsFiled(spreadsheet, file);
+  return charts || (file.moved.has(sheetId) && hangsOnPlaces(filed.asItWas));
+}
+
+function hangsOnPlaces({ autoFilter, rowBreaks, colBreaks, pageSetup }: SheetBeside): boolean {
   const printed = pageSetup?.printArea ?? pageSetup?.printTitlesRow ?? pageSetup?.printTitlesColumn;
-  return [autoFilter, rowBreaks, colBreaks, sparklines, printed].some((each) => each !== undefined);
+  return [autoFilter, rowBreaks, colBreaks, printed].some((each) => each !== undefined);
 }
 
 /** Cells by their address as it stands in a formula, or a formula other programs know. */

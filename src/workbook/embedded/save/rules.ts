@@ -8,7 +8,7 @@ import { SheetDataValidationModel } from '@univerjs/sheets-data-validation';
 import type { ConditionalRule, DataValidation } from 'hucre/xlsx';
 import { addressOf } from '../../shared/address';
 import { withoutPlace } from '../open/withoutPlace';
-import { openedFile, type AsFiled } from '../opened';
+import { openedFile, standsAsFiled, type AsFiled } from '../opened';
 import type { Spreadsheet } from '../spreadsheet';
 import { blockOfRange } from '../tables';
 import { highlightLook } from './look';
@@ -79,9 +79,10 @@ export function highlightsOf(spreadsheet: Spreadsheet, sheetId: string, known: N
   });
   // What nothing here shows cannot follow its cells, either.
   const unshown = file?.unshown.get(sheetId) ?? [];
+  const inPlace = file !== null && standsAsFiled(spreadsheet, file);
   return gather([
     ...shown,
-    ...unshown.map((rule, index) => (file?.inPlace ? { ...rule, priority: rules.length + index + 1 } : null)),
+    ...unshown.map((rule, index) => (inPlace ? { ...rule, priority: rules.length + index + 1 } : null)),
   ]);
 }
 

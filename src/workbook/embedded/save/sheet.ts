@@ -4,11 +4,11 @@ import { BooleanNumber } from '@univerjs/core';
 import type { Cell as FileCell, CellStyle, ColumnDef, WriteSheet } from 'hucre/xlsx';
 import type { Progress } from '../../../core/index';
 import type { Block, Seen } from '../../port';
-import { wouldChange } from '../../safeCell';
+import { beginsFormula, wouldChange } from '../../safeCell';
 import { addressOf, blockOf, holdsCell } from '../../shared/address';
 import type { OpenedSheet } from '../open/book';
 import { filedLook } from '../open/lookName';
-import { openedFile, type CellFormula, type KeptInCell } from '../opened';
+import { openedFile, standsAsFiled, type CellFormula, type KeptInCell } from '../opened';
 import { keptPage } from '../pages';
 import { cellSteps } from '../cells';
 import { isProtected, spillsOn } from '../seeing';
@@ -63,6 +63,8 @@ export function* fileSheet(
   const tables = allTables(spreadsheet).filter((table) => table.worksheet === worksheet);
   const file = openedFile(spreadsheet);
   const filed = file?.sheets.get(sheetId) ?? null;
+  const unmoved = file?.moved.has(sheetId) === false ? filed : null;
+  const allInPlace = file !== null && standsAsFiled(spreadsheet, file);
   const fileTables = tables.map((table) => {
     const asFiledTable = filedTable(filed, worksheet, table);
     // Our blank rows are for a spreadsheet whose tables do not grow by themselves; elsewhere they would be printed, stripe by stripe.
@@ -81,7 +83,7 @@ export function* fileSheet(
     const spill = spills.find((block) => block.row === row && block.column === column) ?? null;
     const filedFormula =
       kept && asFiled(kept, { entered, value: values[row]?.[column] ?? null, spill, row, column }, sheetId);
-    if (filedFormula && (kept?.entered !== null || file?.inPlace)) {
+    if (filedFormula && (kept?.entered !== null || allInPlace)) {
       if (kept?.entered === null) counts.kept += 1;
       return filedFormula;
     }
@@ -97,8 +99,8 @@ export function* fileSheet(
   const filling = cellsOf(worksheet, size, values, tables, formulaAt, filed && file ? file.book.styles : null);
   const cells = yield* shared(filling, size.rows, 0.2, 0.9);
   tables.forEach((table, i) => head(cells, table, fileTables[i]));
-  const columns = columnsOf(worksheet, size.columns, file?.inPlace ? filed : null, filed);
-  const rows = rowsOf(worksheet, size.rows, file?.inPlace ? filed : null);
+  const columns = columnsOf(worksheet, size.columns, unmoved, filed);
+  const rows = rowsOf(worksheet, size.rows, unmoved);
   const rowDefs = yield* shared(rows, size.rows, 0.9, 1);
   const printed = printedAs(
     spreadsheet,
@@ -126,7 +128,7 @@ export function* fileSheet(
       ...(worksheet.isSheetHidden() === BooleanNumber.TRUE &&
         (filed?.veryHidden ? { veryHidden: true } : { hidden: true })),
       ...viewOf(worksheet),
-      ...(filed && besideSheet(filed, file?.inPlace === true, isProtected(spreadsheet, worksheet))),
+      ...(filed && besideSheet(filed, unmoved !== null, allInPlace, isProtected(spreadsheet, worksheet))),
       ...printed.sheet,
     },
     names: printed.names,
@@ -152,11 +154,21 @@ function printedAs(spreadsheet: Spreadsheet, worksheet: Worksheet, titleRow: num
   if (page) return paper(name, page);
   const file = openedFile(spreadsheet);
   const filed = file?.sheets.get(worksheet.getSheetId());
-  return file && filed ? filedPaper(name, filed.asItWas, file.inPlace) : usualPaper(name, titleRow, inches);
+  return file && filed
+    ? filedPaper(name, filed.asItWas, !file.moved.has(worksheet.getSheetId()))
+    : usualPaper(name, titleRow, inches);
 }
 
-/** What a copy gets back of a sheet that nothing here shows; without what hangs on places where cells have been moved since. */
-function besideSheet({ asItWas }: OpenedSheet, inPlace: boolean, isLocked: boolean): Partial<WriteSheet> {
+/**
+ * What a copy gets back of a sheet that nothing here shows; without what hangs on places where cells have been moved since. Small charts
+ * may show cells of other sheets.
+ */
+function besideSheet(
+  { asItWas }: OpenedSheet,
+  inPlace: boolean,
+  allInPlace: boolean,
+  isLocked: boolean,
+): Partial<WriteSheet> {
   const { protection, autoFilter, rowBreaks, colBreaks, outlineProperties, sparklines, splitPane } = asItWas;
   return {
     ...(protection && isLocked && { protection }),
@@ -165,7 +177,7 @@ function besideSheet({ asItWas }: OpenedSheet, inPlace: boolean, isLocked: boole
     ...(inPlace && autoFilter && { autoFilter }),
     ...(inPlace && rowBreaks && { rowBreaks }),
     ...(inPlace && colBreaks && { colBreaks }),
-    ...(inPlace && sparklines && { sparklines }),
+    ...(allInPlace && sparklines && { sparklines }),
   };
 }
 
@@ -325,8 +337,10 @@ function* cellsOf(
       const formula = formulaAt(row, column);
       const asFile = filedStyles && filedLook(filedStyles, raw?.s);
       const whole = asFile ? withFiledLook(look(style), asFile) : look(style);
-      const cell = formula === null ? valueCell(value, whole) : { ...result(value), ...formula, style: whole };
-      cells.set(`${row},${column}`, withBeside(cell, value, raw?.custom as KeptInCell | undefined));
+      const kept = raw?.custom as KeptInCell | undefined;
+      const cell =
+        formula === null ? valueCell(value, whole, kept?.filedText) : { ...result(value), ...formula, style: whole };
+      cells.set(`${row},${column}`, withBeside(cell, value, kept));
     }
   }
   return cells;
@@ -364,22 +378,31 @@ function result(value: Seen): Partial<FileCell> {
 /** Errors that a file knows as such; text that reads like one must not become one. */
 const LIKE_ERROR = /^#[A-Z0-9/_]+[!?]?$/;
 
-function valueCell(value: Seen, look: CellStyle): Partial<FileCell> {
+function valueCell(value: Seen, look: CellStyle, filed?: KeptInCell['filedText']): Partial<FileCell> {
   if (value !== null && typeof value === 'object') return { value: value.error, style: look };
   if (typeof value !== 'string') return { value, style: look };
   const text = fileText(value);
-  // Text that someone who opens the cell and leaves it would turn into something else is marked as text.
-  const asText = !look.numFmt && wouldChange(value);
+  const asText = !look.numFmt && isMarked(value, filed);
   const wrap = value.includes('\n') ? { alignment: { ...look.alignment, wrapText: true } } : {};
   const style = { ...look, ...wrap, ...(asText && { numFmt: QUOTED_FORMAT }) };
   return LIKE_ERROR.test(value) ? { value: text, richText: [{ text }], style } : { value: text, style };
+}
+
+/**
+ * Text that someone who opens the cell and leaves it would turn into something else is marked as text. A text of the file has the mark as
+ * the file has it, but one that begins as a formula always gets it.
+ */
+function isMarked(text: string, filed: KeptInCell['filedText']): boolean {
+  return filed?.text === text ? filed.marked || beginsFormula(text) : wouldChange(text);
 }
 
 /** Puts a table's headings as the file wants them; the spreadsheet's own table theme is not in the cells. */
 function head(cells: Cells, { at }: Table, table: FileTable | undefined): void {
   table?.headings.forEach((heading, across) => {
     const key = `${at.row},${at.column + across}`;
-    const { style } = valueCell(heading, cells.get(key)?.style ?? {});
+    const cell = cells.get(key);
+    const asItIs = cell?.value === fileText(heading);
+    const { style } = asItIs ? cell : valueCell(heading, cell?.style ?? {});
     cells.set(key, { value: fileText(heading), ...(style && { style }) });
   });
 }
