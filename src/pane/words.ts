@@ -167,7 +167,7 @@ export function addedText({ headGrams, buttGrams }: Summary): string {
 
 export const PREVIEW = {
   title: 'Preview',
-  decide: (clubs: number) => (clubs === 1 ? '1 club needs a decision' : `${clubs} clubs need a decision`),
+  decide: (clubs: number) => `${counted(clubs, 'club')} ${clubs === 1 ? 'needs' : 'need'} a decision`,
   mend: (count: number) => `${counted(count, 'problem')} in the shop’s tables`,
   more: (shown: number, all: number) => `Showing ${shown} of ${all.toLocaleString('en-US')} clubs`,
   moreButton: 'Show more',
@@ -387,6 +387,8 @@ export const EMPTY = {
     tables.length === 1 ? `Table ${tables[0]} is missing` : `Tables ${namesText(tables)} are missing`,
   missingText:
     'Where it has another name now, give it this one back under Table Design. Or set the workbook up again; tables that are there are kept.',
+  goingOn: (table: string, rows: number) =>
+    `${counted(rows, 'row')} right below your list for ${table} ${rows === 1 ? 'is' : 'are'} not read. The tab Lists takes them in.`,
   missingHint:
     'The tab Lists makes what is missing. A table that has another name now gets its own back under Table Design.',
 } as const;

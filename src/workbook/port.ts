@@ -62,6 +62,8 @@ export interface TableSeen {
   readonly filtered: boolean;
   /** The shop's own table or named cells that stand for one of ours; left out where the table is ours. */
   readonly connectedTo?: string;
+  /** Rows that go on right below such named cells and are not read, since the name ends above them; left out where there are none. */
+  readonly goesOn?: number;
 }
 
 export interface BlockSeen {

@@ -16,7 +16,7 @@ import { listName, LISTS_WORDS, looksLike, sayConnected, sayUnread } from '../..
 import { connectList } from '../../src/workbook/connect/connectList';
 import { readConnections } from '../../src/workbook/connect/connections';
 import { findLists, listAtSelection, placesOfLists, readList } from '../../src/workbook/connect/lists';
-import type { TableSeen } from '../../src/workbook/port';
+import type { Seen, TableSeen } from '../../src/workbook/port';
 import { columnOf, STOCK } from '../../src/workbook/schema';
 import { matrixOf } from '../../src/workbook/shop';
 import { MemoryPort } from '../workbook/memoryPort';
@@ -157,6 +157,13 @@ describe('cells that cannot be what was picked', () => {
     expect(sayUnread(column('size'), null, { count: 1, filled: 9, such: ['huge'] })).toMatch(
       /^1 of 9 cells cannot be Size: huge is none of .+\. Choose another heading, or correct them in the list\.$/,
     );
+  });
+
+  test('what is no number is not called one out of range', () => {
+    const such = (cells: readonly Seen[]) => sayUnread(column('core'), null, { count: 1, filled: 9, such: cells });
+    expect(such(['.580 tapered'])).toContain(': .580 tapered is no number. ');
+    expect(such(['.580 tapered', 312])).toContain('are no number from 0.5 to 0.75 in. ');
+    expect(such(['10 mm'])).toContain('10 mm is not from 0.5 to 0.75 in. ');
   });
 
   test('in the unit that was picked', () => {

@@ -34,6 +34,7 @@ const shop = (change: Partial<ShopSeen> = {}): ShopSeen => ({
   setUp: true,
   age: 'same',
   faults: [],
+  goingOn: [],
   jobs: [job('1', [], false), job('2', [1, 2], true), job('3', [3, 4, 5])],
   grips: [],
   putterRows: [],

@@ -33,9 +33,18 @@ import {
   useDeed,
 } from '../../src/pane/view/tools/stockDeeds';
 import { batchDeed, weekDeed } from '../../src/pane/view/tools/weekDeeds';
-import { besideDeed, connectDeed, disconnectDeed, followDeed } from '../../src/pane/view/tools/listsDeeds';
+import {
+  besideDeed,
+  connectDeed,
+  disconnectDeed,
+  followDeed,
+  takeRowsInDeed,
+} from '../../src/pane/view/tools/listsDeeds';
 import { asked, beginMatch, type Match } from '../../src/pane/view/tools/listsModel';
 import { workOn } from '../../src/pane/workOn';
+import { STOCK } from '../../src/workbook/schema';
+import { connectList, nameFor } from '../../src/workbook/connect/connectList';
+import type { Connection } from '../../src/workbook/connect/connections';
 import { findLists, readList } from '../../src/workbook/connect/lists';
 import { connecting } from '../../src/workbook/connecting';
 import { keepPlans, keptPlans, PLANS_KEY } from '../../src/workbook/planPlaces';
@@ -109,6 +118,44 @@ async function typeList(port: WorkbookPort): Promise<void> {
     seen,
     { label: 'typed' },
   );
+}
+
+const HOOKS = { sheet: 'Hooks', row: 0, column: 0, rows: 3, columns: 6 };
+
+const ON_HOOKS: Connection = {
+  schema: STOCK,
+  list: nameFor(STOCK),
+  columns: [
+    { key: 'item', heading: 'Item', position: 0, unit: null },
+    { key: 'core', heading: 'Core (in)', position: 2, unit: null },
+    { key: 'mass', heading: 'Mass (g)', position: 3, unit: null },
+  ],
+};
+
+/** A connected list of plain cells, and a row that was typed below it since. */
+async function typeGoingOn(port: WorkbookPort): Promise<void> {
+  const cells = [
+    ['Item', 'Description', 'Core (in)', 'Mass (g)', 'Upper diameter (in)', 'On hand'],
+    ['ASH-60', '=soft', 0.6, 50, 0.94, 4],
+    ['ELM-58', '+firm', 0.58, 48, 0.92, 7],
+    ['FIR-58', 'plain', 0.58, 49, 0.92, 2],
+  ];
+  const at = { ...HOOKS, rows: 4 };
+  const seen = await port.read([{ read: 'block', at }]);
+  const options = { label: 'list', receiptKey: 'typed' };
+  await port.apply(
+    [
+      { do: 'sheet', name: HOOKS.sheet },
+      { do: 'write', at, cells },
+    ],
+    seen,
+    options,
+  );
+  const read = await readList(port, { table: null, at: HOOKS });
+  const match = read && beginMatch(read, 'Stock');
+  if (!match) throw new Error('the list is not there');
+  const end = await connectList(port, asked(match));
+  if (!end.done) throw new Error('the list was not connected');
 }
 
 async function matchOf(port: WorkbookPort): Promise<Match> {
@@ -353,6 +400,13 @@ export function trialsOf(names: ShopNames): readonly Trial[] {
           return { kind: 'failed', title: 'No look', text: sayPortError(match), list: [] };
         return deed(() => connectDeed(asked(match), () => undefined))(port);
       },
+      stays: true,
+    },
+    {
+      name: 'take in the rows below a list',
+      of: 'takeRowsInDeed',
+      typed: typeGoingOn,
+      run: deed(() => takeRowsInDeed({ table: null, at: HOOKS }, ON_HOOKS)),
       stays: true,
     },
     {

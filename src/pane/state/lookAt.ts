@@ -126,6 +126,9 @@ export function* seenSteps(shop: Shop): Generator<Progress, ShopSeen<Shop>> {
     setUp: missing.length < TABLES.length,
     // Lists of the shop's own were set up by nobody.
     age: Object.values(shop.tables).some((table) => table && !table.connectedTo) ? ageOf(shop) : 'same',
+    goingOn: Object.values(shop.tables).flatMap((table) =>
+      table?.goesOn ? [[table.name, table.goesOn] as const] : [],
+    ),
     faults: faults.flatMap((issue) => issue ?? []),
     jobs: jobsOf(shop, jobs.rows, clubs.rows),
     grips: stock.ok ? gripsOf(stock.value) : [],

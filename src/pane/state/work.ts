@@ -47,6 +47,8 @@ export interface ShopSeen<Shop = unknown> {
   readonly age: WorkbookAge;
   /** Why a table that is there cannot be used as it stands, the most needed table first. */
   readonly faults: readonly Issue[];
+  /** Tables for which plain cells stand below which more rows follow, and how many: these are not read. */
+  readonly goingOn: readonly (readonly [table: string, rows: number])[];
   readonly jobs: readonly JobSeen[];
   readonly grips: readonly GripSeen[];
   readonly ways: readonly string[];

@@ -109,6 +109,12 @@ export function PlanScreen({ pane }: { readonly pane: PaneNow }) {
             {EMPTY.missing(lacking)}. {EMPTY.missingHint}
           </p>
         )}
+        {screen !== 'lists' &&
+          shop.goingOn.map(([table, rows]) => (
+            <p key={table} className={styles.fault}>
+              {EMPTY.goingOn(table, rows)}
+            </p>
+          ))}
         {screen === 'plan' ? (
           <PlanPart pane={pane} />
         ) : (

@@ -62,7 +62,7 @@ export function codedInches(column: Column, unit: ShopUnit, value: number): numb
 }
 
 /** What stands behind a bore for its profile: it says nothing about the size. */
-const PROFILE_TAIL = /^(r|rd|rnd|round|rib|ribbed|x)\.?$/i;
+const PROFILE_TAIL = /^(r|rd|rnd|round|rib|ribbed|flat|x)\.?$/i;
 
 function quantityCell(column: Column, unit: ShopUnit, text: string): number | undefined {
   const read = readQuantity(text);

@@ -4,7 +4,8 @@ import { overlap, sameName } from '../shared/address';
 import { placesKey, withPlaces, type Connection } from './connections';
 import { placesOfLists, type List } from './lists';
 import type { BrokenMatch } from './resolve';
-import { brokenIn } from './standIn';
+import { placeBelow, rowsGoingOn } from './shape';
+import { brokenIn, headingLines } from './standIn';
 
 export interface Connected {
   readonly connection: Connection;
@@ -12,10 +13,12 @@ export interface Connected {
   readonly at: Pick<List, 'table' | 'at'> | null;
   /** Columns that it has no more. */
   readonly broken: readonly BrokenMatch[];
+  /** Rows that go on right below plain cells and are not read. */
+  readonly goesOn: number;
 }
 
-/** Rows that may be headings and units. */
-const HEAD_ROWS = 2;
+/** Rows that may be headings and units, and so many below them that one can tell what a row is like. */
+const HEAD_ROWS = 62;
 
 /** @param lists those that were just seen: a long table is not read again */
 export async function connectedNow(
@@ -28,15 +31,17 @@ export async function connectedNow(
   const placed = connections.map((connection) => {
     return { connection, at: shownTable(connection, lists) ?? places.get(connection.list) ?? null };
   });
-  const heads = placed.flatMap(({ at }) => (at ? [headOf(at.at)] : []));
+  const heads = placed.flatMap(({ at }) => (at ? [headOf(at.at), ...belowOf(at)] : []));
   const seen = heads.length > 0 ? await port.read(heads.map((at) => ({ read: 'block', at }) as const)) : [];
   let next = 0;
   return Promise.all(
     placed.map(async ({ connection, at }): Promise<Connected> => {
-      if (!at) return { connection, at, broken: [] };
+      if (!at) return { connection, at, broken: [], goesOn: 0 };
       const { values } = seen[next++] as BlockSeen;
+      const below = belowOf(at).map(() => seen[next++] as BlockSeen)[0];
+      const goesOn = below ? rowsGoingOn(values, headingLines(connection, values) - 1, below) : 0;
       const kept = withPlaces(connection, await port.recall(placesKey(connection.schema.name)));
-      return { connection, at, broken: brokenIn(kept, values, at.table === null) };
+      return { connection, at, broken: brokenIn(kept, values, at.table === null), goesOn };
     }),
   );
 }
@@ -65,6 +70,12 @@ function reaching(at: Block, to: Block): Block {
 
 function shownTable({ list }: Connection, lists: readonly List[]): List | undefined {
   return lists.find((each) => each.table !== null && sameName(each.table, list));
+}
+
+/** Where rows may go on below plain cells; a table grows by itself. */
+function belowOf({ table, at }: Pick<List, 'table' | 'at'>): Block[] {
+  const below = table === null ? placeBelow(at) : null;
+  return below ? [below] : [];
 }
 
 function headOf(at: Block): Block {

@@ -38,6 +38,7 @@ import { columnsBeside, refuseWiden } from '../shared/widen';
 import { TABLES } from '../schema';
 import { HEADINGS } from '../tables/headings';
 import { calledOf, placeOf } from './listPlace';
+import { placeBelow, rowsGoingOn } from './shape';
 import { placesKey, readConnections, withPlaces, type Connection } from './connections';
 import {
   cellForList,
@@ -65,6 +66,12 @@ type Looked = readonly (BlockSeen | TableSeen)[];
 interface Known {
   readonly text: string;
   readonly connections: readonly Connection[];
+}
+
+/** Plain cells that have a name, and what stands right below them. */
+interface NamedCells {
+  readonly list: BlockSeen;
+  readonly below: BlockSeen | undefined;
 }
 
 const NOTHING_KNOWN: Known = { text: '', connections: [] };
@@ -154,21 +161,26 @@ class ConnectedPort implements WorkbookPort {
       const connection = connectionOf(query, connections);
       if (!connection) return parts[at]?.[0];
       const [table, name] = parts[at] as [TableSeen | null, NameSeen];
-      const list = table ?? named.get(name.name.toLowerCase()) ?? null;
-      return this.seenAs(connection, list);
+      const cells = named.get(name.name.toLowerCase());
+      return this.seenAs(connection, table ?? cells?.list ?? null, cells?.below);
     });
     return Promise.all(seen);
   }
 
-  /** The cells of named lists, from one more round trip where there are any. */
-  private async namedBlocks(parts: readonly (readonly unknown[])[]): Promise<Map<string, BlockSeen>> {
+  /** The cells of named lists and what stands right below them, from one more round trip where there are any. */
+  private async namedBlocks(parts: readonly (readonly unknown[])[]): Promise<Map<string, NamedCells>> {
     const places = parts.flatMap((part) => {
       const [table, name] = part as [TableSeen | null, NameSeen?];
       return part.length === 2 && !table && name?.at ? [{ name: name.name.toLowerCase(), at: name.at }] : [];
     });
     if (places.length === 0) return new Map();
-    const blocks = await this.inner.read(places.map(({ at }) => ({ read: 'block', at }) as const));
-    return new Map(places.map(({ name }, i) => [name, blocks[i] as BlockSeen]));
+    const below = places.flatMap(({ name, at }) => {
+      const place = placeBelow(at);
+      return place ? [{ name, at: place }] : [];
+    });
+    const blocks = await this.inner.read([...places, ...below].map(({ at }) => ({ read: 'block', at }) as const));
+    const belowBy = new Map(below.map(({ name }, i) => [name, blocks[places.length + i] as BlockSeen]));
+    return new Map(places.map(({ name }, i) => [name, { list: blocks[i] as BlockSeen, below: belowBy.get(name) }]));
   }
 
   /** Lists that Headings no longer names. */
@@ -177,13 +189,14 @@ class ConnectedPort implements WorkbookPort {
     for (const name of [...this.seen.keys()]) if (!named.includes(name)) this.seen.delete(name);
   }
 
-  private async seenAs(connection: Connection, list: ListSeen | null): Promise<TableSeen> {
+  private async seenAs(connection: Connection, list: ListSeen | null, below?: BlockSeen): Promise<TableSeen> {
     const { schema } = connection;
     if (!list) throw new PortError('connection', [], sayListGone(schema.name, calledOf(connection)));
     const before = this.turned.get(schema.name);
     // A table that is as it was is the same object (`keeping.ts`); of cells that have a name this port tells it.
     const same = isNamed(list) ? await asBefore(before?.behind, list) : list;
-    const seen = before?.behind === same ? before : await atEase(standInSteps(connection, same));
+    const turned = before?.behind === same ? before : await atEase(standInSteps(connection, same));
+    const seen = isStandIn(turned) ? goingOn(turned, below) : turned;
     if (isStandIn(seen)) {
       this.seen.set(schema.name, seen);
       this.turned.set(schema.name, seen);
@@ -194,6 +207,14 @@ class ConnectedPort implements WorkbookPort {
     const { broken } = isStandIn(placed) ? seen : placed;
     throw new PortError('connection', [], sayBrokenConnection(schema, placeOf(connection, list), broken));
   }
+}
+
+/** The list with how many rows go on below it: the same object where that is as it was. */
+function goingOn(seen: StandIn, below: BlockSeen | undefined): StandIn {
+  const rows = isNamed(seen.behind) ? rowsGoingOn(seen.behind.values, headingRowsOf(seen) - 1, below) : 0;
+  if (rows === (seen.goesOn ?? 0)) return seen;
+  const { goesOn: _, ...rest } = seen;
+  return rows > 0 ? { ...rest, goesOn: rows } : rest;
 }
 
 /** Connections that Headings says; a table that cannot be read is told, since the lists it names would be passed over. */

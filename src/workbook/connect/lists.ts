@@ -7,7 +7,7 @@ import { CONNECTABLE, HEADINGS } from '../tables/headings';
 import { ALWAYS, paced, type GoOn } from '../pace';
 import { bestTableSteps, likenessOf } from './likeness';
 import type { Connection } from './connections';
-import { LOOKED_ROWS } from './shape';
+import { LOOKED_ROWS, placeBelow, rowsGoingOn } from './shape';
 import { headingLines } from './standIn';
 import type { HeadingRow, Likeness } from './types';
 
@@ -117,7 +117,7 @@ const ROWS_ABOVE = LOOKED_ROWS - 1;
 
 /**
  * The cells of a connected list as a person may match it again: with the rows above it, in which the right headings may stand, unless a
- * table is among them.
+ * table is among them, and with those that go on below it.
  *
  * @returns the list, and which of its rows are its headings now
  */
@@ -134,13 +134,32 @@ export async function readConnected(
   }
   const above = Math.min(at.row, ROWS_ABOVE);
   const around: Block = { ...at, row: at.row - above, rows: at.rows + above };
-  const [seen] = await port.read([{ read: 'block', at: { ...around, rows: above + 1 } }]);
-  const free = seen.tables.length === 0;
-  const read = await readList(port, { table, at: free ? around : at }, goOn);
-  if (!read) return null;
+  const place = placeBelow(at);
+  const [seen, below] = await port.read<readonly Query[]>([
+    { read: 'block', at: { ...around, rows: above + 1 } },
+    ...(place ? [{ read: 'block', at: place } as const] : []),
+  ]);
+  const free = (seen as BlockSeen).tables.length === 0;
   const first = free ? above : 0;
-  const lines = headingLines(connection, read.rows.slice(first));
+  const alone = await readList(port, { table, at: free ? around : at }, goOn);
+  if (!alone) return null;
+  const own = alone.rows.slice(first);
+  const lines = headingLines(connection, own);
+  const read = longer(
+    alone,
+    below as BlockSeen | undefined,
+    rowsGoingOn(own, lines - 1, below as BlockSeen | undefined),
+  );
   return { read, taken: { row: first + lines - 1, lines } };
+}
+
+/** The list with the first rows of what stands below it. */
+function longer({ list, rows }: ListRead, below: BlockSeen | undefined, more: number): ListRead {
+  const { at } = list;
+  return {
+    list: { ...list, at: { ...at, rows: at.rows + more } },
+    rows: [...rows, ...(below?.values.slice(0, more) ?? [])],
+  };
 }
 
 /** A table says itself which row its headings are. */

@@ -1,7 +1,8 @@
 /** Where in a range the headings stand, and where its rows end. */
 import type { TableSchema } from '../columns';
-import type { Seen } from '../port';
+import type { Block, BlockSeen, Seen } from '../port';
 import { cellNumber, isBlank } from '../records';
+import { MOST_ROWS } from '../shared/limits';
 import { headingFit } from './headingFit';
 import { filled, headingsAt, isUnits, isWord, type Headings, type Rows } from './headingsAt';
 import { headingText } from './headingWords';
@@ -172,6 +173,32 @@ export function aboveTotals(rows: Rows, headerRow: number, body: Body, named: re
     return { lastRow, warnings: [{ warning: 'rowsLeftOut', why: 'totals', from, to }] };
   }
   return body;
+}
+
+/** Rows right below a list that are looked at: whether somebody went on there. */
+const MOST_BELOW = 100;
+
+/** Where rows would stand that go on below plain cells; null at the end of the sheet. */
+export function placeBelow(at: Block): Block | null {
+  const row = at.row + at.rows;
+  const rows = Math.min(MOST_BELOW, MOST_ROWS - row);
+  return rows > 0 ? { ...at, row, rows } : null;
+}
+
+/**
+ * How many rows go on right below a list that ends above them: up to a blank row, a total or a note. A word alone is a note there.
+ *
+ * @param rows the list, headings first
+ * @param below what stands in {@link placeBelow} of it
+ */
+export function rowsGoingOn(rows: Rows, headerRow: number, below: BlockSeen | null | undefined): number {
+  if (!below || below.tables.length > 0) return 0;
+  const usual = usualRow(rows, headerRow);
+  const end = below.values.findIndex((row) => {
+    const cells = filled(row);
+    return cells.length < Math.min(2, usual.cells || 2) || leftOut(cells, usual, false) !== undefined;
+  });
+  return end < 0 ? below.values.length : end;
 }
 
 interface Usual {

@@ -43,6 +43,7 @@ describe('a cell of the shop’s under our column', () => {
     ['a bore by all its digits', core, null, 600, 0.6],
     ['a bore with its profile', core, null, '58R', 0.58],
     ['a bore with its profile in words', core, null, '.600 ribbed', 0.6],
+    ['a bore with the flat side of a putter grip', core, null, '.580 flat', 0.58],
     ['no such bore in millimetres', core, 'mm', 58, 58 / 25.4],
     ['an unknown tail', core, null, '58 or so', '58 or so'],
     ['a unit of another kind', mass, null, '50 mm', '50 mm'],

@@ -20,7 +20,7 @@ import { overlap, sameName } from '../../../workbook/shared/address';
 import { shopOf } from '../../state/seen';
 import { nextTurn } from '../../../workbook/pace';
 import type { PaneNow } from '../../state/usePane';
-import { besideDeed, disconnectDeed, followDeed } from './listsDeeds';
+import { besideDeed, disconnectDeed, followDeed, takeRowsInDeed } from './listsDeeds';
 import { asConnected, beginMatch, type Match } from './listsModel';
 import { connectedLine, connectedText, listName, LISTS_WORDS, looksLike, sayBehind } from './listsWords';
 import { ListRows, type ListRow } from './ListRows';
@@ -83,15 +83,24 @@ interface FoundProps {
 function ConnectedPart({ pane, looked, onMatch }: FoundProps) {
   const { connections } = looked;
   if (connections.length === 0) return null;
-  const rows = connections.map(({ connection, at, broken }): ListRow => {
+  const rows = connections.map(({ connection, at, broken, goesOn }): ListRow => {
     const { schema, columns } = connection;
     const end = { says: LISTS_WORDS.end, label: LISTS_WORDS.endOf(schema.name) };
     return {
       key: schema.name,
       title: connectedLine(schema.name, at ? listName(at) : calledOf(connection)),
-      text: at ? connectedText(schema, columns.length, broken) : LISTS_WORDS.gone,
-      flagged: !at || broken.length > 0,
+      text: at ? connectedText(schema, columns.length, broken, goesOn) : LISTS_WORDS.gone,
+      flagged: !at || broken.length + goesOn > 0,
       buttons: [
+        ...(at && goesOn > 0 && broken.length === 0
+          ? [
+              {
+                says: LISTS_WORDS.takeIn,
+                label: LISTS_WORDS.takeInOf(schema.name),
+                onPress: () => pane.does.deed(takeRowsInDeed(at, connection)),
+              },
+            ]
+          : []),
         ...(at
           ? [
               {

@@ -1,12 +1,20 @@
 /** What the tab of lists does on the workbook. */
-import { connectList, disconnectList, type ConnectAsked } from '../../../workbook/connect/connectList';
-import { followLists, type PlanBehind } from '../../../workbook/connect/plansBehind';
+import {
+  connectList,
+  disconnectList,
+  type ConnectAsked,
+  type ConnectDone,
+} from '../../../workbook/connect/connectList';
+import type { Connection } from '../../../workbook/connect/connections';
+import { readConnected, type List } from '../../../workbook/connect/lists';
+import { followLists, plansReading, type PlanBehind } from '../../../workbook/connect/plansBehind';
 import { bareOf } from '../../../workbook/connecting';
 import { plansAmiss } from '../../../workbook/lookAfter';
 import { sayAmiss } from '../../../words/outcomes';
 import type { Deed } from '../../state/deed';
 import { fillBeside } from '../../../workbook/fillBeside';
-import { followedLines, LISTS_WORDS, sayBeside, sayConnected, sayFollowed } from './listsWords';
+import { asConnected, asked, beginMatch } from './listsModel';
+import { followedLines, LISTS_WORDS, sayBeside, sayConnected, sayFollowed, sayLeftBehind } from './listsWords';
 
 /** @param connected called once it is written down */
 export function connectDeed(asked: ConnectAsked, connected: () => void): Deed {
@@ -18,6 +26,25 @@ export function connectDeed(asked: ConnectAsked, connected: () => void): Deed {
     run: async (port) => {
       const end = await connectList(bareOf(port), asked);
       if (end.done) connected();
+      return { end, text: sayConnected(end) };
+    },
+  };
+}
+
+/** Rows that go on below plain cells, taken in as *Change* and *Connect* would. */
+export function takeRowsInDeed(list: Pick<List, 'table' | 'at'>, connection: Connection): Deed {
+  return {
+    doing: 'Taking the rows in…',
+    done: 'Rows taken in',
+    failed: 'No rows were taken in',
+    early: true,
+    run: async (port) => {
+      const bare = bareOf(port);
+      const again = await readConnected(bare, list, connection);
+      const match = again && beginMatch(again.read, connection.schema.name, again.taken);
+      const end: ConnectDone = match
+        ? await connectList(bare, asked(asConnected(match, connection)))
+        : { done: false, reason: 'listChanged' };
       return { end, text: sayConnected(end) };
     },
   };
@@ -59,9 +86,12 @@ export function disconnectDeed(table: string, ended: () => void): Deed {
     failed: 'The connection stands as it was',
     early: true,
     run: async (port) => {
-      const end = await disconnectList(bareOf(port), table);
+      const bare = bareOf(port);
+      const plans = await plansReading(bare, table);
+      const end = await disconnectList(bare, table);
       if (end.done) ended();
-      return { end, text: sayConnected(end) };
+      const left = end.done ? plans.map((plan) => sayLeftBehind(plan, table)) : [];
+      return { end, text: sayConnected(end), partly: left.length > 0, list: left };
     },
   };
 }

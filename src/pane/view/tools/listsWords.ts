@@ -1,12 +1,13 @@
 /** Words of the tab that connects lists of the shop's own. */
 import type { BesideDone } from '../../../workbook/fillBeside';
 import type { PlanBehind } from '../../../workbook/connect/plansBehind';
+import type { PlanPlace } from '../../../workbook/planPlaces';
 import type { PlansFilled } from '../../../workbook/fillPlans';
 import type { NotDone } from '../../../workbook/outcomes';
 import type { Stopped } from '../../../workbook/pace';
 import type { ConnectDone } from '../../../workbook/connect/connectList';
 import type { BrokenMatch } from '../../../workbook/connect/resolve';
-import { fromOurs, unitsOf } from '../../../workbook/connect/units';
+import { fromOurs, readQuantity, unitsOf } from '../../../workbook/connect/units';
 import type { Column, TableSchema } from '../../../workbook/schema';
 import type { NoHeadings } from '../../../workbook/connect/headingRow';
 import type { List } from '../../../workbook/connect/lists';
@@ -49,6 +50,8 @@ export const LISTS_WORDS = {
   matchOf: (name: string) => `Match ${name}`,
   change: 'Change',
   changeOf: (table: string) => `Change what stands for ${table}`,
+  takeIn: 'Take them in',
+  takeInOf: (table: string) => `Take in the rows below what stands for ${table}`,
   end: 'End',
   endOf: (table: string) => `End the connection of ${table}`,
   standsFor: 'Stands for',
@@ -108,12 +111,12 @@ export function sayUnread(column: Column, unit: ShopUnit, { count, filled, such 
   const whose = all
     ? `No cell here can be ${column.header}`
     : `${count} of ${counted(filled, 'cell')} cannot be ${column.header}`;
-  const why = `${listed(such.map(shownText))} ${such.length === 1 ? 'is' : 'are'} ${unlike(column, unit)}`;
+  const why = `${listed(such.map(shownText))} ${such.length === 1 ? 'is' : 'are'} ${unlike(column, unit, such)}`;
   const other = unitsOf(column).length > 1 ? 'Choose another heading or unit' : 'Choose another heading';
   return `${whose}: ${why}. ${all ? other : `${other}, or correct them in the list`}.`;
 }
 
-function unlike(column: Column, unit: ShopUnit): string {
+function unlike(column: Column, unit: ShopUnit, such: readonly Seen[]): string {
   switch (column.kind) {
     case 'choice':
       return `none of ${listed(column.choices ?? [])}`;
@@ -128,10 +131,16 @@ function unlike(column: Column, unit: ShopUnit): string {
     case 'count':
       return `no whole number${rangeText(column, unit)}`;
     case 'number':
-      return rangeText(column, unit) === '' ? 'no number' : `not${rangeText(column, unit)}`;
+      if (rangeText(column, unit) === '' || such.every(hasWord)) return 'no number';
+      return such.some(hasWord) ? `no number${rangeText(column, unit)}` : `not${rangeText(column, unit)}`;
     case 'text':
       return 'no text';
   }
+}
+
+/** Whether it is a word that cannot be read, whatever number stands beside it. */
+function hasWord(cell: Seen): boolean {
+  return typeof cell === 'string' && readQuantity(cell)?.tail !== '';
 }
 
 /** From what to what a column reaches, in the unit that was picked. */
@@ -195,11 +204,24 @@ export function connectedLine(table: string, list: string): string {
   return `${table}: ${list}`;
 }
 
-/** @param broken columns whose headings are not there any more */
-export function connectedText(schema: TableSchema, columns: number, broken: readonly BrokenMatch[]): string {
-  if (broken.length === 0) return `${counted(columns, 'column')} connected.`;
+/**
+ * @param broken columns whose headings are not there any more
+ * @param goesOn rows below it that are not read
+ */
+export function connectedText(
+  schema: TableSchema,
+  columns: number,
+  broken: readonly BrokenMatch[],
+  goesOn = 0,
+): string {
+  const more = goesOn > 0 ? ` ${sayGoesOn(schema.name, goesOn)}` : '';
+  if (broken.length === 0) return `${counted(columns, 'column')} connected.${more}`;
   const what = broken.map((each) => sayBroken(schema, each)).join(' ');
-  return `${columns - broken.length} of ${counted(columns, 'column')} connected. ${what}`;
+  return `${columns - broken.length} of ${counted(columns, 'column')} connected. ${what}${more}`;
+}
+
+function sayGoesOn(table: string, rows: number): string {
+  return `${counted(rows, 'row')} right below this list ${rows === 1 ? 'is' : 'are'} not read: what stands for ${table} ends above ${rows === 1 ? 'it' : 'them'}.`;
 }
 
 export function foundLine(found: number, of: number, rows: number): string {
@@ -209,6 +231,12 @@ export function foundLine(found: number, of: number, rows: number): string {
 /** Which live plan still reads what. */
 export function sayBehind({ place, tables }: PlanBehind): string {
   return `The plan of job ${place.job ?? ''} (${place.block.sheet}) still reads Setwright’s own ${listed(tables)}, not your list.`;
+}
+
+/** A live plan that reads a list which stands for a table no more. */
+export function sayLeftBehind({ job, block }: PlanPlace, table: string): string {
+  const plan = job === null ? `The plan on ${block.sheet}` : `The plan of job ${job} (${block.sheet})`;
+  return `${plan} reads that list and shows an error now. Connect the list again, or fill the plan again once the table ${table} holds what it needs.`;
 }
 
 export function sayFollowed(end: PlansFilled | NotDone | Stopped): string {
