@@ -4,7 +4,7 @@ import { overlap, sameName } from '../shared/address';
 import { placesKey, withPlaces, type Connection } from './connections';
 import { placesOfLists, type List } from './lists';
 import type { BrokenMatch } from './resolve';
-import { placeBelow, rowsGoingOn } from './shape';
+import { placeBelow, rowsGoingOn } from './rowsBelow';
 import { brokenIn, headingLines } from './standIn';
 
 export interface Connected {

@@ -38,7 +38,7 @@ import { columnsBeside, refuseWiden } from '../shared/widen';
 import { TABLES } from '../schema';
 import { HEADINGS } from '../tables/headings';
 import { calledOf, placeOf } from './listPlace';
-import { placeBelow, rowsGoingOn } from './shape';
+import { placeBelow, rowsGoingOn } from './rowsBelow';
 import { placesKey, readConnections, withPlaces, type Connection } from './connections';
 import {
   cellForList,

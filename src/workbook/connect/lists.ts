@@ -7,7 +7,8 @@ import { CONNECTABLE, HEADINGS } from '../tables/headings';
 import { ALWAYS, paced, type GoOn } from '../pace';
 import { bestTableSteps, likenessOf } from './likeness';
 import type { Connection } from './connections';
-import { LOOKED_ROWS, placeBelow, rowsGoingOn } from './shape';
+import { placeBelow, rowsGoingOn } from './rowsBelow';
+import { LOOKED_ROWS } from './shape';
 import { headingLines } from './standIn';
 import type { HeadingRow, Likeness } from './types';
 
