@@ -22,7 +22,7 @@ import { takeSheetNames } from './tools/address';
 import { guardFocus, letIn } from './tools/focus';
 import { nameTools } from './tools/names';
 import { sayReasons } from './tools/reasons';
-import { CALCULATING, TOOLS } from './tools/words';
+import { CALCULATING, TOOLS, withWords } from './tools/words';
 
 /** Left out: permissions, in a workbook of one person that is sent nowhere; functions no workshop needs a button for. */
 const hidden = { hidden: true };
@@ -45,6 +45,7 @@ export async function createInPage(container: HTMLElement, options: SpreadsheetO
     // The toolbar asks for its name under a key that the spreadsheet's own words lack.
     ribbon: { start: TOOLS.toolbar },
     'sheets-formula': { progress: CALCULATING },
+    'sheets-ui': withWords(coreEnglish['sheets-ui']),
   });
   guardFocus(container);
   const spreadsheet = await assemble(pagePlugins(container), english, options, painted);

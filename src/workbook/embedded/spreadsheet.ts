@@ -36,6 +36,7 @@ import '@univerjs/sheets-data-validation/facade';
 import '@univerjs/sheets-conditional-formatting/facade';
 import type { ErrorSentences, FunctionMetadata, FunctionOptions, Implementation } from './functions';
 import { registerFunctions } from './functions';
+import { endUndoWithSheets } from './deleting';
 import { readEachAnew } from './halfTyped';
 import type { SheetSnapshot } from './snapshot';
 import { workbookData } from './snapshot';
@@ -179,6 +180,7 @@ export async function assemble(
   // The function service exists only once there is a workbook.
   const errors = options.functions ? registerFrom(univer, options.functions) : { at: () => null };
   const spreadsheet = new Spreadsheet(univer, api, workbook, errors, ready);
+  endUndoWithSheets(spreadsheet);
   layTables(spreadsheet, options.sheets);
   await options.opened?.complete(spreadsheet);
   if (!options.opened?.calculatesLater) spreadsheet.recalculate();

@@ -30,5 +30,15 @@ export const CALCULATING: Readonly<Record<string, string>> = {
   done: 'Calculated',
 };
 
+/** What is asked before a sheet is deleted. */
+const DELETING =
+  'Undo does not bring this sheet back, and no longer takes back what was done before it is deleted. A copy that is saved from then on is without the sheet; a file that you opened keeps it.';
+
+/** The spreadsheet's own words with ours in their places: one pack takes the place of another as a whole. */
+export function withWords<T extends { readonly sheetConfig: object }>(own: T): T {
+  const deleting = { deleteSheetContent: DELETING, deleteLargeSheetContent: DELETING };
+  return { ...own, sheetConfig: { ...own.sheetConfig, ...deleting } };
+}
+
 /** The arrow beside a tool that does at once what was last chosen. */
 export const sayChoices = (tool: string): string => `${tool}: choose`;
