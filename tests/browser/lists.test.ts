@@ -15,10 +15,17 @@ async function atTheTop(page: Page, heading: string | RegExp): Promise<void> {
   expect(box?.y).toBeLessThan(300);
 }
 
+/** The heading has the focus: from there the keys go on into what stands below it. */
+async function hasFocus(page: Page, heading: string): Promise<void> {
+  const opened = page.getByRole('heading', { name: heading, exact: true });
+  await expect.poll(() => opened.evaluate((element) => document.activeElement === element)).toBe(true);
+}
+
 test('a foreign workbook is connected and planned from in a pane of 320 px', async () => {
   const page = await panes.open({ content: 'foreign' });
-  await page.getByRole('button', { name: 'Use lists of my own' }).click();
+  await page.getByRole('button', { name: 'Use lists of my own' }).press('Enter');
   await page.getByRole('heading', { name: 'Lists in this workbook' }).waitFor();
+  await hasFocus(page, 'Lists of your own');
   expect(await accessFaults(page)).toEqual([]);
   await page.getByRole('button', { name: /^Match 'Lager 2026'/ }).click();
   await page.getByText('11 of', { exact: false }).waitFor();
@@ -47,6 +54,12 @@ test('a foreign workbook is connected and planned from in a pane of 320 px', asy
   await page.getByRole('combobox', { name: 'Unit of Mass (g)' }).click();
   await page.getByRole('option', { name: 'oz', exact: true }).click();
   expect(await press('Connect')).toContain('stands for Stock now');
+  // there are no tabs yet that could take the focus
+  await hasFocus(page, 'Lists of your own');
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe(
+    'Change what stands for Stock',
+  );
   await page.getByRole('button', { name: 'Match Bags' }).click();
   expect(await press('Connect')).toContain('Bags stands for Clubs now');
   expect(await press('Make the other tables')).toContain('Made Jobs');

@@ -84,7 +84,13 @@ function Screen({ pane }: { readonly pane: PaneNow }) {
   // Where there is nothing to plan yet, or nothing can be read, lists of one's own can be connected all the same.
   if (state.screen === 'lists' && (state.stage === 'failed' || state.stage === 'firstRun')) {
     return (
-      <Suspense fallback={<p className={styles.waiting}>{COMMON.opening}</p>}>
+      <Suspense
+        fallback={
+          <p className={styles.waiting} aria-busy>
+            {COMMON.opening}
+          </p>
+        }
+      >
         <ListsScreen pane={pane} />
       </Suspense>
     );

@@ -3,21 +3,31 @@ import { useEffect, type RefObject } from 'react';
 
 const STOPS = 'button, summary, input, textarea, a[href], [role=combobox], [tabindex="0"]';
 
-const isThere = (each: HTMLElement) => each.isConnected && each.tabIndex >= 0 && each.checkVisibility();
+const stays = (each: HTMLElement) => each.isConnected && each.checkVisibility();
+const isThere = (each: HTMLElement) => stays(each) && each.tabIndex >= 0;
+
+/** What stands for a screen: its tab, or where there are no tabs its heading. */
+function topOf(element: HTMLElement): HTMLElement | null {
+  const tab = element.querySelector<HTMLElement>('[role=tab][aria-selected=true]');
+  const top = tab ?? element.querySelector('h2');
+  // A heading is no stop of Tab; it takes the focus all the same.
+  if (top && !tab) top.tabIndex = -1;
+  return top;
+}
 
 /**
  * Who takes the focus of something that went: the next stop that stood in the same part, or the one before it; where the whole
- * screen went, the tab of the new one.
+ * screen went, what stands for the new one.
  */
-function heir(stops: readonly HTMLElement[], gone: HTMLElement, around: readonly Element[], tab: HTMLElement | null) {
+function heir(stops: readonly HTMLElement[], gone: HTMLElement, around: readonly Element[], top: HTMLElement | null) {
   const at = stops.indexOf(gone);
   const inOrder = [...stops.slice(at + 1), ...stops.slice(0, Math.max(at, 0)).reverse()].filter(isThere);
   for (const part of around) {
     const near = part.isConnected && inOrder.find((each) => part.contains(each));
     // Wider than the screen lie only the tabs themselves and what has no tab.
-    if (near && !(tab && part.contains(tab))) return near;
+    if (near && !(top && part.contains(top))) return near;
   }
-  return tab ?? inOrder[0];
+  return top ?? inOrder[0];
 }
 
 function partsAround(element: Element, within: Element): Element[] {
@@ -44,17 +54,17 @@ export function useKeptFocus(within: RefObject<HTMLElement>): void {
     const leave = () =>
       // A press beside everything takes the focus off, too; what goes later has not lost it. What goes now is gone in a moment.
       queueMicrotask(() => {
-        if (document.activeElement === document.body && focused && isThere(focused)) focused = null;
+        if (document.activeElement === document.body && focused && stays(focused)) focused = null;
       });
     const watch = new MutationObserver(() => {
       if (document.activeElement !== document.body) return see();
-      if (!focused || isThere(focused)) return undefined;
-      const tab = element.querySelector<HTMLElement>('[role=tab][aria-selected=true]');
-      // A screen that is on its way brings its tab along.
-      if (!tab && element.querySelector('[aria-busy=true]')) return undefined;
+      if (!focused || stays(focused)) return undefined;
+      const top = topOf(element);
+      // A screen that is on its way brings its tab or heading along.
+      if (!top && element.querySelector('[aria-busy=true]')) return undefined;
       const gone = focused;
       focused = null;
-      heir(stops, gone, around, tab)?.focus();
+      heir(stops, gone, around, top)?.focus();
       return undefined;
     });
     element.addEventListener('focusin', see);
