@@ -1,6 +1,7 @@
 /** The page that needs no Excel: the embedded spreadsheet, the same pane, our functions and a demo workbook. */
 import './tryout.css';
 import { drawFrame, type Frame } from './frame';
+import { askBeforeLeaving } from './leaving';
 import { rest } from './rest';
 import { nextTurn } from '../workbook/pace';
 import { dayOf } from '../workbook/days';
@@ -91,8 +92,10 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
   frame.pane.addEventListener('focusin', () => void sheets.leaveCell(standing.spreadsheet));
   await standing.spreadsheet.ready;
   frame.sheetIsThere();
+  const unsaved = askBeforeLeaving();
   ours.saving.offerSaving({
     button: frame.saveButton,
+    saved: unsaved.none,
     tell: (sentence) => frame.tell(sentence),
     prepare: async (looking) => {
       const { spreadsheet, port, fileName } = standing;
@@ -128,6 +131,8 @@ async function open(frame: Frame, theme: PageTheme): Promise<void> {
         frame.about(sayAbout(fileName));
         const port = ports.createEmbeddedPort(spreadsheet);
         hearErrors(spreadsheet);
+        unsaved.none();
+        spreadsheet.onChange(unsaved.changed);
         standing = { spreadsheet, port, unmountPane: ours.pane.mountPane(frame.pane, port, theme), fileName };
         return found;
       } catch (error) {

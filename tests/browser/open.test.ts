@@ -87,6 +87,40 @@ test('a file is opened, saved as a copy under another name, and the copy opens a
   expect(open?.problems).toEqual([]);
 });
 
+test('before an opened workbook with changes is left the browser asks, and not once they are saved; deleting a sheet says what goes with it', async () => {
+  const page = await opened();
+  let asked = 0;
+  page.on('dialog', (question) => {
+    asked += 1;
+    void question.dismiss();
+  });
+  /** Closes the page as a person does; true where it was asked and stays. */
+  const leaving = async (): Promise<boolean> => {
+    const before = asked;
+    await page.evaluate(() => void setTimeout(() => location.reload(), 0));
+    await page.waitForTimeout(1_000);
+    return asked > before;
+  };
+  await bringIn(page, fixture('two-online-sheets.xlsx'));
+  const tabs = page.getByRole('tablist', { name: 'Sheet tabs' }).getByRole('tab');
+  const [, second] = await tabs.allInnerTexts();
+  const tab = tabs.filter({ hasText: second ?? '' });
+  await tab.click();
+  await tab.click({ button: 'right' });
+  await page.getByText('Delete', { exact: true }).first().click();
+  const question = page.getByRole('dialog').filter({ hasText: 'Undo does not bring this sheet back' });
+  await question.getByRole('button', { name: 'OK' }).click();
+  await expect.poll(() => tabs.count()).toBe(1);
+  expect(await page.getByRole('toolbar').getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  expect(await leaving()).toBe(true);
+  await saved(page);
+  expect(await leaving()).toBe(false);
+  // It was left: what comes is the demo.
+  await page.locator('.open-button:enabled').waitFor();
+  expect(await page.locator('.about').textContent()).toContain('A demo workshop');
+  expect(open?.problems).toEqual([]);
+});
+
 test('the demo with a plan that was just filled in is known again in its copy: the plan is replaced without being asked about', async () => {
   const page = await opened();
   await fillDemoPlan(page);

@@ -1,4 +1,4 @@
-/** What deleting a sheet leaves of the undo list. */
+/** What deleting a sheet leaves of the undo list, and what counts as a change. */
 import { ICommandService, IUndoRedoService, IUniverInstanceService, UndoCommandId } from '@univerjs/core';
 import { afterEach, expect, test } from 'vitest';
 import { createEmbeddedPort } from '../../src/workbook/embedded/port';
@@ -66,4 +66,27 @@ test('a sheet that was taken back in the pane does not come back by Undo of the 
   expect(namesOf(sheet)).toEqual(['Stock', 'Notes']);
   for (let presses = 0; presses < 3; presses += 1) await undo(sheet);
   expect(namesOf(sheet)).toEqual(['Stock', 'Notes']);
+});
+
+test('a change is told of for what is typed, undone and deleted, and for nothing that is only looked at', async () => {
+  const sheet = await opened();
+  let changes = 0;
+  sheet.onChange(() => (changes += 1));
+  const more = (): boolean => {
+    const told = changes > 0;
+    changes = 0;
+    return told;
+  };
+  const { workbook } = sheet;
+  const notes = workbook.getSheetByName('Notes');
+  if (notes) workbook.setActiveSheet(notes);
+  sheet.recalculate();
+  await sheet.settled();
+  expect(more()).toBe(false);
+  await type(sheet, 'Stock', 'B1', 13);
+  expect(more()).toBe(true);
+  await undo(sheet);
+  expect(more()).toBe(true);
+  remove(sheet, 'Notes');
+  expect(more()).toBe(true);
 });

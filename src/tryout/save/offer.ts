@@ -20,20 +20,26 @@ interface Offer {
   readonly button: HTMLButtonElement;
   /** Says how it goes; read out politely. */
   readonly tell: (sentence: string) => void;
+  /** Told once the file was handed over. */
+  readonly saved: () => void;
   /** Undefined where it was stopped. */
   readonly prepare: (looking: Looking) => Promise<ReadyCopy | undefined>;
 }
 
 /** Brings the button to life. */
-export function offerSaving({ button, tell, prepare }: Offer): void {
+export function offerSaving({ button, tell, saved, prepare }: Offer): void {
   let busy = false;
+  const done = (sentence: string): void => {
+    saved();
+    tell(sentence);
+  };
   const press = async (): Promise<void> => {
     const dialog = saveDialog();
     const { signal } = dialog;
     dialog.look(SAVE.looking);
     try {
       const copy = await prepare({ signal, onProgress: ({ done, of }) => dialog.look(sayLooked(done / of)) });
-      if (copy && !signal.aborted) dialog.ask({ ...copy, save: () => makeAndHandOver(copy, signal, tell) });
+      if (copy && !signal.aborted) dialog.ask({ ...copy, save: () => makeAndHandOver(copy, signal, done) });
     } catch {
       dialog.close();
       tell(SAVE.notLoaded);

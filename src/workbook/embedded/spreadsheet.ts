@@ -3,7 +3,9 @@ import type { ILanguagePack, Injector, IWorkbookData, Plugin, PluginCtor } from 
 import {
   BooleanNumber,
   generateRandomId,
+  ICommandService,
   IUndoRedoService,
+  IUniverInstanceService,
   LocaleType,
   LogLevel,
   mergeLocales,
@@ -12,7 +14,7 @@ import {
 import { FUniver } from '@univerjs/core/facade';
 import { UniverDataValidationPlugin } from '@univerjs/data-validation';
 import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
-import { UniverSheetsPlugin } from '@univerjs/sheets';
+import { RemoveSheetCommand, UniverSheetsPlugin } from '@univerjs/sheets';
 import { UniverSheetsConditionalFormattingPlugin } from '@univerjs/sheets-conditional-formatting';
 import { UniverSheetsDataValidationPlugin } from '@univerjs/sheets-data-validation';
 import {
@@ -104,6 +106,23 @@ export class Spreadsheet {
   /** Empties the undo list: what has been loaded is not for a person to take back. */
   forgetUndo(): void {
     this.injector.get(IUndoRedoService).clearUndoRedo(this.id);
+  }
+
+  /** Calls back after whatever changed the workbook: something to undo more or less, or a sheet deleted. */
+  onChange(changed: () => void): void {
+    const undo = this.injector.get(IUndoRedoService);
+    const units = this.injector.get(IUniverInstanceService);
+    const top = (): unknown => undo.pitchTopUndoElement();
+    let last = top();
+    // Told again whenever the focus goes to the field of a cell, which has a list of its own, and comes back.
+    undo.undoRedoStatus$.subscribe(() => {
+      if (units.getFocusedUnit()?.getUnitId() !== this.id || top() === last) return;
+      last = top();
+      changed();
+    });
+    this.injector.get(ICommandService).onCommandExecuted(({ id }) => {
+      if (id === RemoveSheetCommand.id) changed();
+    });
   }
 
   setDark(dark: boolean): void {
