@@ -53,13 +53,13 @@ test('a foreign workbook is connected and planned from in a pane of 320 px', asy
   await page.getByText(/No cell here can be Mass/).waitFor();
   await page.getByRole('combobox', { name: 'Unit of Mass (g)' }).click();
   await page.getByRole('option', { name: 'oz', exact: true }).click();
-  expect(await press('Connect')).toContain('stands for Stock now');
-  // there are no tabs yet that could take the focus
-  await hasFocus(page, 'Lists of your own');
-  await page.keyboard.press('Tab');
-  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe(
-    'Change what stands for Stock',
-  );
+  await page.getByRole('button', { name: 'Connect', exact: true }).press('Enter');
+  const status = page.getByRole('status', { name: 'What happened' });
+  await status.filter({ hasText: 'stands for Stock now' }).waitFor();
+  // tabs have come, and theirs is where the keys go on
+  const tab = page.getByRole('tab', { name: 'Lists', exact: true });
+  await expect.poll(() => tab.evaluate((element) => document.activeElement === element)).toBe(true);
+  await status.getByRole('button', { name: 'Close this message' }).click();
   await page.getByRole('button', { name: 'Match Bags' }).click();
   expect(await press('Connect')).toContain('Bags stands for Clubs now');
   expect(await press('Make the other tables')).toContain('Made Jobs');
