@@ -50,7 +50,7 @@ const SPREAD_COLUMNS: readonly PlanColumn[] = (Object.keys(SPREAD_WORDS) as (key
 /** Up to *As finished* they are as narrow as their headings allow: the answer is to be in the first view of a sheet of some 880 pixels. */
 export const PLAN_COLUMNS: readonly PlanColumn[] = [
   { key: 'club', header: 'Club', width: 11, bench: true, cell: (club) => club.name },
-  { key: 'item', header: 'New grip', width: 10, bench: true, cell: (club) => club.item },
+  { key: 'item', header: 'New grip', width: 11, bench: true, cell: (club) => club.item },
   {
     key: 'layers',
     header: 'Layers',
@@ -80,7 +80,7 @@ export const PLAN_COLUMNS: readonly PlanColumn[] = [
   {
     key: 'readingGripped',
     header: 'With new grip',
-    width: 7,
+    width: 6,
     bench: true,
     align: 'center',
     cell: (club) => reading(club.readingGripped),
