@@ -99,6 +99,7 @@ describe('where the focus goes', () => {
   test('choices of single clubs that are dropped hand it on', async () => {
     const keys = await atKeys('Place');
     await keys.type('Masses in grams, one a line', '50.8 53.6 51.9');
+    await keys.page.getByRole('button', { name: 'Use this placing' }).waitFor();
     await keys.push('Use this placing');
     expect(await keys.here()).toBe('Plan');
     await keys.push('Drop them');
