@@ -2,7 +2,7 @@
 import { lookBeside, widthsBeside } from './beside';
 import { headingsWith, HEADINGS_QUERIES, type HeadingsUnwritten } from './connect/connectList';
 import { headingRows, placesKey, placesText, type Connection } from './connect/connections';
-import { isStandIn, type StandIn } from './connect/standIn';
+import { isStandIn, NOT_OURS, type StandIn } from './connect/standIn';
 import { LIST_TABLES } from './connect/listTables';
 import type { ColumnMatch } from './connect/types';
 import { folded } from './headings';
@@ -59,9 +59,6 @@ export async function addColumns(port: WorkbookPort, { table: name, headers }: A
     return { done: true, list, headers: missing, made };
   });
 }
-
-/** How a list of the shop's shows a heading that stands for none of ours. */
-const NOT_OURS = 'own: ';
 
 function placeOf({ headers }: TableSeen, header: string): number {
   return headers.findIndex((each) => folded(each) === folded(header));

@@ -1,6 +1,6 @@
 /** What the plan says, written beside the clubs in the very list they stand in: a column for each result, made at its right end where it is missing. */
 import { lookBeside, widthsBeside } from './beside';
-import { isStandIn } from './connect/standIn';
+import { isStandIn, NOT_OURS } from './connect/standIn';
 import { fromOurs } from './connect/units';
 import type { ShopUnit } from './connect/types';
 import { columnsAt } from './headings';
@@ -87,7 +87,7 @@ function jobsIn({ Clubs }: ShopTables): string[] {
 /** Where a result stands: under its heading, which a list of the shop's own shows as a column that is none of ours. */
 function placeOf(column: ResultColumn, clubs: TableSeen): number {
   const heading = headingIn(column, clubs);
-  return clubs.headers.findIndex((header) => header === heading || header === `own: ${heading}`);
+  return clubs.headers.findIndex((header) => header === heading || header === `${NOT_OURS}${heading}`);
 }
 
 /** The table as it stands once it has its new columns. */
@@ -118,13 +118,18 @@ function inListsUnit({ unitOf }: ResultColumn, clubs: TableSeen, value: string |
   return ours ? tidy(fromOurs(ours, unitIn(clubs, ours.key), tidy(value))) : tidy(value);
 }
 
+/** A heading as the list has it. */
+function bare(header: string): string {
+  return header.startsWith(NOT_OURS) ? header.slice(NOT_OURS.length) : header;
+}
+
 function prints(clubs: TableSeen, cells: readonly TableCell[]): string[] {
   const club = columnsAt(CLUBS, clubs.headers)('club');
   return cells.map(({ row, column, value }) =>
     printOf({
       club: jobName(clubs.rows[row - 1]?.[club]),
       round: 0,
-      key: clubs.headers[column]?.replace(/^own: /, '') ?? '',
+      key: bare(clubs.headers[column] ?? ''),
       value,
     }),
   );

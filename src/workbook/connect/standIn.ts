@@ -12,6 +12,9 @@ import { resolve, type BrokenMatch } from './resolve';
 import { headingsAt, isUnits, type Rows } from './headingsAt';
 import type { ColumnMatch } from './types';
 
+/** How a list shows a heading that stands for none of ours, so that no column of ours is taken for it. */
+export const NOT_OURS = 'own: ';
+
 /** Where the cells of a list come from: a table, or cells that have a name. */
 export type ListSeen = TableSeen | BlockSeen;
 
@@ -101,7 +104,7 @@ export function* standInSteps(connection: Connection, list: ListSeen): Generator
   const formulas = isNamed(list) ? list.formulas.slice(headerRows) : list.formulas;
   const at: Block = { ...list.at, row: list.at.row + skip, rows: list.at.rows - skip };
   // A column that the owner did not connect must not be taken for ours by its heading.
-  const headers = headings.map((heading, position) => columns[position]?.column.header ?? `own: ${heading}`);
+  const headers = headings.map((heading, position) => columns[position]?.column.header ?? `${NOT_OURS}${heading}`);
   const told = toldIn(schema, resolved.found);
   if (told) tellBy(headers, told);
   const adrift = at.sheet === '';
