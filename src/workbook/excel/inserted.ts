@@ -5,6 +5,7 @@
 import type { Block, BlockSeen, Written } from '../port';
 import { named, overlap, sameBlock, sameName } from '../shared/address';
 import { cellNow, holds, isBlank, isSkip } from '../shared/cellNow';
+import { MOST_ROWS } from '../shared/limits';
 import type { Part } from './attempted';
 import type { ExcelHost } from './host';
 import type { Moved } from './places';
@@ -19,8 +20,7 @@ interface Inserted {
 }
 
 /** More rows at once are not looked for. */
-const MOST_ROWS = 100;
-const SHEET_ROWS = 1_048_576;
+const MOST_PUT_IN = 100;
 
 /**
  * Where blocks stand after that, and what surely was written; null where nothing tells that rows were put in.
@@ -37,7 +37,7 @@ export async function insertedSince(
   const put = written.filter(({ put: lines }) => lines.some((line) => !line.every(isSkip)));
   const { answer: seen } = await askAll(host, (asking) => {
     const blocks = put.map(({ at }) => {
-      return askBlock(asking, { ...at, rows: Math.min(at.rows + MOST_ROWS, SHEET_ROWS - at.row) }, []);
+      return askBlock(asking, { ...at, rows: Math.min(at.rows + MOST_PUT_IN, MOST_ROWS - at.row) }, []);
     });
     return () => blocks.map((block) => block());
   });
@@ -82,7 +82,7 @@ function insertedInto(written: Written, seen: BlockSeen | undefined): Inserted |
       isBlank(cellNow(seen, place)),
     );
   const moved = rows.filter((down) => down >= from);
-  for (let count = 1; count <= MOST_ROWS && isBlankRow(at.row + from + count - 1); count += 1) {
+  for (let count = 1; count <= MOST_PUT_IN && isBlankRow(at.row + from + count - 1); count += 1) {
     const isIt = moved.every((down) => shows(written, down, seen, at.row + down + count));
     if (isIt) return { sheet: at.sheet, row: at.row + from, rows: count };
   }
